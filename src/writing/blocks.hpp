@@ -1,0 +1,200 @@
+// SPDX-License-Identifier: MIT
+// A document as plain data: a title and a list of blocks that any writer can print.
+//
+// Documents build these values and know no writer; writers print them and know no document. All text is plain
+// UTF-8 without markup: each writer escapes it for itself.
+#pragma once
+
+#include "writing/chart.hpp"
+#include "writing/machine_tree.hpp"
+
+#include <initializer_list>
+#include <optional>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace routeweigh::writing {
+
+enum class Tone {
+    plain,
+    strong,
+    code,   ///< a formula, an equation, a file name: fixed pitch, printed as it stands
+    number, ///< a figure with its unit: never broken over two lines
+};
+
+/// A piece of running text. `target` names the anchor of a heading or folded block that it leads to.
+struct Run {
+    std::string text;
+    Tone tone = Tone::plain;
+    std::string target = {};
+
+    Run(const char* words) : text(words) {}
+    Run(std::string words, Tone how = Tone::plain, std::string anchor = {})
+        : text(std::move(words)), tone(how), target(std::move(anchor)) {}
+};
+
+inline Run strong(std::string text) {
+    return {std::move(text), Tone::strong};
+}
+inline Run code(std::string text) {
+    return {std::move(text), Tone::code};
+}
+inline Run number(std::string text) {
+    return {std::move(text), Tone::number};
+}
+inline Run link(std::string text, std::string anchor) {
+    return {std::move(text), Tone::plain, std::move(anchor)};
+}
+
+struct Text {
+    std::vector<Run> runs;
+
+    Text() = default;
+    Text(const char* words) : runs{Run(words)} {}
+    Text(std::string words) : runs{Run(std::move(words))} {}
+    Text(Run run) : runs{std::move(run)} {}
+    Text(std::initializer_list<Run> pieces) : runs(pieces) {}
+
+    bool empty() const { return runs.empty(); }
+};
+
+/// Level 2 opens a section and stands in the contents, level 3 and 4 divide it; the title itself is level 1.
+struct Heading {
+    int level = 2;
+    Text text;
+    std::string anchor = {};
+};
+
+struct Paragraph {
+    Text text;
+    bool small_print = false; ///< remarks on method and boundary, set smaller
+};
+
+struct BulletList {
+    std::vector<Text> items;
+    bool numbered = false;
+};
+
+struct KeyValue {
+    std::string key;
+    Text value;
+};
+
+struct KeyValueList {
+    std::vector<KeyValue> entries;
+};
+
+enum class Align { left, right, decimal };
+
+struct Column {
+    std::string heading;
+    Align align = Align::left;
+    std::string unit = {}; ///< printed under the heading
+    bool baseline = false; ///< the column belongs to the baseline and is marked so
+    std::string note = {}; ///< printed below the table, with a letter at the heading
+};
+
+enum class Mark {
+    none,
+    baseline, ///< belongs to the baseline
+    at_least, ///< a lower bound: printed with ">=" before it
+    missing,  ///< there is no value; `note` says why
+};
+
+/// One cell of a table: what is read, and the unrounded number behind it when there is one.
+struct Cell {
+    std::string text;
+    std::optional<double> number;
+    Mark mark = Mark::none;
+    std::string note = {}; ///< printed below the table, with a letter at the cell; equal notes share a letter
+    std::string target = {}; ///< anchor of the heading or folded block that explains the cell
+
+    Cell() = default;
+    Cell(const char* words) : text(words) {}
+    Cell(std::string words) : text(std::move(words)) {}
+    Cell(std::string words, double value) : text(std::move(words)), number(value) {}
+};
+
+inline Cell at_least(std::string text, double value, std::string note = {}) {
+    Cell cell(std::move(text), value);
+    cell.mark = Mark::at_least;
+    cell.note = std::move(note);
+    return cell;
+}
+
+inline Cell missing(std::string reason) {
+    Cell cell;
+    cell.mark = Mark::missing;
+    cell.note = std::move(reason);
+    return cell;
+}
+
+enum class RowKind {
+    plain,
+    group,    ///< one cell over the whole width, heading the rows below it
+    baseline, ///< the row belongs to the baseline
+    total,    ///< a sum, ruled off from the rows above it
+};
+
+struct Row {
+    std::vector<Cell> cells;
+    RowKind kind = RowKind::plain;
+
+    Row() = default;
+    Row(std::initializer_list<Cell> list) : cells(list) {}
+    Row(std::vector<Cell> list, RowKind what = RowKind::plain) : cells(std::move(list)), kind(what) {}
+};
+
+inline Row group(std::string heading) {
+    return {std::vector<Cell>{Cell(std::move(heading))}, RowKind::group};
+}
+
+/// Short rows are filled with empty cells; surplus cells are not printed.
+struct Table {
+    std::string caption = {}; ///< captioned tables are numbered through the document
+    std::vector<Column> columns;
+    std::vector<Row> rows;
+    std::vector<Text> remarks = {}; ///< printed below the table before the lettered notes
+    bool row_headers = true;        ///< the first cell of each row names the row
+};
+
+/// A picture. The table of its data and its terminal form are made from the chart itself.
+struct Figure {
+    std::string caption;
+    std::string alternative; ///< what the picture shows, in a sentence or two, for those who cannot see it
+    Chart chart;
+};
+
+struct Caution {
+    std::string title;
+    std::vector<Text> items;
+};
+
+struct Block;
+
+/// Blocks behind a summary, folded away until asked for.
+struct Folded {
+    Text summary;
+    std::vector<Block> blocks;
+    std::string anchor = {};
+    bool open = false;
+};
+
+struct Block : std::variant<Heading, Paragraph, BulletList, KeyValueList, Table, Figure, Caution, Folded> {
+    using variant::variant;
+    const variant& content() const { return *this; }
+};
+
+struct Document {
+    std::string id; ///< snake case, also the stem of an output file
+    std::string title;
+    Text subtitle = {};
+    std::vector<Block> blocks = {};
+    Text colophon = {}; ///< the last line: program, version, data
+    DataRows rows = {}; ///< what CSV prints; when empty, the document's tables in long form
+    std::optional<MachineTree> machine = {}; ///< what JSON prints; when absent, the document's tables
+};
+
+} // namespace routeweigh::writing

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+// What programs read: a small tree for JSON and flat rows for CSV, chosen by the document and printed by
+// writers.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace routeweigh::writing {
+
+struct MachineTree;
+struct Member;
+using MachineList = std::vector<MachineTree>;
+using MachineObject = std::vector<Member>; ///< members keep the order in which they were added
+
+/// Null, truth value, number, text, list or object. Numbers stay unrounded; what is not finite prints as
+/// null.
+struct MachineTree {
+    std::variant<std::monostate, bool, std::int64_t, double, std::string, MachineList, MachineObject> value;
+
+    MachineTree() = default;
+    MachineTree(bool truth) : value(truth) {}
+    MachineTree(int number) : value(std::int64_t{number}) {}
+    MachineTree(std::int64_t number) : value(number) {}
+    MachineTree(double number) : value(number) {}
+    MachineTree(const char* text) : value(std::string(text)) {}
+    MachineTree(std::string text) : value(std::move(text)) {}
+    MachineTree(MachineList list);
+    MachineTree(MachineObject object);
+};
+
+struct Member {
+    std::string name;
+    MachineTree value;
+};
+
+inline MachineTree::MachineTree(MachineList list) : value(std::move(list)) {}
+inline MachineTree::MachineTree(MachineObject object) : value(std::move(object)) {}
+
+/// An empty cell, an unrounded number, or text (which CSV guards against being read as a formula).
+using DataCell = std::variant<std::monostate, double, std::string>;
+
+struct DataRows {
+    std::vector<std::string> columns;
+    std::vector<std::vector<DataCell>> rows;
+
+    bool empty() const { return columns.empty(); }
+};
+
+} // namespace routeweigh::writing

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MIT
+// A writer turns any document into text of one format.
+#pragma once
+
+#include "writing/blocks.hpp"
+
+#include <string>
+#include <string_view>
+
+namespace routeweigh::writing {
+
+/// What the front end found out about the place where the text will be read; files keep the defaults.
+struct WriteOptions {
+    bool colour = false; ///< a terminal that shows bold and dim; otherwise no escape sequence is written
+    int width = 80;      ///< columns of the terminal, at least 40
+};
+
+struct Writer {
+    std::string_view name;  ///< as in --format
+    std::string_view about; ///< one line for the help
+    std::string (*write)(const Document&, const WriteOptions&);
+};
+
+} // namespace routeweigh::writing
