@@ -11,13 +11,17 @@
 #include <stdexcept>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace routeweigh {
 
 // The text is no quantity, or a quantity of another kind than the one asked for.
 class QuantityError : public std::runtime_error {
   public:
-    using std::runtime_error::runtime_error;
+    explicit QuantityError(const std::string& message, std::string nearest_ = {})
+        : std::runtime_error(message), nearest(std::move(nearest_)) {}
+
+    std::string nearest; // a valid unit close to the one read; "" for none
 };
 
 struct WrittenQuantity {
@@ -28,9 +32,9 @@ struct WrittenQuantity {
     int significant = 0; // digits of the value as written
 };
 
-// Reads "VALUE [+/- SPREAD] UNIT", with "N x" before it where portions are meant. Units: ug mg g kg t, umol
-// mmol mol kmol, uL mL cL dL L m3 cm3 dm3, s min h d, J kJ MJ Wh kWh, mW W kW, degC K, %, "mol %", "% w/w",
-// "% w/v", "% v/v", eq, g/g, mL/g, g/mL, g/L, g/mol, mol/L, ppm, none. Throws QuantityError.
+// Reads "VALUE [+/- SPREAD] UNIT", with "N x" before it where portions are meant. Units: ug mg g kg t; umol
+// mmol mol kmol; uL mL cL dL L m3 cm3 dm3; s min h d; J kJ MJ Wh kWh; mW W kW; degC K; %, mol %, % w/w, %
+// w/v, % v/v; eq; g/g mL/g g/mL g/L g/mol mol/L; or none. Throws QuantityError.
 WrittenQuantity parse_written(std::string_view text);
 
 // The whole quantity, all portions together, with the dimension asked for. They throw QuantityError where the
