@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: MIT
+// How much product: expected, isolated, and what a run leaves behind.
+#include "assess/metrics/metrics.hpp"
+
+namespace routeweigh::metrics {
+namespace {
+constexpr Term isolated[] = {{"isolated product", &Totals::product}};
+constexpr Term theoretical[] = {{"theoretical yield", &Totals::theoretical_product}};
+constexpr Term waste[] = {{"everything that leaves and is not reused", &Totals::waste}};
+constexpr std::string_view usage = "definition of the trade";
+} // namespace
+
+const Metric yield{
+    .id = "yield",
+    .name = "Yield",
+    .unit = "%",
+    .group = FigureGroup::yield,
+    .better = Better::higher,
+    .boundary = "isolated over theoretical; of several steps, the product over the longest linear sequence",
+    .reference = "J. B. Hendrickson, J. Am. Chem. Soc. 1977, 99, 5439, for convergent plans",
+    .missing = "",
+    .factor = 100.0,
+    .above = isolated,
+    .below = theoretical};
+const Metric theoretical_yield{
+    .id = "theoretical_yield",
+    .name = "Theoretical yield",
+    .unit = "g",
+    .group = FigureGroup::yield,
+    .better = Better::neither,
+    .boundary = "product that forms with every conversion at 100 %; one run of the last step",
+    .reference = usage,
+    .missing = "",
+    .above = theoretical,
+    .decimals = 3};
+const Metric isolated_mass{.id = "isolated_mass",
+                           .name = "Isolated product",
+                           .unit = "g",
+                           .group = FigureGroup::yield,
+                           .better = Better::neither,
+                           .boundary = "one run of the last step",
+                           .reference = usage,
+                           .missing = "",
+                           .above = isolated,
+                           .decimals = 3};
+const Metric waste_per_run{.id = "waste_per_run",
+                           .name = "Waste per student run",
+                           .unit = "g",
+                           .group = FigureGroup::yield,
+                           .better = Better::lower,
+                           .boundary =
+                               "all streams of one run of the last step and what its intermediates need; "
+                               "water counted, reused material not",
+                           .reference = usage,
+                           .missing = "",
+                           .above = waste,
+                           .decimals = 1};
+} // namespace routeweigh::metrics

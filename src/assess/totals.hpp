@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: MIT
+// The sums that every mass figure is made of, for one run of the last step, and where each of them comes
+// from.
+//
+// A total is a sparse linear map of what an evaluation filled (inflows, credits, outflows) or a number of the
+// overall equations. A total that cannot be known is NaN; the metric that needs it says why.
+#pragma once
+
+#include "route/flat_route.hpp"
+#include "route/net_equation.hpp"
+
+#include <set>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace routeweigh {
+
+struct Totals {
+    // g per run of the last step; inputs are net of what is reused unless called gross
+    double product = 0, theoretical_product = 0;
+    double inputs = 0, inputs_gross = 0, recovered = 0, waste = 0;
+    double reactants_gross = 0, reactants_needed = 0; ///< needed: by the theoretical yield of every step
+    double reactants_and_aids = 0; ///< reactants, reagents, catalysts, quench, drying agents
+    double solvents = 0, water = 0;
+    double benign = 0;
+    double part_reactants = 0, part_reaction_solvent = 0,
+           part_workup = 0; ///< with `water` they add up to inputs
+    double reaction_stages = 0, workup_stages = 0, purification_stages = 0;
+    double drown_out = 0;                           ///< class "drown-out and flask rinse", water included
+    double reactant_carbon = 0, product_carbon = 0; ///< g of carbon, reactants gross
+    double aqueous_effluent = 0;                    ///< liquid streams that are mostly water
+    double bromine_handled = 0, bromine_carried = 0, bromine_ceiling = 0; ///< g of Br2 equivalents
+    // of the equations, per mol of product: g or atoms
+    double formula_product = 0, formula_inputs = 0, formula_inputs_gross = 0, formula_coproducts = 0;
+    double carbon_product = 0, carbon_inputs = 0, bromine_product = 0, bromine_inputs = 0;
+    double nitrogen_product = 0, nitrogen_inputs = 0, chlorine_product = 0, chlorine_inputs = 0;
+    // other
+    double energy = 0;         ///< kJ
+    double cooling_water = 0;  ///< mL
+    double time = 0;           ///< h
+    double volume_hours = 0;   ///< L h: volume of the reaction stages x their time
+    double catalyst_hours = 0; ///< mol h
+    double largest_volume = 0; ///< L, the most that is in the vessel at one time
+    double product_moles = 0, catalyst_moles = 0;
+    double yield = 0; ///< 0 to 1, over the longest linear sequence
+};
+
+/// One thing that counts in a total.
+struct Contribution {
+    std::string words;   ///< material and substance, or stream and substance
+    std::string pointer; ///< place in the route file, empty for what no single place states
+    double value;        ///< in the unit of the total
+};
+
+/// Compiled once per route; evaluating it is a few hundred multiply-adds.
+class TotalsMap {
+  public:
+    /// \param benign  substances counted as benign by the effective mass yield
+    TotalsMap(const FlatRoute& route, const NetEquation& net, const std::set<const Substance*>& benign);
+
+    void evaluate(const Evaluation& evaluation, Totals& totals) const;
+
+    /// The parts of one total, largest first; empty for a total that is not a sum of parts.
+    std::vector<Contribution> contributions(double Totals::*member, const Evaluation& evaluation) const;
+
+  private:
+    enum class Flow { in_gross, in_net, out };
+    struct Entry {
+        int index;
+        double coefficient;
+    };
+    struct Row {
+        double Totals::*member;
+        Flow flow;
+        std::vector<Entry> entries;
+    };
+    void add_rows(const std::set<const Substance*>& benign);
+    void add_equation_totals(const NetEquation& net);
+    void add_utilities();
+    void add_volumes();
+    double reactants_needed(const Evaluation& evaluation) const;
+    double aqueous_effluent(const Evaluation& evaluation) const;
+
+    const FlatRoute* route_;
+    std::vector<Row> rows_;
+    Totals constants_;                                ///< what no amount changes
+    double reaction_hours_ = 0, reaction_litres_ = 0; ///< NaN where unknown
+    std::vector<double> needed_per_mol_; ///< by step: g of bought reactants for one mol of its product
+    std::vector<int> sequence_;          ///< longest linear sequence of steps
+    NetEquation net_;
+};
+
+} // namespace routeweigh

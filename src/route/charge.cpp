@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: MIT
+#include "route/charge.hpp"
+
+#include <fmt/core.h>
+
+#include <cmath>
+#include <limits>
+
+namespace routeweigh {
+namespace {
+
+bool is_relative(const Charge& charge) {
+    return charge.amount.unit == "eq" || charge.amount.unit == "mol %";
+}
+
+bool is_amount(const std::string& unit) {
+    return unit == "mol" || unit == "mmol" || unit == "umol" || unit == "kmol";
+}
+
+bool is_mass(const std::string& unit) {
+    return unit == "g" || unit == "mg" || unit == "kg" || unit == "ug" || unit == "t";
+}
+
+bool is_volume(const std::string& unit) {
+    return unit == "mL" || unit == "L" || unit == "uL" || unit == "cL" || unit == "dL" || unit == "m3" ||
+           unit == "cm3" || unit == "dm3";
+}
+
+const Component& counted_component(const Charge& charge) {
+    const Component* component =
+        charge.of != nullptr ? charge.material->component_of(*charge.of) : charge.material->only_active();
+    if (component == nullptr)
+        throw ChargeError{
+            fmt::format("\"{}\" holds several substances: say in \"of\" which of them \"{}\" counts",
+                        charge.material->name, charge.amount.unit)};
+    return *component;
+}
+
+double grams_of_moles(const Charge& charge, double moles) {
+    const Component& component = counted_component(charge);
+    return moles * component.substance->molar_mass / component.mass_fraction;
+}
+
+} // namespace
+
+double grams_of(const Charge& charge, double reference) {
+    const WrittenQuantity& amount = charge.amount;
+    if (is_mass(amount.unit)) return as_mass(amount).in(unit::g);
+    if (is_volume(amount.unit)) {
+        if (!charge.material->density)
+            throw ChargeError{fmt::format("the catalogue has no density for \"{}\": write its mass in g",
+                                          charge.material->name)};
+        return as_volume(amount).in(unit::mL) * *charge.material->density;
+    }
+    if (is_amount(amount.unit)) return grams_of_moles(charge, as_amount(amount).in(unit::mol));
+    if (is_relative(charge)) {
+        if (!(amount.value >= 0.0)) throw ChargeError{"an amount cannot be negative"};
+        if (std::isnan(reference))
+            throw ChargeError{
+                "eq and mol % need a reference substance charged in g, mL or mol in the same step"};
+        const double share = amount.unit == "eq" ? 1.0 : 0.01;
+        return grams_of_moles(charge, amount.value * amount.repeat * share * reference);
+    }
+    throw ChargeError{fmt::format(
+        "\"{}\" is no unit of an amount; use g, mg, kg, mL, L, mol, mmol, eq or mol %", amount.unit)};
+}
+
+double reference_moles(const Step& step) {
+    double moles = 0.0;
+    bool found = false;
+    for (const Stage& stage : step.stages)
+        for (const Charge& charge : stage.charges) {
+            if (step.reference == nullptr || charge.material == nullptr || charge.as_used ||
+                is_relative(charge))
+                continue;
+            const Component* component = charge.material->component_of(*step.reference);
+            if (component == nullptr) continue;
+            found = true;
+            moles += grams_of(charge, std::numeric_limits<double>::quiet_NaN()) * component->mass_fraction /
+                     step.reference->molar_mass;
+        }
+    if (!found) throw ChargeError{"the reference is charged nowhere in this step in g, mL or mol"};
+    return moles;
+}
+
+} // namespace routeweigh

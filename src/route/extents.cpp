@@ -1,0 +1,284 @@
+// SPDX-License-Identifier: MIT
+#include "route/extents.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <set>
+#include <utility>
+
+namespace routeweigh {
+namespace {
+
+std::size_t at(int index) {
+    return static_cast<std::size_t>(index);
+}
+
+/// Numbers of one solution, on the stack while a stage is of ordinary size: evaluation should not allocate.
+class Workspace {
+  public:
+    explicit Workspace(std::size_t size) {
+        if (size > small_.size()) large_.resize(size);
+        numbers_ = size > small_.size() ? std::span<double>(large_) : std::span<double>(small_).first(size);
+    }
+    Workspace(const Workspace&) = delete;
+    Workspace& operator=(const Workspace&) = delete;
+    std::span<double> numbers() const { return numbers_; }
+
+  private:
+    std::array<double, 48> small_;
+    std::vector<double> large_;
+    std::span<double> numbers_;
+};
+
+} // namespace
+
+Extents::Extents(std::vector<PotReaction> reactions, std::span<const double> amounts,
+                 const std::vector<bool>& unlimited, int product)
+    : reactions_(std::move(reactions)) {
+    find_started(amounts);
+    build_columns();
+    if (columns_.empty()) return;
+    build_programmes(unlimited, product);
+    open_optimum_ = maximise(open_, right_hand_side(amounts));
+    unbounded_ = !open_optimum_.bounded;
+    if (!unbounded_) find_competition(amounts);
+}
+
+void Extents::find_started(std::span<const double> amounts) {
+    std::vector<bool> present(amounts.size());
+    for (std::size_t i = 0; i < amounts.size(); ++i)
+        present[i] = amounts[i] > 0.0;
+    started_.assign(reactions_.size(), false);
+    for (bool again = true; again;) {
+        again = false;
+        for (std::size_t r = 0; r < reactions_.size(); ++r) {
+            const auto& change = reactions_[r].change;
+            const bool fed = std::all_of(change.begin(), change.end(), [&](const auto& part) {
+                return part.second >= 0.0 || present[at(part.first)];
+            });
+            if (started_[r] || !fed) continue;
+            started_[r] = again = true;
+            for (const auto& [substance, coefficient] : change)
+                present[at(substance)] = true;
+        }
+    }
+}
+
+void Extents::build_columns() {
+    for (std::size_t r = 0; r < reactions_.size(); ++r)
+        if (started_[r]) columns_.push_back({{{static_cast<int>(r), 1.0}}, reactions_[r].change});
+
+    // One further column runs all split reactions at once in their ratio.
+    Column together;
+    for (std::size_t r = 0; r < reactions_.size(); ++r) {
+        if (!started_[r] || !reactions_[r].split) continue;
+        together.reactions.emplace_back(static_cast<int>(r), *reactions_[r].split);
+        for (const auto& [substance, coefficient] : reactions_[r].change)
+            together.change.emplace_back(substance, coefficient * *reactions_[r].split);
+    }
+    if (together.reactions.size() > 1) columns_.push_back(std::move(together));
+}
+
+void Extents::build_programmes(const std::vector<bool>& unlimited, int product) {
+    std::set<int> consumed;
+    bool forms_product = false;
+    for (const Column& column : columns_)
+        for (const auto& [substance, coefficient] : column.change) {
+            if (coefficient < 0.0 && !unlimited[at(substance)]) consumed.insert(substance);
+            if (coefficient > 0.0 && substance == product) forms_product = true;
+        }
+    std::vector<int> row_of(unlimited.size(), -1);
+    for (const int substance : consumed) {
+        row_of[at(substance)] = static_cast<int>(rows_.size());
+        rows_.push_back({substance, 1.0});
+    }
+    std::vector<std::size_t> partial; // reactions that stop short of full conversion
+    for (std::size_t r = 0; r < reactions_.size(); ++r)
+        if (started_[r] && reactions_[r].conversion < 1.0) {
+            partial.push_back(r);
+            rows_.push_back({reactions_[r].of, reactions_[r].conversion});
+        }
+
+    const int rows = static_cast<int>(rows_.size()), columns = static_cast<int>(columns_.size());
+    open_ = LinearProgramme(rows, columns);
+    for (int c = 0; c < columns; ++c) {
+        for (const auto& [substance, coefficient] : columns_[at(c)].change)
+            if (row_of[at(substance)] >= 0) open_.at(row_of[at(substance)], c) -= coefficient;
+        // used by this reaction - conversion x (made by the others) <= conversion x (there at the start)
+        for (std::size_t k = 0; k < partial.size(); ++k)
+            for (const auto& [reaction, weight] : columns_[at(c)].reactions)
+                for (const auto& [substance, coefficient] : reactions_[at(reaction)].change) {
+                    const PotReaction& limited = reactions_[partial[k]];
+                    double& cell = open_.at(static_cast<int>(consumed.size() + k), c);
+                    if (substance != limited.of) continue;
+                    if (at(reaction) == partial[k])
+                        cell -= coefficient * weight;
+                    else if (coefficient > 0.0)
+                        cell -= limited.conversion * coefficient * weight;
+                }
+    }
+    open_.objectives = objectives();
+
+    if (!forms_product) return;
+    capped_ = LinearProgramme(rows + 1, columns);
+    std::copy(open_.coefficients.begin(), open_.coefficients.end(), capped_.coefficients.begin());
+    for (int c = 0; c < columns; ++c)
+        for (const auto& [substance, coefficient] : columns_[at(c)].change)
+            if (substance == product && coefficient > 0.0) capped_.at(rows, c) += coefficient;
+    capped_.objectives = open_.objectives;
+}
+
+void Extents::prepare_cap(std::span<const double> amounts, double product_cap) {
+    if (!makes_product()) return;
+    std::vector<double> b = right_hand_side(amounts);
+    b.push_back(std::max(0.0, product_cap));
+    capped_optimum_ = maximise(capped_, b);
+}
+
+std::vector<std::vector<double>> Extents::objectives() const {
+    std::vector<std::vector<double>> levels;
+    const auto level_of = [&](const auto& chosen) {
+        std::vector<double> level(columns_.size(), 0.0);
+        for (std::size_t c = 0; c < columns_.size(); ++c)
+            for (const auto& [reaction, weight] : columns_[c].reactions)
+                if (chosen(reaction)) level[c] += weight;
+        levels.push_back(std::move(level));
+    };
+    std::set<int> priorities;
+    for (const PotReaction& reaction : reactions_)
+        if (reaction.priority) priorities.insert(*reaction.priority);
+    for (const int priority : priorities)
+        level_of([&](int r) { return reactions_[at(r)].priority == priority; });
+    if (columns_.back().reactions.size() > 1) { // the split column
+        std::vector<double> level(columns_.size(), 0.0);
+        level.back() = 1.0;
+        levels.push_back(std::move(level));
+    }
+    // The rest in the order of the file: with no competition any order gives the same extents.
+    for (std::size_t r = 0; r < reactions_.size(); ++r)
+        if (started_[r] && !reactions_[r].priority) level_of([&](int other) { return at(other) == r; });
+    return levels;
+}
+
+void Extents::find_competition(std::span<const double> amounts) {
+    std::vector<double> extent(reactions_.size(), 0.0);
+    std::vector<double> left(amounts.begin(), amounts.end());
+    react(left, -1.0, extent);
+    double scale = 0.0;
+    for (const double amount : amounts)
+        scale = std::max(scale, amount);
+
+    const std::vector<double> b = right_hand_side(amounts);
+    LinearProgramme alone = open_;
+    for (std::size_t r = 0; r < reactions_.size(); ++r) {
+        if (!started_[r] || reactions_[r].priority || reactions_[r].split) continue;
+        std::vector<double> objective(columns_.size(), 0.0);
+        for (std::size_t c = 0; c < columns_.size(); ++c)
+            for (const auto& [reaction, weight] : columns_[c].reactions)
+                if (at(reaction) == r) objective[c] += weight;
+        alone.objectives = {objective};
+        const Optimum best = maximise(alone, b);
+        double reach = 0.0;
+        for (std::size_t c = 0; c < columns_.size(); ++c)
+            reach += objective[c] * best.x[c];
+        if (reach <= extent[r] + 1e-9 * scale) continue;
+        for (const auto& [substance, coefficient] : reactions_[r].change) {
+            if (coefficient >= 0.0 || left[at(substance)] > 1e-9 * scale) continue;
+            for (std::size_t other = 0; other < reactions_.size(); ++other)
+                if (other != r && extent[other] > 0.0)
+                    for (const auto& [used, amount] : reactions_[other].change)
+                        if (used == substance && amount < 0.0) {
+                            competition_ =
+                                Competition{substance, static_cast<int>(other), static_cast<int>(r)};
+                            return;
+                        }
+        }
+        competition_ = Competition{-1, static_cast<int>(r), static_cast<int>(r)};
+        return;
+    }
+}
+
+std::vector<double> Extents::right_hand_side(std::span<const double> amounts) const {
+    std::vector<double> b;
+    for (const Row& row : rows_)
+        b.push_back(std::max(0.0, row.factor * amounts[at(row.substance)]));
+    return b;
+}
+
+void Extents::solve(const LinearProgramme& programme, const Optimum& nominal, std::span<const double> amounts,
+                    double product_cap, std::span<double> x) const {
+    const Workspace workspace(at(programme.rows));
+    const std::span<double> b = workspace.numbers();
+    for (std::size_t row = 0; row < rows_.size(); ++row)
+        b[row] = std::max(0.0, rows_[row].factor * amounts[at(rows_[row].substance)]);
+    if (b.size() > rows_.size()) b.back() = product_cap;
+    if (nominal.basis.size() == b.size() && apply_basis(programme, nominal, b, x)) return;
+    const Optimum found = maximise(programme, b);
+    std::copy(found.x.begin(), found.x.end(), x.begin());
+}
+
+void Extents::react(std::span<double> amounts, double product_cap, std::span<double> extents) const {
+    std::fill(extents.begin(), extents.end(), 0.0);
+    if (columns_.empty()) return;
+    const Workspace workspace(columns_.size());
+    const std::span<double> x = workspace.numbers();
+    if (product_cap >= 0.0 && makes_product())
+        solve(capped_, capped_optimum_, amounts, product_cap, x);
+    else
+        solve(open_, open_optimum_, amounts, 0.0, x);
+
+    double scale = 0.0;
+    for (const Row& row : rows_)
+        scale = std::max(scale, amounts[at(row.substance)]);
+    for (std::size_t c = 0; c < columns_.size(); ++c) {
+        if (x[c] == 0.0) continue;
+        for (const auto& [substance, coefficient] : columns_[c].change)
+            amounts[at(substance)] += coefficient * x[c];
+        if (!extents.empty())
+            for (const auto& [reaction, weight] : columns_[c].reactions)
+                extents[at(reaction)] += weight * x[c];
+    }
+    // What is used up must read as none: the rest of a subtraction would start reactions in later stages.
+    for (const Row& row : rows_)
+        if (amounts[at(row.substance)] < 1e-13 * scale) amounts[at(row.substance)] = 0.0;
+}
+
+Extents::Ceiling Extents::ceiling(std::vector<std::pair<int, double>> weights,
+                                  std::span<const double> amounts) const {
+    Ceiling result;
+    result.weights = std::move(weights);
+    result.gains.assign(columns_.size(), 0.0);
+    for (std::size_t c = 0; c < columns_.size(); ++c)
+        for (const auto& [substance, coefficient] : columns_[c].change)
+            for (const auto& [counted, weight] : result.weights)
+                if (substance == counted) result.gains[c] += weight * coefficient;
+    if (columns_.empty()) return result;
+    result.programme = open_;
+    result.programme.objectives = {result.gains};
+    result.nominal = maximise(result.programme, right_hand_side(amounts));
+    return result;
+}
+
+double Extents::evaluate(const Ceiling& ceiling, std::span<const double> amounts) const {
+    double value = 0.0;
+    for (const auto& [substance, weight] : ceiling.weights)
+        value += weight * amounts[at(substance)];
+    if (columns_.empty()) return value;
+    const Workspace workspace(columns_.size());
+    const std::span<double> x = workspace.numbers();
+    solve(ceiling.programme, ceiling.nominal, amounts, 0.0, x);
+    for (std::size_t c = 0; c < columns_.size(); ++c)
+        value += ceiling.gains[c] * x[c];
+    return value;
+}
+
+std::vector<int> Extents::made() const {
+    std::set<int> result;
+    for (const Column& column : columns_)
+        for (const auto& [substance, coefficient] : column.change)
+            if (coefficient > 0.0) result.insert(substance);
+    return {result.begin(), result.end()};
+}
+
+} // namespace routeweigh

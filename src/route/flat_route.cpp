@@ -1,0 +1,221 @@
+// SPDX-License-Identifier: MIT
+#include "route/flat_route.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+
+namespace routeweigh {
+namespace {
+
+std::size_t at(int index) {
+    return static_cast<std::size_t>(index);
+}
+
+/// The pots of one evaluation; a thread keeps its own so that evaluation does not allocate.
+struct Pot {
+    std::vector<double> amounts, before;
+};
+
+Pot& pot_of_this_thread(std::size_t size) {
+    thread_local Pot pot;
+    pot.amounts.assign(size, 0.0);
+    pot.before.resize(size);
+    return pot;
+}
+
+} // namespace
+
+double FlatSeparation::share_leaving(std::span<const double> amounts,
+                                     std::span<const double> molar_mass) const {
+    if (held == 0.0) return 1.0;
+    double liquor = 0.0, kept = 0.0;
+    for (std::size_t s = 0; s < leaves.size(); ++s) {
+        const double mass = amounts[s] * molar_mass[s];
+        liquor += mass * leaves[s];
+        kept += mass * (1.0 - leaves[s]);
+    }
+    return liquor > 0.0 ? std::max(0.0, 1.0 - held * kept / liquor) : 0.0;
+}
+
+Evaluation FlatRoute::evaluate(const Inputs& inputs) const {
+    Evaluation result;
+    evaluate(inputs, result);
+    return result;
+}
+
+void FlatRoute::evaluate(const Inputs& inputs, Evaluation& result) const {
+    result.steps.assign(steps_.size(), {});
+    result.in.resize(inflows_.size());
+    result.credit.assign(inflows_.size(), 0.0);
+    result.out.assign(at(outflow_count_), 0.0);
+    result.out_unreacted.assign(at(outflow_count_), 0.0);
+    result.flask.assign(at(flask_count_), 0.0);
+    result.recovered.assign(reuse_.size(), 0.0);
+    for (std::size_t i = 0; i < inflows_.size(); ++i)
+        result.in[i] = inputs.charged[at(inflows_[i].slot)] * inflows_[i].fraction;
+    for (std::size_t step = 0; step < steps_.size(); ++step)
+        run_step(static_cast<int>(step), inputs, result);
+    scale_and_reuse(inputs, result);
+}
+
+void FlatRoute::run_step(int index, const Inputs& inputs, Evaluation& result) const {
+    const FlatStep& step = steps_[at(index)];
+    StepResult& numbers = result.steps[at(index)];
+    const double molar_mass = step.molar_mass[at(step.product)]; // g/mol
+    const double given = inputs.isolated[at(index)];
+
+    // The loss is needed while the pot is carried through, so what forms is found first.
+    numbers.made = run_pot(index, inputs, Reading::formation, {}, result);
+    numbers.theory =
+        step.partial_conversion ? run_pot(index, inputs, Reading::theory, {}, result) : numbers.made;
+    numbers.isolated = step.isolated_is_mass ? given / molar_mass : given * numbers.theory;
+    run_pot(index, inputs, Reading::nominal, {.lost = numbers.made - numbers.isolated}, result);
+
+    if (numbers.isolated < numbers.made) {
+        run_pot(index, inputs, Reading::unreacted, {.product_cap = numbers.isolated}, result);
+    } else {
+        const auto first = static_cast<std::ptrdiff_t>(streams_[at(step.first_stream)].first_outflow);
+        const auto count = static_cast<std::ptrdiff_t>(at(step.stream_count) * step.substances.size());
+        std::copy_n(result.out.begin() + first, count, result.out_unreacted.begin() + first);
+    }
+}
+
+double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limits limits, Evaluation& result,
+                          std::vector<std::vector<double>>* extents) const {
+    const FlatStep& step = steps_[at(index)];
+    const std::size_t size = step.substances.size();
+    Pot& pot = pot_of_this_thread(size);
+    const bool recorded = reading == Reading::nominal || reading == Reading::unreacted;
+    std::vector<double>& out = reading == Reading::unreacted ? result.out_unreacted : result.out;
+    const auto leave = [&](int stream, std::size_t local, double moles) {
+        pot.amounts[local] -= moles;
+        if (recorded)
+            out[at(streams_[at(step.first_stream + stream)].first_outflow) + local] +=
+                moles * step.molar_mass[local];
+    };
+    const std::size_t product = at(step.product);
+    double formed = 0.0;
+
+    for (std::size_t number = 0; number < step.stages.size(); ++number) {
+        const FlatStage& stage = step.stages[number];
+        for (int i = stage.first_inflow; i < stage.last_inflow; ++i) {
+            const Inflow& inflow = inflows_[at(i)];
+            if (inflow.as_used) continue;
+            pot.amounts[at(inflow.local)] +=
+                inputs.charged[at(inflow.slot)] * inflow.fraction / step.molar_mass[at(inflow.local)];
+        }
+        if (reading == Reading::nominal) {
+            double* flask = result.flask.data() + step.first_flask;
+            for (std::size_t s = 0; s < size; ++s)
+                flask[s] = std::max(flask[s], pot.amounts[s] * step.molar_mass[s]);
+            for (const FlaskCeiling& entry : stage.ceilings)
+                flask[entry.local] =
+                    std::max(flask[entry.local], stage.extents.evaluate(entry.ceiling, pot.amounts) *
+                                                     step.molar_mass[at(entry.local)]);
+            double& bromine = result.steps[at(index)].bromine;
+            if (!stage.bromine.weights.empty())
+                bromine = std::max(bromine, stage.extents.evaluate(stage.bromine, pot.amounts));
+        }
+
+        const double product_before = pot.amounts[product];
+        for (const int gas : stage.forming_gases)
+            pot.before[at(gas)] = pot.amounts[at(gas)];
+        const Extents& reactions =
+            reading == Reading::theory && step.partial_conversion ? stage.full : stage.extents;
+        reactions.react(pot.amounts,
+                        limits.product_cap < 0.0 ? -1.0 : std::max(0.0, limits.product_cap - formed),
+                        extents ? std::span<double>((*extents)[number]) : std::span<double>());
+        formed += pot.amounts[product] - product_before;
+
+        for (int i = stage.first_inflow; i < stage.last_inflow; ++i) {
+            const Inflow& inflow = inflows_[at(i)];
+            if (!inflow.as_used) continue; // the air gave what the reactions took
+            double& amount = pot.amounts[at(inflow.local)];
+            if (reading == Reading::nominal) result.in[at(i)] = -amount * step.molar_mass[at(inflow.local)];
+            amount = 0.0;
+        }
+        for (const int gas : stage.forming_gases)
+            leave(step.gas_stream, at(gas), std::max(0.0, pot.amounts[at(gas)] - pot.before[at(gas)]));
+
+        for (const FlatSeparation& separation : stage.separations) {
+            leave(separation.stream, product, limits.lost * separation.loss);
+            const double share = separation.share_leaving(pot.amounts, step.molar_mass);
+            for (std::size_t s = 0; s < size; ++s)
+                if (separation.leaves[s] > 0.0)
+                    leave(separation.stream, s, pot.amounts[s] * separation.leaves[s] * share);
+        }
+    }
+    if (!step.loss_by_separation) leave(step.rest_stream, product, limits.lost);
+    for (std::size_t s = 0; s < size; ++s)
+        if (s != product && pot.amounts[s] != 0.0) leave(step.rest_stream, s, pot.amounts[s]);
+    return pot.amounts[product];
+}
+
+void FlatRoute::scale_and_reuse(const Inputs& inputs, Evaluation& result) const {
+    if (steps_.size() > 1) {
+        const auto feeds = scale_.feeds();
+        std::vector<double> ratios(feeds.size(), 0.0), runs(steps_.size(), 0.0);
+        for (const Inflow& inflow : inflows_)
+            if (inflow.fed_by >= 0) {
+                const StepResult& maker = result.steps[at(inflow.fed_by)];
+                const double grams =
+                    maker.isolated *
+                    steps_[at(inflow.fed_by)].molar_mass[at(steps_[at(inflow.fed_by)].product)];
+                ratios[at(inflow.feed)] += inputs.charged[at(inflow.slot)] * inflow.fraction / grams;
+            }
+        scale_.solve(ratios, runs);
+        for (std::size_t step = 0; step < steps_.size(); ++step)
+            result.steps[step].scale = runs[step];
+        for (std::size_t i = 0; i < inflows_.size(); ++i)
+            result.in[i] *= runs[at(inflows_[i].step)];
+        for (std::size_t step = 0; step < steps_.size(); ++step) {
+            const FlatStep& flat = steps_[step];
+            const std::size_t size = flat.substances.size(),
+                              first = at(streams_[at(flat.first_stream)].first_outflow);
+            for (std::size_t k = first; k < first + at(flat.stream_count) * size; ++k) {
+                result.out[k] *= runs[step];
+                result.out_unreacted[k] *= runs[step];
+            }
+            for (std::size_t s = 0; s < size; ++s)
+                result.flask[at(flat.first_flask) + s] *= runs[step];
+        }
+    }
+    const FlatStep& last = steps_[at(scale_.final_step())];
+    result.product = result.steps[at(scale_.final_step())].isolated * last.molar_mass[at(last.product)];
+
+    for (std::size_t r = 0; r < reuse_.size(); ++r) {
+        const FlatReuse& reuse = reuse_[r];
+        double left = inputs.reused[r] * result.out[at(reuse.outflow)];
+        // Both readings give back the same mass, so that what is bought does not depend on how the loss is
+        // read.
+        left = std::min(left, result.out_unreacted[at(reuse.outflow)]);
+        double charged = 0.0;
+        for (const int inflow : reuse.inflows)
+            charged += result.in[at(inflow)] - result.credit[at(inflow)];
+        if (charged <= 0.0) continue;
+        const double share = std::min(1.0, left / charged); // of every charge, so that all stay in proportion
+        for (const int inflow : reuse.inflows) {
+            const double credit = share * (result.in[at(inflow)] - result.credit[at(inflow)]);
+            result.credit[at(inflow)] += credit;
+            result.recovered[r] += credit;
+        }
+        result.out[at(reuse.outflow)] -= result.recovered[r];
+        result.out_unreacted[at(reuse.outflow)] -= result.recovered[r];
+    }
+}
+
+std::vector<std::vector<double>> FlatRoute::extents(int index, const Inputs& inputs) const {
+    Evaluation scratch;
+    scratch.steps.resize(steps_.size());
+    scratch.in.resize(inflows_.size());
+    scratch.out.resize(at(outflow_count_));
+    scratch.flask.resize(at(flask_count_));
+    std::vector<std::vector<double>> result;
+    for (const Stage& stage : route_->steps[at(index)].stages)
+        result.emplace_back(stage.reactions.size(), 0.0);
+    run_pot(index, inputs, Reading::nominal, {}, scratch, &result);
+    return result;
+}
+
+} // namespace routeweigh

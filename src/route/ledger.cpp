@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: MIT
+#include "route/ledger.hpp"
+
+#include "chemistry/element.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <map>
+
+namespace routeweigh {
+namespace {
+
+std::size_t at(int index) {
+    return static_cast<std::size_t>(index);
+}
+
+/// Elements of what goes in and out. A mixture without a formula counts as an element of its own, numbered
+/// below 0.
+class ElementBook {
+  public:
+    void add(const Substance* substance, double grams, bool in) {
+        if (!substance->has_formula()) {
+            const auto [entry, fresh] =
+                mixtures_.try_emplace(substance, -1 - static_cast<int>(mixtures_.size()));
+            book(entry->second, grams, in);
+            return;
+        }
+        const double moles = grams / substance->molar_mass;
+        for (const auto& [element, count] : substance->formula.atoms)
+            book(element, moles * count * element_weight(element), in);
+    }
+    std::vector<ElementBalance> take() const {
+        std::vector<ElementBalance> result;
+        for (const auto& [element, balance] : balances_)
+            result.push_back(balance);
+        return result;
+    }
+
+  private:
+    void book(int element, double grams, bool in) {
+        ElementBalance& balance = balances_[element];
+        balance.element = element;
+        (in ? balance.in : balance.out) += grams;
+    }
+    std::map<int, ElementBalance> balances_;
+    std::map<const Substance*, int> mixtures_;
+};
+
+} // namespace
+
+double Ledger::closure_error() const {
+    double worst = std::abs(in - product - recovered - streams) / std::max(in, 1e-300);
+    for (const ElementBalance& balance : elements)
+        worst = std::max(worst, std::abs(balance.in - balance.out) /
+                                    std::max(std::max(balance.in, balance.out), 1e-300));
+    return worst;
+}
+
+Ledger make_ledger(const FlatRoute& flat, const Evaluation& evaluation, bool unreacted) {
+    Ledger ledger;
+    ElementBook book;
+    const Route& route = flat.route();
+    const auto add = [&](LedgerRow row) {
+        const bool in = row.side == LedgerRow::Side::in;
+        book.add(row.substance, row.grams, in);
+        double& total = in                                       ? ledger.in
+                        : row.side == LedgerRow::Side::product   ? ledger.product
+                        : row.side == LedgerRow::Side::recovered ? ledger.recovered
+                                                                 : ledger.streams;
+        total += row.grams;
+        ledger.rows.push_back(std::move(row));
+    };
+
+    const auto inflows = flat.inflows();
+    for (std::size_t i = 0; i < inflows.size(); ++i) {
+        if (inflows[i].fed_by >= 0 || evaluation.in[i] == 0.0) continue;
+        const Charge& charge =
+            route.steps[at(inflows[i].step)].stages[at(inflows[i].stage)].charges[at(inflows[i].charge)];
+        add({LedgerRow::Side::in, inflows[i].step, charge.material->name, inflows[i].substance,
+             evaluation.in[i], charge.pointer});
+    }
+    add({LedgerRow::Side::product, flat.final_step(), "product", route.product, evaluation.product, {}});
+    for (std::size_t r = 0; r < route.reuse.size(); ++r)
+        if (evaluation.recovered[r] != 0.0)
+            add({LedgerRow::Side::recovered, route.reuse[r].from_step, route.reuse[r].from_stream,
+                 route.reuse[r].substance, evaluation.recovered[r], route.reuse[r].pointer});
+    const std::vector<double>& out = unreacted ? evaluation.out_unreacted : evaluation.out;
+    for (const FlatStream& stream : flat.streams()) {
+        const FlatStep& step = flat.steps()[at(stream.step)];
+        for (std::size_t s = 0; s < step.substances.size(); ++s) {
+            const double grams = out[at(stream.first_outflow) + s];
+            if (grams != 0.0)
+                add({LedgerRow::Side::stream, stream.step, stream.name, step.substances[s], grams, {}});
+        }
+    }
+    ledger.elements = book.take();
+    return ledger;
+}
+
+} // namespace routeweigh

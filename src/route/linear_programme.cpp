@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: MIT
+#include "route/linear_programme.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <limits>
+
+namespace routeweigh {
+namespace {
+
+constexpr double pivot_tolerance = 1e-11;
+
+/// Constraint rows, then objective rows; columns: structural, slack, right-hand side.
+class Tableau {
+  public:
+    Tableau(const LinearProgramme& programme, std::span<const double> b)
+        : rows_(programme.rows), columns_(programme.columns), width_(columns_ + rows_ + 1),
+          objectives_(static_cast<int>(programme.objectives.size())),
+          cells_(static_cast<std::size_t>((rows_ + objectives_) * width_), 0.0),
+          basis_(static_cast<std::size_t>(rows_)) {
+        for (int row = 0; row < rows_; ++row) {
+            for (int column = 0; column < columns_; ++column)
+                cell(row, column) = programme.at(row, column);
+            cell(row, columns_ + row) = 1.0;
+            cell(row, width_ - 1) = std::max(0.0, b[static_cast<std::size_t>(row)]);
+            basis_[static_cast<std::size_t>(row)] = columns_ + row;
+        }
+        for (int level = 0; level < objectives_; ++level)
+            for (int column = 0; column < columns_; ++column)
+                cell(rows_ + level, column) =
+                    programme.objectives[static_cast<std::size_t>(level)][static_cast<std::size_t>(column)];
+    }
+
+    /// \return false when the programme is unbounded
+    bool run() {
+        for (int entering = entering_column(); entering >= 0; entering = entering_column()) {
+            const int leaving = leaving_row(entering);
+            if (leaving < 0) return false;
+            pivot(leaving, entering);
+        }
+        return true;
+    }
+
+    Optimum optimum() const {
+        Optimum result;
+        result.basis = basis_;
+        result.x.assign(static_cast<std::size_t>(columns_), 0.0);
+        result.inverse.resize(static_cast<std::size_t>(rows_ * rows_));
+        for (int row = 0; row < rows_; ++row) {
+            const int column = basis_[static_cast<std::size_t>(row)];
+            if (column < columns_) result.x[static_cast<std::size_t>(column)] = cell(row, width_ - 1);
+            for (int slack = 0; slack < rows_; ++slack)
+                result.inverse[static_cast<std::size_t>(row * rows_ + slack)] = cell(row, columns_ + slack);
+        }
+        return result;
+    }
+
+  private:
+    double& cell(int row, int column) { return cells_[static_cast<std::size_t>(row * width_ + column)]; }
+    double cell(int row, int column) const { return cells_[static_cast<std::size_t>(row * width_ + column)]; }
+
+    /// The first column that raises some objective without lowering a more important one.
+    int entering_column() const {
+        for (int column = 0; column < width_ - 1; ++column)
+            for (int level = 0; level < objectives_; ++level) {
+                const double gain = cell(rows_ + level, column);
+                if (gain > pivot_tolerance) return column;
+                if (gain < -pivot_tolerance) break;
+            }
+        return -1;
+    }
+
+    int leaving_row(int entering) const {
+        int best = -1;
+        double smallest = std::numeric_limits<double>::infinity();
+        for (int row = 0; row < rows_; ++row) {
+            const double slope = cell(row, entering);
+            if (slope <= pivot_tolerance) continue;
+            const double ratio = cell(row, width_ - 1) / slope;
+            const bool tie = best >= 0 && ratio == smallest;
+            if (ratio < smallest ||
+                (tie && basis_[static_cast<std::size_t>(row)] < basis_[static_cast<std::size_t>(best)])) {
+                best = row;
+                smallest = ratio;
+            }
+        }
+        return best;
+    }
+
+    void pivot(int row, int column) {
+        const double divisor = cell(row, column);
+        for (int k = 0; k < width_; ++k)
+            cell(row, k) /= divisor;
+        cell(row, column) = 1.0;
+        for (int other = 0; other < rows_ + objectives_; ++other) {
+            const double factor = cell(other, column);
+            if (other == row || factor == 0.0) continue;
+            for (int k = 0; k < width_; ++k)
+                cell(other, k) -= factor * cell(row, k);
+            cell(other, column) = 0.0;
+        }
+        for (int other = 0; other < rows_; ++other) // rounding must not leave a basic value below zero
+            if (cell(other, width_ - 1) < 0.0) cell(other, width_ - 1) = 0.0;
+        basis_[static_cast<std::size_t>(row)] = column;
+    }
+
+    int rows_, columns_, width_, objectives_;
+    std::vector<double> cells_;
+    std::vector<int> basis_;
+};
+
+} // namespace
+
+Optimum maximise(const LinearProgramme& programme, std::span<const double> b) {
+    // Amounts in one pot differ by orders of magnitude between routes; dividing by the largest keeps the
+    // tolerance relative.
+    double scale = 0.0;
+    for (const double value : b)
+        scale = std::max(scale, value);
+    if (scale == 0.0) scale = 1.0;
+    std::vector<double> scaled(b.begin(), b.end());
+    for (double& value : scaled)
+        value /= scale;
+
+    Tableau tableau(programme, scaled);
+    const bool bounded = tableau.run();
+    Optimum result = tableau.optimum();
+    result.bounded = bounded;
+    for (double& value : result.x)
+        value *= scale;
+    return result;
+}
+
+bool apply_basis(const LinearProgramme& programme, const Optimum& optimum, std::span<const double> b,
+                 std::span<double> x) {
+    std::fill(x.begin(), x.end(), 0.0);
+    double largest = 0.0;
+    for (const double value : b)
+        largest = std::max(largest, value);
+    const double allowed = -1e-12 * largest;
+    const auto rows = static_cast<std::size_t>(programme.rows);
+    for (std::size_t row = 0; row < rows; ++row) {
+        double value = 0.0;
+        for (std::size_t k = 0; k < rows; ++k)
+            value += optimum.inverse[row * rows + k] * b[k];
+        if (value < allowed) return false;
+        if (optimum.basis[row] < programme.columns)
+            x[static_cast<std::size_t>(optimum.basis[row])] = std::max(0.0, value);
+    }
+    return true;
+}
+
+} // namespace routeweigh

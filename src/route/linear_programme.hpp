@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+// A small dense linear programme: maximise c.x with A x <= b and x >= 0, where b >= 0.
+//
+// Because b is never negative, x = 0 is always allowed and no search for a first solution is needed. There
+// may be several objectives; a later one only decides among the optima of those before it (lexicographic
+// maximum). Method: primal simplex on a full tableau with Bland's rule, which cannot cycle (R. G. Bland,
+// Math. Oper. Res. 1977, 2, 103). Meant for one stage of one pot: a few reactions, a dozen substances.
+#pragma once
+
+#include <span>
+#include <vector>
+
+namespace routeweigh {
+
+struct LinearProgramme {
+    int rows = 0;
+    int columns = 0;
+    std::vector<double> coefficients;            ///< rows x columns, row by row
+    std::vector<std::vector<double>> objectives; ///< each `columns` long, the most important first
+
+    LinearProgramme(int row_count, int column_count)
+        : rows(row_count), columns(column_count),
+          coefficients(static_cast<std::size_t>(row_count) * static_cast<std::size_t>(column_count), 0.0) {}
+
+    double& at(int row, int column) {
+        return coefficients[static_cast<std::size_t>(row) * static_cast<std::size_t>(columns) +
+                            static_cast<std::size_t>(column)];
+    }
+    double at(int row, int column) const {
+        return coefficients[static_cast<std::size_t>(row) * static_cast<std::size_t>(columns) +
+                            static_cast<std::size_t>(column)];
+    }
+};
+
+/// An optimum, kept as its basis so that other right-hand sides can be tried without a new search.
+struct Optimum {
+    bool bounded = true;
+    std::vector<double> x;  ///< one value a column, >= 0
+    std::vector<int> basis; ///< by row: the column that is basic there; slack of row i counts as columns + i
+    std::vector<double> inverse; ///< rows x rows: values of the basic columns = inverse . b
+};
+
+/// Solves from scratch. \pre every b >= 0 (tiny negative values are taken as 0).
+Optimum maximise(const LinearProgramme& programme, std::span<const double> b);
+
+/// Values for another b on the same basis; false when the basis no longer fits (an amount would turn
+/// negative). \param x one value a column, overwritten
+bool apply_basis(const LinearProgramme& programme, const Optimum& optimum, std::span<const double> b,
+                 std::span<double> x);
+
+} // namespace routeweigh

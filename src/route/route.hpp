@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: MIT
+// A route as its author wrote it: steps, stages, charges, reactions, separations. Plain data, checked for
+// spelling (every name found, every amount typed) but not yet for chemistry.
+//
+// Substances and materials are pointers into the catalogue, which outlives every route read with it. Each
+// part keeps the JSON pointer of its place in the file, so that later findings can name file, line and
+// pointer.
+#pragma once
+
+#include "base/quantity.hpp"
+#include "base/quantity_text.hpp"
+#include "chemistry/material.hpp"
+#include "chemistry/substance.hpp"
+#include "input/source.hpp"
+#include "route/role.hpp"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace routeweigh {
+
+/// One side-by-side sum of substances: "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide".
+struct SubstanceEquation {
+    struct Part {
+        const Substance* substance;
+        double
+            coefficient; ///< negative on the left, positive on the right; a substance on both sides is netted
+    };
+    std::vector<Part> parts;
+    std::string text;
+    std::string pointer;
+
+    /// Net coefficient, 0 when the substance has no part in it.
+    double coefficient_of(const Substance* substance) const;
+};
+
+struct Charge {
+    const Material* material = nullptr;
+    WrittenQuantity amount; ///< as written; charge.hpp turns it into grams
+    bool as_used = false;   ///< taken from the air: charged = consumed
+    const Role* role = nullptr;
+    const Substance* of = nullptr; ///< the component that mol, eq and mol % count; nullptr: not needed
+    bool bought = false;           ///< not to be fed from another step even though one makes it
+    std::string source, note, pointer;
+};
+
+struct Reaction {
+    SubstanceEquation equation;
+    std::string title;
+    double conversion = 1.0;       ///< of `of`, 0 to 1
+    const Substance* of = nullptr; ///< needed only below full conversion
+    std::optional<int> priority;   ///< among competing reactions, smaller goes first
+    std::optional<double> split;   ///< share among the reactions of the stage that carry one
+    std::string pointer;
+};
+
+enum class SeparationMethod {
+    filtration,
+    decantation,
+    extraction,
+    distillation,
+    evaporation,
+    drying,
+    sublimation
+};
+
+struct Separation {
+    struct Share {
+        const Substance* substance;
+        double fraction; ///< 0 to 1: of what is kept, or of what leaves
+    };
+    SeparationMethod by = SeparationMethod::filtration;
+    std::string to;
+    bool lists_what_stays =
+        false;                    ///< true: `shares` are kept and all else leaves; false: only `shares` leave
+    bool takes_volatiles = false; ///< drying without a list: every liquid and gas leaves
+    std::vector<Share> shares;
+    double held = 0.0;          ///< g liquor kept back per g of what is kept
+    std::optional<double> loss; ///< share of the step's product loss, 0 to 1
+    std::string pointer;
+
+    bool gives_vapour() const {
+        return by == SeparationMethod::drying || by == SeparationMethod::evaporation;
+    }
+};
+
+enum class Phase { reaction, workup, purification };
+
+struct Stage {
+    std::string title;
+    Phase phase = Phase::reaction;
+    std::optional<Temperature> temperature;
+    std::optional<Duration> time;
+    std::optional<Energy> energy;        ///< metered or estimated, per run of the step
+    std::optional<Volume> cooling_water; ///< per run of the step
+    std::vector<Charge> charges;
+    std::vector<Reaction> reactions;
+    std::vector<Separation> separations;
+    std::string pointer;
+};
+
+struct Isolated {
+    std::optional<Mass> mass;    ///< exactly one of the two is given
+    std::optional<double> yield; ///< of the theoretical yield, above 0 to 1
+    bool assumed = false;
+    std::string note, pointer;
+    double spread = 0.0; ///< of the mass in g or of the yield, as written
+};
+
+struct StreamNote {
+    std::string name, container, note, pointer;
+};
+
+struct Step {
+    std::string id, title;
+    const Substance* product = nullptr;
+    const Substance* reference = nullptr; ///< eq and mol % refer to its amount
+    SubstanceEquation overall;
+    Isolated isolated;
+    std::vector<const Substance*> dissolved; ///< gases that form and stay in the liquor
+    std::string rest = "residue", gas = "gas";
+    std::vector<StreamNote> streams;
+    std::vector<Stage> stages;
+    std::vector<std::string> notes;
+    std::string pointer;
+};
+
+/// A substance taken out of a stream and put to use again in place of fresh material.
+struct Reuse {
+    const Substance* substance = nullptr;
+    int from_step = 0;
+    std::string from_stream;
+    int to_step = 0;
+    double fraction = 1.0;
+    std::string note, pointer;
+};
+
+struct Coproduct {
+    const Substance* substance = nullptr;
+    std::string note;
+};
+
+struct Route {
+    std::string id, title, origin, status; ///< `origin`: where the numbers come from
+    const Substance* product = nullptr;
+    std::vector<Step> steps; ///< in the order of the file
+    std::vector<Reuse> reuse;
+    std::vector<Coproduct> coproducts;
+    std::vector<std::string> notes;
+    std::shared_ptr<const Source> source;
+};
+
+} // namespace routeweigh

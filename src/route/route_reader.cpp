@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: MIT
+#include "route/route_reader.hpp"
+
+#include "base/text.hpp"
+#include "route/route_checks.hpp"
+#include "route/step_reader.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+
+namespace routeweigh {
+namespace {
+
+void read_identity(const Field& field, Route& route) {
+    const Field id = field["id"];
+    route.id = id.text();
+    const bool plain = std::all_of(route.id.begin(), route.id.end(), [](char c) {
+        return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '-' ||
+               c == '_' || c == '.';
+    });
+    if (id.is_text() && (route.id.empty() || !plain))
+        id.problem(
+            fmt::format("an id is made of letters, digits, \"-\", \"_\" and \".\", not \"{}\"", route.id));
+    route.title = field["title"].text();
+    route.origin = field["source"].text();
+    route.status = field["status"].one_of(route_statuses());
+    (void)field.maybe("$schema");
+    if (const auto notes = field.maybe("notes")) route.notes = notes->texts();
+}
+
+/// Index of the step that a text names; a problem and -1 when there is none.
+int read_step_name(const Field& field, const Route& route) {
+    std::vector<std::string> ids;
+    for (const Step& step : route.steps)
+        ids.push_back(step.id);
+    const std::string name = field.one_of(ids);
+    const auto found = std::find(ids.begin(), ids.end(), name);
+    return found == ids.end() ? -1 : static_cast<int>(found - ids.begin());
+}
+
+Reuse read_reuse(const Field& field, const Route& route, const Catalogue& catalogue) {
+    Reuse reuse;
+    reuse.pointer = field.pointer();
+    reuse.substance = read_substance(field["substance"], catalogue);
+    const Field from = field["from"];
+    reuse.from_step = read_step_name(from["step"], route);
+    reuse.from_stream = from["stream"].text();
+    from.close();
+    reuse.to_step = read_step_name(field["to"], route);
+    if (const auto fraction = field.maybe("fraction")) reuse.fraction = fraction->fraction();
+    if (const auto note = field.maybe("note")) reuse.note = note->text();
+    field.close();
+    return reuse;
+}
+
+} // namespace
+
+const std::vector<std::string>& route_statuses() {
+    static const std::vector<std::string> statuses{"published amounts",
+                                                   "designed from the equations, never run",
+                                                   "equations only, amounts are stoichiometric"};
+    return statuses;
+}
+
+Route read_route(SourcePtr source, const Catalogue& catalogue, Problems& problems) {
+    const Document document = Document::parse(source);
+    Problems found;
+    const Field field = document.root(found);
+    Route route;
+    route.source = source;
+    read_identity(field, route);
+    route.product = read_substance(field["product"], catalogue);
+    const Field steps = field["steps"];
+    for (const Field& item : steps.items())
+        route.steps.push_back(read_step(item, catalogue));
+    if (steps.is_array() && route.steps.empty()) steps.problem("a route needs at least one step");
+    if (const auto reuse = field.maybe("reuse"))
+        for (const Field& item : reuse->items())
+            route.reuse.push_back(read_reuse(item, route, catalogue));
+    if (const auto coproducts = field.maybe("coproducts"))
+        for (const Field& item : coproducts->items()) {
+            const auto note = item.maybe("note");
+            route.coproducts.push_back(
+                {read_substance(item["substance"], catalogue), note ? note->text() : ""});
+            item.close();
+        }
+    field.close();
+    found.throw_if_error(); // chemistry is only asked of names that were found
+    check_route(route, found);
+    found.throw_if_error();
+    for (Problem& problem : found.all)
+        problems.add(std::move(problem));
+    return route;
+}
+
+} // namespace routeweigh
