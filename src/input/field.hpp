@@ -34,6 +34,11 @@ class Problems {
 
 class Field;
 
+namespace detail {
+struct DocumentState;
+struct Node;
+} // namespace detail
+
 class Document {
   public:
     // Throws InputError with file and line: too large, too deep, not UTF-8, no JSON, a comment, a key that
@@ -56,13 +61,9 @@ class Document {
     Field root(Problems& problems) const;
 
   private:
-    friend class Field;
-    struct State;
-    struct Node;
+    explicit Document(std::unique_ptr<detail::DocumentState> state);
 
-    explicit Document(std::unique_ptr<State> state);
-
-    std::unique_ptr<State> state_;
+    std::unique_ptr<detail::DocumentState> state_;
 };
 
 class Field {
@@ -105,7 +106,8 @@ class Field {
     double fraction() const;   // 0..1
     double mass_ratio() const; // g/g
 
-    // Records an error, or a warning, at this place.
+    // Records an error, or a warning, at this place. Nothing is recorded at a value that failed to be read
+    // before.
     void problem(std::string message, std::string nearest = {}) const;
     void warning(std::string message) const;
     // Records an error that has two places: this one, and the one it contradicts.
@@ -123,10 +125,9 @@ class Field {
   private:
     friend class Document;
 
-    Field(Document::State* state, Document::Node* node) : state_(state), node_(node) {}
+    explicit Field(detail::Node* node) : node_(node) {}
 
-    Document::State* state_;
-    Document::Node* node_;
+    detail::Node* node_;
 };
 
 } // namespace routeweigh

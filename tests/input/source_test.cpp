@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: MIT
+#include "input/field.hpp"
+#include "input/source.hpp"
+
+#include <doctest/doctest.h>
+
+#include <string>
+
+using namespace routeweigh;
+
+namespace {
+
+// The one problem for which the text is refused; "" for a text that is taken.
+std::string refusal(std::string text) {
+    try {
+        Document::parse(Source{"x.json", std::move(text)});
+    } catch (const InputError& error) {
+        REQUIRE(error.problems.size() == 1);
+        return format(error.problems[0]);
+    }
+    return "";
+}
+
+bool starts(const std::string& text, const std::string& beginning) {
+    return text.rfind(beginning, 0) == 0;
+}
+
+} // namespace
+
+TEST_CASE("a text above 16 MB is refused before it is parsed") {
+    CHECK(refusal('"' + std::string(largest_source - 2, 'a') + '"') == "");
+    const std::string message = refusal(std::string(largest_source + 1, '{'));
+    CHECK(message == "x.json: the file has 16777217 bytes, at most 16777216 (16 MB) are read");
+}
+
+TEST_CASE("nesting deeper than 64 is refused before it is parsed") {
+    const auto nested = [](std::size_t depth) { return std::string(depth, '[') + std::string(depth, ']'); };
+    CHECK(refusal(nested(64)) == "");
+    CHECK(refusal("\n" + nested(65)) == "x.json:2: brackets nest deeper than 64");
+    CHECK(starts(refusal(std::string(1000000, '[')), "x.json:1: brackets nest"));
+    // Brackets in a text are no nesting, whatever is escaped before them.
+    CHECK(refusal("\"\\\\\\\"" + std::string(100, '[') + "\"") == "");
+}
+
+TEST_CASE("what is not UTF-8 is refused with its line") {
+    CHECK(refusal("\"caf\xC3\xA9\"") == "");
+    CHECK(refusal("\"\xF0\x9F\xA7\xAA\"") == "");
+    CHECK(refusal("\xEF\xBB\xBF\"byte order mark\"") == "");
+    CHECK(starts(refusal("[1,\n\"caf\xE9\"]"), "x.json:2: byte 0xe9 is not UTF-8"));
+    CHECK(starts(refusal("\"\xC0\xAF\""), "x.json:1: byte 0xc0"));         // overlong form of a slash
+    CHECK(starts(refusal("\"\xED\xA0\x80\""), "x.json:1: byte 0xed"));     // half of a surrogate pair
+    CHECK(starts(refusal("\"\xF4\x90\x80\x80\""), "x.json:1: byte 0xf4")); // above the last character
+    CHECK(starts(refusal("\"\xE2\x82"), "x.json:1: byte 0xe2"));           // cut off
+    CHECK(starts(refusal("\xFF\xFE{\0}"), "x.json:1: byte 0xff"));         // another encoding
+}
+
+TEST_CASE("a place has line, column and an excerpt that is cut between letters") {
+    const Source source{"x.json", "{\r\n  \"a\": 1\r\n}\n"};
+    const Place place = place_at(source, 10, "/a");
+    CHECK(place.line == 2);
+    CHECK(place.column == 8);
+    CHECK(place.excerpt == "  \"a\": 1");
+    CHECK(place.excerpt_column == 8);
+    CHECK(place.pointer == "/a");
+    CHECK(place_at(source, 10000).line == 4);
+
+    std::string row;
+    for (int i = 0; i < 300; ++i)
+        row += "\xC3\xA9";
+    const Place cut = place_at(Source{"y", row}, 301);
+    CHECK(cut.column == 302);
+    CHECK(cut.excerpt.size() <= 164);
+    CHECK(static_cast<unsigned char>(cut.excerpt[0]) == 0xC3);
+    CHECK(static_cast<unsigned char>(cut.excerpt.back()) == 0xA9);
+}
