@@ -13,6 +13,7 @@ namespace routeweigh::writing {
 struct WriteOptions {
     bool colour = false; ///< a terminal that shows bold and dim; otherwise no escape sequence is written
     int width = 80;      ///< columns of the terminal, at least 40
+    bool unfold = false; ///< a terminal has nothing to click: print what is folded away, too
 };
 
 struct Writer {

@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: MIT
+#include "writing/html_style.hpp"
+
+namespace routeweigh::writing {
+
+// Text keeps a reading measure; tables and pictures may use the whole sheet. Type is what every system has.
+const std::string_view html_style = R"css(
+:root {
+  --ink: #1c2630; --quiet: #525e6b; --rule: #c8d0d8; --faint: #f4f6f8; --blue: #2c5f8f; --accent: #9c4309;
+  --serif: Charter, "Bitstream Charter", Cambria, Georgia, "Liberation Serif", serif;
+  --sans: Helvetica, Arial, "Liberation Sans", sans-serif;
+  --measure: 41rem;
+  color-scheme: light;
+}
+* { box-sizing: border-box; }
+html { font-size: 100%; -webkit-text-size-adjust: 100%; text-size-adjust: 100%; }
+body { margin: 0; background: #fff; color: var(--ink); font: 1.0625rem/1.58 var(--serif); }
+.sheet { max-width: 60rem; margin: 0 auto; padding: 3.5rem 2.5rem 4rem; }
+.skip { position: absolute; left: -99rem; background: #fff; color: var(--blue); padding: .5rem 1rem; font-family: var(--sans); }
+.skip:focus { left: 1rem; top: 1rem; outline: 2px solid var(--blue); z-index: 2; }
+a { color: var(--blue); text-underline-offset: .15em; text-decoration-thickness: 1px; }
+a:focus-visible, summary:focus-visible, .scroll:focus-visible { outline: 2px solid var(--blue); outline-offset: 2px; }
+h1, h2, h3, h4, p, ul, ol, dl { max-width: var(--measure); }
+h1 { font-size: 2rem; line-height: 1.2; font-weight: 600; margin: 0 0 .6rem; text-wrap: balance; }
+.subtitle { margin: 0; color: var(--quiet); font-style: italic; }
+header.title { border-bottom: 2px solid var(--ink); padding-bottom: 1.5rem; margin-bottom: 1.5rem; }
+h2 { font-size: 1.4rem; line-height: 1.25; font-weight: 600; margin: 3.2rem 0 .9rem; padding-top: .8rem; border-top: 1px solid var(--rule); max-width: none; }
+h3 { font-size: 1.12rem; font-weight: 600; margin: 2rem 0 .6rem; }
+h4 { font-size: 1rem; font-weight: 600; font-style: italic; margin: 1.5rem 0 .5rem; }
+p { margin: 0 0 .9rem; }
+.small { font-size: .9rem; color: var(--quiet); }
+ul, ol { margin: 0 0 1rem; padding-left: 1.4rem; }
+li { margin: .25rem 0; padding-left: .2rem; }
+li::marker { color: var(--quiet); }
+code { font: .92em/1.4 "DejaVu Sans Mono", "Liberation Mono", Menlo, Consolas, monospace; overflow-wrap: anywhere; }
+.figure { white-space: nowrap; font-variant-numeric: lining-nums; }
+p, li, dd, dt, td, th, caption, summary { overflow-wrap: break-word; }
+nav.contents { font: .9rem/1.5 var(--sans); margin-bottom: 1rem; }
+nav.contents h2 { font: 600 .9rem/1.5 var(--sans); margin: 0 0 .3rem; padding: 0; border: 0; color: var(--quiet); }
+nav.contents ol { columns: 2; column-gap: 2.5rem; max-width: none; padding-left: 1.5rem; margin: 0; }
+nav.contents li { break-inside: avoid; margin: .15rem 0; }
+dl.pairs { display: grid; grid-template-columns: max-content minmax(0, 1fr); gap: .3rem 1.5rem; margin: 0 0 1.2rem; }
+dl.pairs dt { font: .9rem/1.7 var(--sans); color: var(--quiet); max-width: 14rem; }
+dl.pairs dd { margin: 0; }
+
+.table-block { margin: 1.6rem 0 1.9rem; }
+.scroll { overflow-x: auto; max-width: 100%; }
+table { border-collapse: collapse; font: .875rem/1.4 var(--sans); font-variant-numeric: tabular-nums lining-nums; border-bottom: 1.5px solid var(--ink); min-width: 18rem; }
+caption { text-align: left; padding: 0 0 .55rem; font: .94rem/1.45 var(--serif); }
+caption span { display: inline-block; position: sticky; left: 0; max-width: min(var(--measure), calc(100vw - 2.5rem)); }
+caption b, figcaption b { font-weight: 600; }
+th, td { text-align: left; vertical-align: top; padding: .3rem .7rem; }
+th:first-child, td:first-child { padding-left: .15rem; }
+th { font-weight: 400; }
+thead th { font-weight: 600; vertical-align: bottom; border-top: 1.5px solid var(--ink); border-bottom: 1px solid var(--ink); }
+tbody tr + tr > * { border-top: 1px solid #e6eaee; }
+th[scope=row] { min-width: 8rem; max-width: 22rem; position: sticky; left: 0; background: #fff; z-index: 1; }
+thead th:first-child { position: sticky; left: 0; background: #fff; z-index: 1; }
+.num { text-align: right; white-space: nowrap; }
+thead .num, .num.long { white-space: normal; }
+.unit { display: block; font-weight: 400; color: var(--quiet); font-size: .92em; }
+.tag { display: block; color: var(--accent); font: 600 .8em/1.3 var(--sans); }
+th.base, tr.base > th { color: var(--accent); }
+thead th.base { box-shadow: inset 0 3px 0 var(--accent); }
+tr.base > th { box-shadow: inset 3px 0 0 var(--accent); padding-left: .7rem; }
+td.base { background: var(--faint); }
+tr.base > td { background: var(--faint); }
+tr.group > th { font-weight: 600; padding-top: .9rem; background: #fff; }
+tr.group > th span { position: sticky; left: .15rem; }
+tr.total > * { border-top: 1px solid var(--ink) !important; font-weight: 600; }
+sup.note { position: absolute; font-size: .78em; line-height: 1; margin: -.05em 0 0 .1em; color: var(--quiet); }
+.notes { font: .82rem/1.5 var(--sans); color: var(--quiet); margin-top: .5rem; }
+.notes p { margin: 0 0 .15rem; }
+.p1 { padding-right: calc(.7rem + .5ch); } .p2 { padding-right: calc(.7rem + 1ch); }
+.p3 { padding-right: calc(.7rem + 1.5ch); } .p4 { padding-right: calc(.7rem + 2ch); }
+.p5 { padding-right: calc(.7rem + 2.5ch); } .p6 { padding-right: calc(.7rem + 3ch); }
+.p7 { padding-right: calc(.7rem + 3.5ch); } .p8 { padding-right: calc(.7rem + 4ch); }
+.p9 { padding-right: calc(.7rem + 4.5ch); } .p10 { padding-right: calc(.7rem + 5ch); }
+.p11 { padding-right: calc(.7rem + 5.5ch); } .p12 { padding-right: calc(.7rem + 6ch); }
+.p13 { padding-right: calc(.7rem + 6.5ch); } .p14 { padding-right: calc(.7rem + 7ch); }
+.on-paper { display: none; }
+
+figure { margin: 2rem 0 2.2rem; }
+figure svg { display: block; max-width: 100%; height: auto; }
+figcaption { font: .94rem/1.45 var(--serif); max-width: var(--measure); margin-top: .7rem; }
+figure details { margin-top: .4rem; }
+details > summary { cursor: pointer; font: .9rem/1.5 var(--sans); color: var(--blue); max-width: var(--measure); }
+details.fold { border-top: 1px solid var(--rule); padding: .55rem 0; }
+details.fold:last-of-type { border-bottom: 1px solid var(--rule); }
+details.fold + :not(details) { margin-top: 1.4rem; }
+.inside { padding: .6rem 0 .6rem 1.1rem; }
+.inside > :first-child { margin-top: 0; }
+.caution { border: 1.5px solid var(--ink); padding: .9rem 1.2rem .5rem; margin: 1.8rem 0; max-width: var(--measure); }
+.caution > p { font: 600 .95rem/1.4 var(--sans); margin: 0 0 .4rem; }
+.caution > p::before { content: "!"; display: inline-block; width: 1.35em; height: 1.35em; line-height: 1.3em; text-align: center; border: 1.5px solid; border-radius: 50%; margin-right: .6em; }
+.caution ul { font-size: .97rem; }
+footer { margin-top: 3.5rem; border-top: 1px solid var(--rule); padding-top: .8rem; color: var(--quiet); font: .82rem/1.5 var(--sans); }
+footer p { max-width: none; }
+
+@media screen and (max-width: 44rem) {
+  body { font-size: 1rem; }
+  .sheet { padding: 1.6rem 1.1rem 3rem; }
+  h1 { font-size: 1.6rem; }
+  nav.contents ol { columns: 1; }
+  nav.contents li { margin: .4rem 0; }
+  dl.pairs { grid-template-columns: 1fr; gap: 0; }
+  dl.pairs dd { margin-bottom: .6rem; }
+  th[scope=row] { min-width: 6.5rem; max-width: 9.5rem; box-shadow: 1px 0 0 var(--rule); }
+  tr.base > th { box-shadow: inset 3px 0 0 var(--accent), 1px 0 0 var(--rule); }
+  thead th:first-child { box-shadow: 1px 0 0 var(--rule); }
+  th, td { padding: .35rem .55rem; }
+  figure svg { min-width: 38rem; }
+  .inside { padding-left: .4rem; }
+  summary { padding: .3rem 0; }
+}
+
+@page { margin: 18mm 18mm 20mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt Helvetica, Arial, sans-serif; color: #525e6b; } }
+@media print {
+  html { font-size: 10pt; }
+  body { font-size: 10pt; line-height: 1.45; }
+  .sheet { max-width: none; padding: 0; }
+  .skip { display: none; }
+  h1 { font-size: 19pt; }
+  h1, h2, h3, h4, p, ul, ol, dl, figcaption, .caution, details > summary, caption span { max-width: none; }
+  h2 { margin-top: 20pt; }
+  h1, h2, h3, h4, caption { break-after: avoid; break-inside: avoid; }
+  p, li { orphans: 3; widows: 3; }
+  figure, .caution, tr, dt, dd { break-inside: avoid; }
+  thead { display: table-header-group; }
+  table { font-size: 8.5pt; max-width: 100%; }
+  table.wide { font-size: 7.4pt; width: 100%; }
+  table.wide th, table.wide td { padding-left: 1mm; padding-right: 1mm; }
+  table.wide .p1 { padding-right: calc(1mm + .5ch); } table.wide .p2 { padding-right: calc(1mm + 1ch); }
+  table.wide .p3 { padding-right: calc(1mm + 1.5ch); } table.wide .p4 { padding-right: calc(1mm + 2ch); }
+  table.wide .p5 { padding-right: calc(1mm + 2.5ch); } table.wide .p6 { padding-right: calc(1mm + 3ch); }
+  th[scope=row], thead th:first-child, caption span, tr.group > th span { position: static; min-width: 0; }
+  .scroll { overflow: visible; }
+  .on-screen { display: none; }
+  .on-paper { display: block; }
+  .on-paper table + table { margin-top: 10pt; }
+  figure svg { min-width: 0; width: 100%; max-height: 225mm; }
+  figure details:not([open]) { display: none; }
+  a { color: inherit; text-decoration: none; }
+  summary { color: var(--ink); }
+  * { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
+}
+)css";
+
+} // namespace routeweigh::writing

@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: MIT
+#include "writing/html_writer.hpp"
+
+#include "writing/chart_table.hpp"
+#include "writing/escape.hpp"
+#include "writing/html_style.hpp"
+#include "writing/html_text.hpp"
+#include "writing/svg/draw.hpp"
+#include "writing/wrap.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace routeweigh::writing {
+namespace {
+
+/// Documents shorter than this need no list of contents.
+constexpr std::size_t contents_from = 4;
+
+class HtmlPage {
+  public:
+    std::string print(const Document& document) {
+        for (const Block& block : document.blocks)
+            std::visit(*this, block.content());
+        std::string page =
+            fmt::format("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+                        "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+                        // The page may load nothing and run nothing, whatever a name in it says.
+                        "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; "
+                        "style-src 'unsafe-inline'\">\n"
+                        "<title>{0}</title>\n<style>{1}</style>\n</head>\n<body>\n"
+                        "<a class=\"skip\" href=\"#content\">Skip to the text</a>\n<div class=\"sheet\">\n"
+                        "<header class=\"title\">\n<h1>{0}</h1>\n",
+                        html_escape(document.title), html_style);
+        if (!document.subtitle.empty())
+            page += "<p class=\"subtitle\">" + html_text(document.subtitle) + "</p>\n";
+        page += "</header>\n";
+        if (sections_.size() >= contents_from) {
+            page += "<nav class=\"contents\" aria-labelledby=\"contents\">\n<h2 "
+                    "id=\"contents\">Contents</h2>\n<ol>\n";
+            for (const Section& section : sections_) {
+                page += fmt::format("<li><a href=\"#{}\">{}</a></li>\n", section.id, section.words);
+            }
+            page += "</ol>\n</nav>\n";
+        }
+        page += "<main id=\"content\">\n" + body_ + "</main>\n";
+        if (!document.colophon.empty())
+            page += "<footer><p>" + html_text(document.colophon) + "</p></footer>\n";
+        return page + "</div>\n</body>\n</html>\n";
+    }
+
+    void operator()(const Heading& heading) {
+        const int level = std::clamp(heading.level, 2, 4);
+        const std::string id =
+            heading.anchor.empty() ? fmt::format("section-{}", ++headings_) : html_anchor(heading.anchor);
+        const std::string words = html_text(heading.text);
+        // Numbers of its own would count twice in the list of contents.
+        if (level == 2 && depth_ == 0)
+            sections_.push_back({id, html_escape(without_number(plain(heading.text)))});
+        body_ += fmt::format("<h{0} id=\"{1}\">{2}</h{0}>\n", level, id, words);
+    }
+
+    void operator()(const Paragraph& paragraph) {
+        body_ +=
+            (paragraph.small_print ? "<p class=\"small\">" : "<p>") + html_text(paragraph.text) + "</p>\n";
+    }
+
+    void operator()(const BulletList& list) {
+        if (list.items.empty()) return;
+        body_ += list.numbered ? "<ol>\n" : "<ul>\n";
+        for (const Text& item : list.items)
+            body_ += "<li>" + html_text(item) + "</li>\n";
+        body_ += list.numbered ? "</ol>\n" : "</ul>\n";
+    }
+
+    void operator()(const KeyValueList& list) {
+        if (list.entries.empty()) return;
+        body_ += "<dl class=\"pairs\">\n";
+        for (const KeyValue& entry : list.entries) {
+            body_ += "<dt>" + html_escape(entry.key) + "</dt><dd>" + html_text(entry.value) + "</dd>\n";
+        }
+        body_ += "</dl>\n";
+    }
+
+    void operator()(const Table& table) {
+        std::string caption;
+        if (!table.caption.empty()) {
+            caption = fmt::format("<b>Table {}.</b> {}", ++numbered_tables_, html_escape(table.caption));
+        }
+        body_ += html_table(table, fmt::format("table-{}", ++tables_), caption);
+    }
+
+    void operator()(const Figure& figure) {
+        const int number = ++figures_;
+        const std::string name = fmt::format("figure-{}", number);
+        const std::string picture = draw_chart(figure.chart, name).svg(figure.caption, figure.alternative);
+        body_ +=
+            fmt::format("<figure id=\"{0}\">\n<div class=\"scroll\" role=\"region\" tabindex=\"0\" "
+                        "aria-label=\"picture, scrolls sideways when wide\">\n{1}</div>\n"
+                        "<figcaption><b>Figure {2}.</b> {3}</figcaption>\n"
+                        "<details><summary>The numbers of figure {2}</summary>\n{4}</details>\n</figure>\n",
+                        name, picture, number, html_escape(figure.caption),
+                        html_table(chart_table(figure.chart), fmt::format("table-{}", ++tables_),
+                                   fmt::format("Numbers of figure {}", number)));
+    }
+
+    void operator()(const Caution& caution) {
+        body_ += "<aside class=\"caution\">\n<p>" + html_escape(caution.title) + "</p>\n";
+        if (!caution.items.empty()) {
+            body_ += "<ul>\n";
+            for (const Text& item : caution.items)
+                body_ += "<li>" + html_text(item) + "</li>\n";
+            body_ += "</ul>\n";
+        }
+        body_ += "</aside>\n";
+    }
+
+    void operator()(const Folded& folded) {
+        body_ += "<details class=\"fold\"";
+        if (!folded.anchor.empty()) body_ += " id=\"" + html_anchor(folded.anchor) + "\"";
+        body_ += folded.open ? " open>\n" : ">\n";
+        body_ += "<summary>" + html_text(folded.summary) + "</summary>\n<div class=\"inside\">\n";
+        ++depth_;
+        for (const Block& block : folded.blocks)
+            std::visit(*this, block.content());
+        --depth_;
+        body_ += "</div>\n</details>\n";
+    }
+
+  private:
+    struct Section {
+        std::string id;
+        std::string words;
+    };
+
+    static std::string without_number(const std::string& words) {
+        const auto digits = words.find_first_not_of("0123456789");
+        if (digits == 0 || digits == std::string::npos || words.compare(digits, 2, ". ") != 0) return words;
+        return words.substr(digits + 2);
+    }
+
+    std::string body_;
+    std::vector<Section> sections_;
+    int headings_ = 0;
+    int tables_ = 0;
+    int numbered_tables_ = 0;
+    int figures_ = 0;
+    int depth_ = 0;
+};
+
+} // namespace
+
+std::string write_html(const Document& document, const WriteOptions&) {
+    return HtmlPage().print(document);
+}
+
+} // namespace routeweigh::writing

@@ -1,0 +1,138 @@
+// SPDX-License-Identifier: MIT
+#include "writing/number_text.hpp"
+#include "writing/svg/axis.hpp"
+#include "writing/svg/draw.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace routeweigh::writing {
+namespace {
+
+constexpr double longest_label = 190;
+constexpr double label_size = 12;
+constexpr double small_size = 10.5;
+
+std::vector<double> shown_values(const Intervals& chart) {
+    std::vector<double> shown;
+    for (const auto& item : chart.items) {
+        for (const auto& end : {item.value, item.low, item.high}) {
+            if (end && std::isfinite(*end)) shown.push_back(*end);
+        }
+    }
+    return shown;
+}
+
+std::string words_of(const Intervals::Item& item) {
+    std::string words = item.value ? short_number(*item.value) : std::string("not known");
+    if (item.low && item.unbounded) return words + "  (\u2265 " + short_number(*item.low) + ")";
+    if (item.unbounded) return "\u2265 " + words;
+    if (item.low && item.high)
+        words += "  (" + short_number(*item.low) + " to " + short_number(*item.high) + ")";
+    return words;
+}
+
+void draw_item(Canvas& canvas, const Intervals::Item& item, const Axis& axis, double y) {
+    const std::string_view colour = item.baseline ? palette::accent : palette::blues[1];
+    const Paint bar{.stroke = colour, .stroke_width = 2};
+    if (item.low || item.high || item.unbounded) {
+        const double from = axis.pixel(item.low.value_or(item.value.value_or(axis.from)));
+        const double to = item.unbounded ? axis.last_pixel + 6
+                                         : axis.pixel(item.high.value_or(item.value.value_or(axis.to)));
+        Paint arrow = bar;
+        arrow.arrow = item.unbounded;
+        canvas.line(from, y, to, y, arrow);
+        canvas.line(from, y - 5, from, y + 5, bar);
+        if (!item.unbounded) canvas.line(to, y - 5, to, y + 5, bar);
+    }
+    if (!item.value) return;
+    const double x = axis.pixel(*item.value);
+    // The baseline is a square, the others are rings, so that the accent is not told by colour alone.
+    if (item.baseline) {
+        canvas.rect(x - 5, y - 5, 10, 10, {.fill = palette::accent});
+    } else {
+        canvas.circle(x, y, 4.5, {.fill = palette::paper, .stroke = palette::blues[0], .stroke_width = 2});
+    }
+}
+
+} // namespace
+
+Canvas draw(const Intervals& chart, const std::string& name) {
+    Canvas canvas(name, picture_width);
+    const std::vector<double> shown = shown_values(chart);
+    double label_width = 60;
+    double words_width = 40;
+    for (const auto& item : chart.items) {
+        label_width = std::max(label_width, text_width(item.label, label_size, item.baseline));
+        words_width = std::max(words_width, text_width(words_of(item), small_size));
+    }
+    label_width = std::min(label_width, longest_label);
+
+    Axis axis{.first_pixel = label_width + 22, .last_pixel = picture_width - words_width - 24};
+    if (!shown.empty()) {
+        const double least = *std::min_element(shown.begin(), shown.end());
+        const double most = *std::max_element(shown.begin(), shown.end());
+        axis.logarithmic = chart.logarithmic && least > 0;
+        if (axis.logarithmic) {
+            axis.from = least / 1.2;
+            axis.to = most * 1.2;
+        } else {
+            // Zero belongs on the scale unless all values lie far from it, where it would hide the
+            // differences.
+            const double span = most > least ? most - least : std::max(std::abs(most), 1.0);
+            axis.from = least >= 0 && least < 1.5 * span ? 0 : least - 0.08 * span;
+            axis.to = most + 0.05 * span;
+        }
+    }
+    struct Place {
+        std::vector<std::string> label;
+        double top = 0;
+    };
+    std::vector<Place> places;
+    double y = 6;
+    for (const auto& item : chart.items) {
+        Place place{wrap_measured(item.label, label_width, label_size, item.baseline), y};
+        if (item.baseline) place.label.emplace_back("baseline");
+        y += std::max(26.0, 14 * static_cast<double>(place.label.size()) + 8);
+        places.push_back(std::move(place));
+    }
+    const int wanted = std::max(2, static_cast<int>((axis.last_pixel - axis.first_pixel) / 75));
+    double free_from = -1;
+    for (const double tick : axis.logarithmic ? logarithmic_ticks(axis.from, axis.to)
+                                              : linear_ticks(axis.from, axis.to, wanted)) {
+        const double x = axis.pixel(tick);
+        canvas.line(x, 0, x, y, {.stroke = palette::rule, .stroke_width = 0.8});
+        const double half = text_width(short_number(tick), small_size) / 2;
+        if (x - half < free_from) continue;
+        canvas.text(x, y + 14, short_number(tick),
+                    {.size = small_size, .fill = palette::quiet, .anchor = Anchor::middle});
+        free_from = x + half + 6;
+    }
+    const std::string scale = axis.logarithmic ? " (logarithmic scale)" : "";
+    canvas.text(axis.first_pixel, y + 30, chart.quantity + ", " + chart.unit + scale,
+                {.size = small_size, .fill = palette::quiet});
+    for (const auto& item : chart.items) {
+        if (!item.baseline || !item.value) continue;
+        const double x = axis.pixel(*item.value);
+        canvas.line(x, 0, x, y, {.stroke = palette::accent, .stroke_width = 1, .dash = "4 3"});
+    }
+    for (std::size_t i = 0; i < chart.items.size(); ++i) {
+        const auto& item = chart.items[i];
+        const double middle = places[i].top + 9;
+        double line = middle + 4;
+        for (const std::string& words : places[i].label) {
+            canvas.text(label_width, line, words,
+                        {.size = label_size,
+                         .fill = item.baseline ? palette::accent : palette::ink,
+                         .anchor = Anchor::end,
+                         .bold = item.baseline});
+            line += 14;
+        }
+        draw_item(canvas, item, axis, middle);
+        canvas.text(picture_width - words_width - 4, middle + 4, words_of(item), {.size = small_size});
+    }
+    canvas.grow_height(y + 38);
+    return canvas;
+}
+
+} // namespace routeweigh::writing

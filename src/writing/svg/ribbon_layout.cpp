@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: MIT
+#include "writing/svg/ribbon_layout.hpp"
+
+#include "writing/number_text.hpp"
+#include "writing/svg/canvas.hpp"
+
+#include <algorithm>
+
+namespace routeweigh::writing {
+namespace {
+
+constexpr double heading_height = 24;
+constexpr double gap = 6;
+
+double sum_of(const std::vector<Ribbons::Flow>& flows) {
+    double sum = 0;
+    for (const auto& flow : flows)
+        sum += drawable(flow.mass);
+    return sum;
+}
+
+/// Bands of one side from the top down, each in a slot high enough for its label.
+std::vector<Band> stack(const std::vector<Ribbons::Flow>& flows, double scale, double top, double& bottom) {
+    std::vector<Band> bands;
+    double y = top;
+    for (const auto& flow : flows) {
+        Band band;
+        band.kind = flow.kind;
+        band.width = drawable(flow.mass) * scale;
+        band.label = wrap_measured(flow.label + "  " + short_number(flow.mass), ribbon::label_width,
+                                   ribbon::label_size);
+        const double label_height = ribbon::line_height * static_cast<double>(band.label.size());
+        const double slot = std::max(band.width, label_height);
+        band.outer_top = y + (slot - band.width) / 2;
+        band.label_top = y + (slot - label_height) / 2;
+        y += slot + gap;
+        bands.push_back(std::move(band));
+    }
+    bottom = flows.empty() ? top : y - gap;
+    return bands;
+}
+
+void shift(std::vector<Band>& bands, double by) {
+    for (Band& band : bands) {
+        band.outer_top += by;
+        band.label_top += by;
+    }
+}
+
+void meet_block(std::vector<Band>& bands, double block_top) {
+    double y = block_top;
+    for (Band& band : bands) {
+        band.inner_top = y;
+        y += band.width;
+    }
+}
+
+} // namespace
+
+RibbonLayout layout_ribbons(const Ribbons& chart) {
+    RibbonLayout layout;
+    double most = 0;
+    for (const auto& step : chart.steps)
+        most = std::max({most, sum_of(step.inputs), sum_of(step.outputs)});
+    const double tallest = chart.steps.size() <= 1 ? 220 : chart.steps.size() <= 3 ? 170 : 130;
+    layout.scale = most > 0 ? tallest / most : 0;
+    double y = 20; // the line that names the sides and the unit
+    for (const auto& step : chart.steps) {
+        RibbonPanel panel;
+        panel.top = y;
+        const double top = y + heading_height;
+        double left_bottom = top;
+        double right_bottom = top;
+        panel.inputs = stack(step.inputs, layout.scale, top, left_bottom);
+        panel.outputs = stack(step.outputs, layout.scale, top, right_bottom);
+        panel.block_height = std::max(sum_of(step.inputs), sum_of(step.outputs)) * layout.scale;
+        const double bottom = std::max({left_bottom, right_bottom, top + panel.block_height});
+        shift(panel.inputs, (bottom - left_bottom) / 2);
+        shift(panel.outputs, (bottom - right_bottom) / 2);
+        panel.block_top = top + (bottom - top - panel.block_height) / 2;
+        meet_block(panel.inputs, panel.block_top);
+        meet_block(panel.outputs, panel.block_top);
+        panel.bottom = bottom;
+        layout.panels.push_back(std::move(panel));
+        y = bottom + 20;
+    }
+    layout.height = y - 10;
+    return layout;
+}
+
+} // namespace routeweigh::writing
