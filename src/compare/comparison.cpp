@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: MIT
+#include "compare/comparison.hpp"
+
+#include "assess/hazard/rank_agreement.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace routeweigh {
+namespace {
+
+/// mol product that one run of the route would give at full yield.
+double theoretical_moles(const Assessment& route) {
+    return route.totals().theoretical_product / route.route().product->molar_mass;
+}
+
+SameAuxiliaries same_auxiliaries(const Assessment& route, const Assessment& baseline) {
+    const double replaced =
+        baseline.totals().drown_out * theoretical_moles(route) / theoretical_moles(baseline);
+    const Totals& totals = route.totals();
+    return {(totals.inputs - totals.drown_out + replaced) / totals.product,
+            totals.drown_out == 0.0 && replaced > 0.0};
+}
+
+int sign(double difference, double scale) {
+    if (std::abs(difference) <= 1e-9 * scale) return 0;
+    return difference < 0.0 ? -1 : 1;
+}
+
+MassVerdict verdict(const Assessment& route, const Assessment& baseline, const SameAuxiliaries& same,
+                    const SameAuxiliaries& baseline_same, const BreakEven& even) {
+    const double base = baseline_same.process_mass_intensity;
+    const int written = sign(route.metric("process_mass_intensity") - baseline.metric("process_mass_intensity"), base);
+    const int equal_aids = sign(same.process_mass_intensity - base, base);
+    if (written == 0 && equal_aids == 0) return MassVerdict::equal;
+    if (written != equal_aids) return MassVerdict::depends;
+    const double yield = route.totals().yield;
+    const bool turns = std::abs(even.as_written - yield) < plausible_yield_difference ||
+                       std::abs(even.same_auxiliaries - yield) < plausible_yield_difference;
+    if (turns && (route.yield_assumed() || baseline.yield_assumed())) return MassVerdict::within_yield;
+    return written < 0 ? MassVerdict::lower : MassVerdict::higher;
+}
+
+} // namespace
+
+Comparison::Comparison(std::vector<std::unique_ptr<Assessment>> routes, std::size_t baseline)
+    : routes_(std::move(routes)), baseline_(baseline) {
+    const Assessment& base = *routes_[baseline_];
+    const SameAuxiliaries base_same = same_auxiliaries(base, base);
+    const double base_written = base.metric("process_mass_intensity");
+    for (std::size_t i = 0; i < routes_.size(); ++i) {
+        const Assessment& route = *routes_[i];
+        RouteComparison& result = compared_.emplace_back();
+        result.same_auxiliaries = same_auxiliaries(route, base);
+        if (i == baseline_) continue;
+        const double yield = route.totals().yield;
+        result.break_even = BreakEven{
+            yield * route.metric("process_mass_intensity") / base_written,
+            yield * result.same_auxiliaries.process_mass_intensity / base_same.process_mass_intensity};
+        result.mass = verdict(route, base, result.same_auxiliaries, base_same, *result.break_even);
+        result.hazard = compare_hazards({route.compiled().hazard_map(), route.values().hazard},
+                                        {base.compiled().hazard_map(), base.values().hazard});
+    }
+    if (routes_.size() > 3 && base.second_hazard_map() != nullptr) {
+        std::vector<double> first, second;
+        for (const auto& route : routes_) {
+            first.push_back(route->scores().nominal.value);
+            second.push_back(route->scores().second_banding->value);
+        }
+        banding_agreement_ = kendall_tau_b(first, second);
+    }
+}
+
+} // namespace routeweigh
