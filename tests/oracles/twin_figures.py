@@ -1,0 +1,330 @@
+# SPDX-License-Identifier: MIT
+"""Scale of the steps, recovered material, closure, and every mass figure of one route."""
+import math
+
+from twin_data import in_unit
+from twin_hazard import hazard_figures
+
+REACTANT = {"substrate", "reagent", "oxidant", "reductant", "acid", "base", "reacting solvent"}
+SOLVENT = {"solvent", "reacting solvent", "drown-out", "flask rinse", "wash", "extraction", "recrystallisation solvent",
+           "antisolvent", "rinse", "eluent"}
+DROWN_OUT = {"drown-out", "flask rinse"}
+BROMINE = 2 * 79.904
+
+
+def solve(matrix, right):
+    """Gaussian elimination with row exchange."""
+    size = len(right)
+    table = [list(map(float, row)) + [value] for row, value in zip(matrix, right)]
+    for i in range(size):
+        best = max(range(i, size), key=lambda r: abs(table[r][i]))
+        table[i], table[best] = table[best], table[i]
+        for r in range(size):
+            if r != i and table[r][i]:
+                times = table[r][i] / table[i][i]
+                table[r] = [a - times * b for a, b in zip(table[r], table[i])]
+    return [table[i][-1] / table[i][i] for i in range(size)]
+
+
+def set_scales(route, catalogue):
+    """Runs of every step per run of the final one, by mass (bench) and by equation (per mole of product)."""
+    steps, size = route.steps, len(route.steps)
+    by_mass = [[0.0] * size for _ in steps]
+    by_equation = [[0.0] * size for _ in steps]
+    goal_mass, goal_equation = [0.0] * size, [0.0] * size
+    for k, step in enumerate(steps):
+        made = sum(n for n, s in step.overall[1] if s.id == step.product)
+        by_mass[k][k] = step.isolated
+        by_equation[k][k] = float(made)
+        if step is route.final:
+            goal_mass[k], goal_equation[k] = step.isolated, 1.0
+    for j, step in enumerate(steps):
+        fed = {id(c.feeds): c.feeds for c in step.charges if c.feeds}
+        for charge in step.charges:
+            if charge.feeds:
+                by_mass[steps.index(charge.feeds)][j] -= charge.amounts[charge.feeds.product]
+        for maker in fed.values():
+            by_equation[steps.index(maker)][j] -= sum(n for n, s in step.overall[0] if s.id == maker.product)
+    for step, runs, turns in zip(steps, solve(by_mass, goal_mass), solve(by_equation, goal_equation)):
+        step.runs, step.turns = runs, turns
+
+
+def scaled_streams(route, reading):
+    """{(step id, stream): {substance: mol per run of the final step}} and the kind of each stream."""
+    streams, kinds = {}, {}
+    for step in route.steps:
+        run = getattr(step, reading)
+        for name, amounts in run.streams.items():
+            streams[step.id, name] = {s: n * step.runs for s, n in amounts.items()}
+            kinds[step.id, name] = run.kinds[name]
+    return streams, kinds
+
+
+def feed_back(route, catalogue, streams):
+    """Takes what `reuse` feeds back out of the streams; returns the credits by (step id, substance)."""
+    credits = {}
+    for link in route.raw.get("reuse", []):
+        substance = catalogue.substance(link["substance"]).id
+        source, to = (link["from"]["step"], link["from"]["stream"]), next(s for s in route.steps if s.id == link["to"])
+        charged = sum(c.amounts.get(substance, 0.0) for c in to.charges if not c.feeds) * to.runs
+        there = streams.get(source, {}).get(substance, 0.0)
+        credit = min(in_unit(link["fraction"], "fraction") * there, charged - credits.get((to.id, substance), 0.0))
+        credits[to.id, substance] = credits.get((to.id, substance), 0.0) + credit
+        if credit > 0:
+            streams[source][substance] -= credit
+    return credits
+
+
+def input_rows(route, credits):
+    """Every component of every bought charge: gross and net grams per run of the final step, with its class."""
+    rows = []
+    for step in route.steps:
+        left = {s.id for _, s in step.overall[0]}
+        charged = {}
+        for charge in step.charges:
+            if not charge.feeds:
+                for substance, amount in charge.amounts.items():
+                    charged[substance] = charged.get(substance, 0.0) + amount
+        for stage in step.stages:
+            for charge in stage.charges:
+                if charge.feeds:
+                    continue
+                single = len(charge.material.components) == 1
+                for substance, _ in charge.material.components:
+                    amount = charge.amounts[substance.id]
+                    if charge.role in REACTANT and substance.id in left:
+                        kind = "reactant"
+                    elif substance.id == "water":
+                        kind = "water"
+                    elif substance.id in charge.material.carriers or (
+                            charge.role in SOLVENT and (single or substance.phase != "solid")):
+                        kind = "solvent"
+                    else:
+                        kind = "auxiliary"
+                    gross = amount * substance.molar_mass * step.runs
+                    whole = charged[substance.id] * step.runs
+                    credit = credits.get((step.id, substance.id), 0.0) / whole if whole else 0.0
+                    rows.append(dict(step=step, phase=stage.phase, role=charge.role, substance=substance, kind=kind,
+                                     neat=single, gross=gross, net=gross * (1.0 - credit)))
+    return rows
+
+
+def net_equation(route, catalogue):
+    """Atom counts of the whole route: inputs gross, inputs net, by-products left, in mol per mol of product."""
+    gross, net, right = {}, {}, {}
+    for step in route.steps:
+        fed = {c.feeds.product for c in step.charges if c.feeds}
+        for count, substance in step.overall[0]:
+            if substance.id not in fed:
+                gross[step.id, substance.id] = gross.get((step.id, substance.id), 0.0) + count * step.turns
+        for count, substance in step.overall[1]:
+            if substance.id != step.product:
+                right[step.id, substance.id] = right.get((step.id, substance.id), 0.0) + count * step.turns
+    net = dict(gross)
+    for link in route.raw.get("reuse", []):
+        substance = catalogue.substance(link["substance"]).id
+        source, to = (link["from"]["step"], substance), (link["to"], substance)
+        both = min(right.get(source, 0.0), net.get(to, 0.0))
+        if both > 0:
+            right[source] -= both
+            net[to] -= both
+    return gross, net, right
+
+
+def overall_yield(route):
+    """Product of the step yields along the longest chain of steps; None where steps feed each other in a loop."""
+    known = {}
+
+    def chain(step, above):
+        if step.id in above:
+            return None
+        if step.id not in known:
+            before = [chain(c.feeds, above | {step.id}) for c in step.charges if c.feeds]
+            if None in before:
+                return None
+            length, best = max(before, key=lambda pair: (pair[0], -pair[1]), default=(0, 1.0))
+            known[step.id] = length + 1, best * step.isolated / step.theory
+        return known[step.id]
+    found = chain(route.final, frozenset())
+    return 100.0 * found[1] if found else None
+
+
+def closure(route, catalogue):
+    """Largest relative difference between what enters and what leaves a step, by mass and by element."""
+    worst = 0.0
+    for step in route.steps:
+        for run in (step.nominal, step.unreacted):
+            into, out, total = {}, {}, 0.0
+            for charge in step.charges:
+                for substance, amount in charge.amounts.items():
+                    # What is taken from the air follows the reading that the figures use.
+                    if charge.raw["amount"] == "as used":
+                        amount = run.used_from_air.get(substance, 0.0)
+                    into[substance] = into.get(substance, 0.0) + amount
+            for amounts in run.streams.values():
+                for substance, amount in amounts.items():
+                    out[substance] = out.get(substance, 0.0) + amount
+            out[step.product] = out.get(step.product, 0.0) + step.isolated
+            sums = {"mass": [0.0, 0.0]}
+            for side, amounts in enumerate((into, out)):
+                for substance, amount in amounts.items():
+                    entry = catalogue.substances[substance]
+                    sums["mass"][side] += amount * entry.molar_mass
+                    for element, count in entry.atoms.items():
+                        sums.setdefault(element, [0.0, 0.0])[side] += count * amount
+            for before, after in sums.values():
+                total = max(before, after)
+                worst = max(worst, abs(before - after) / total if total else 0.0)
+    return worst
+
+
+def bench_figures(route, product_mass):
+    """Energy, water, time, volumes and turnovers: only where the file states what they need."""
+    figures = {}
+    for figure, key, dimension, unit in (("energy_intensity", "energy", "energy", 1e3),
+                                         ("cooling_water_intensity", "cooling_water", "volume", 1.0),
+                                         ("time_intensity", "time", "time", 3600.0)):
+        stated = [[in_unit(stage.raw[key], dimension) for stage in step.stages if key in stage.raw] for step in route.steps]
+        figures[figure] = (sum(step.runs * sum(values) for step, values in zip(route.steps, stated)) / unit / product_mass
+                           if all(stated) else None)
+    for figure in ("space_time_yield", "volume_productivity", "turnover_number", "turnover_frequency"):
+        figures[figure] = None
+    if len(route.steps) > 1:
+        return figures
+    step = route.final
+
+    def volume(charges):
+        liquids = [c for c in charges if len(c.material.components) > 1 or c.material.components[0][0].phase == "liquid"]
+        return sum(c.mass / c.material.density for c in liquids) if all(c.material.density for c in liquids) else None
+    reacting = [stage for stage in step.stages if stage.phase == "reaction"]
+    times = [in_unit(stage.raw["time"], "time") for stage in reacting if "time" in stage.raw]
+    hours = sum(times) / 3600.0 if times else None
+    mixture = volume([c for stage in reacting for c in stage.charges])
+    if hours and mixture:
+        figures["space_time_yield"] = product_mass / (mixture / 1000.0 * hours)
+    running, largest = [], 0.0
+    for stage in step.stages:
+        running += stage.charges
+        here = volume(running)
+        largest = None if here is None or largest is None else max(largest, here)
+        if any(s["by"] in ("filtration", "decantation", "extraction", "distillation") for s in stage.separations):
+            running = []
+    if largest:
+        figures["volume_productivity"] = product_mass / (largest / 1000.0)
+    catalyst = sum(c.amounts[c.of.id] for c in step.charges if c.role == "catalyst")
+    if catalyst:
+        figures["turnover_number"] = step.isolated / catalyst
+        if hours:
+            figures["turnover_frequency"] = figures["turnover_number"] / hours
+    return figures
+
+
+def route_figures(route, catalogue):
+    """The record of one route: figures by id, streams, closure, hazard intervals."""
+    set_scales(route, catalogue)
+    final = route.final
+    entry = catalogue.substances[final.product]
+    product = final.isolated * entry.molar_mass
+    streams, kinds = scaled_streams(route, "nominal")
+    credits = feed_back(route, catalogue, streams)
+    unreacted, unreacted_kinds = scaled_streams(route, "unreacted")
+    feed_back(route, catalogue, unreacted)
+    rows = input_rows(route, credits)
+
+    def mass(which, **wanted):
+        return sum(r[which] for r in rows if all(r[k] in v if isinstance(v, (set, tuple)) else r[k] == v for k, v in wanted.items()))
+
+    gross_inputs, inputs, water = mass("gross"), mass("net"), mass("net", kind="water")
+    reactants, solvents = mass("gross", kind="reactant"), mass("net", kind="solvent")
+    gross_equation, equation, by_products = net_equation(route, catalogue)
+    weight = lambda amounts: sum(n * catalogue.substances[s].molar_mass for (_, s), n in amounts.items())
+    ae = 100.0 * entry.molar_mass / weight(equation)
+    figures = {
+        "yield": overall_yield(route), "theoretical_yield": final.theory * entry.molar_mass, "isolated_mass": product,
+        "waste_per_run": inputs - product, "atom_economy": ae,
+        "atom_economy_gross": 100.0 * entry.molar_mass / weight(gross_equation), "atom_economy_with_coproduct": None,
+        "stoichiometric_e_factor": 100.0 / ae - 1.0}
+    coproducts = {catalogue.substance(c["substance"]).id for c in route.raw.get("coproducts", [])}
+    if coproducts:
+        kept = weight({key: n for key, n in by_products.items() if key[1] in coproducts})
+        figures["atom_economy_with_coproduct"] = 100.0 * (entry.molar_mass + kept) / weight(equation)
+    for name, element in (("carbon", "C"), ("bromine", "Br"), ("nitrogen", "N"), ("chlorine", "Cl")):
+        taken = sum(n * catalogue.substances[s].atoms.get(element, 0) for (_, s), n in equation.items())
+        held = entry.atoms.get(element, 0)
+        figures[name + "_economy"] = 100.0 * held / taken if held and taken else None
+    carbon = sum(r["gross"] / r["substance"].molar_mass * r["substance"].atoms.get("C", 0) for r in rows if r["kind"] == "reactant")
+    figures["carbon_efficiency"] = 100.0 * final.isolated * entry.atoms["C"] / carbon if entry.atoms.get("C") and carbon else None
+    needed = 0.0
+    for step in route.steps:
+        fed = {c.feeds.product for c in step.charges if c.feeds}
+        made = sum(n for n, s in step.overall[1] if s.id == step.product)
+        needed += step.runs * step.theory / made * sum(n * s.molar_mass for n, s in step.overall[0] if s.id not in fed)
+    rme = 100.0 * product / reactants
+    figures["stoichiometric_factor"] = reactants / needed
+    figures["reaction_mass_efficiency"] = rme
+    figures["experimental_atom_economy"] = ae / figures["stoichiometric_factor"]
+    figures["optimum_efficiency"] = 100.0 * rme / ae
+    harmful = sum(r["net"] for r in rows if r["substance"].id not in catalogue.benign)
+    figures["effective_mass_yield"] = 100.0 * product / harmful if harmful else None
+    figures["reactants_e_factor"] = reactants / product - 1.0
+    figures["simple_e_factor"] = mass("net", kind=("reactant", "auxiliary")) / product - 1.0
+    figures["e_factor_without_water"] = (inputs - water) / product - 1.0
+    figures["complete_e_factor"] = inputs / product - 1.0
+    out = sum(n * catalogue.substances[s].molar_mass for amounts in streams.values() for s, n in amounts.items())
+    figures["process_mass_intensity"] = inputs / product
+    figures["process_mass_intensity_gross"] = gross_inputs / product
+    figures["mass_intensity"] = (inputs - water) / product
+    figures["pmi_reactants_reagents_catalysts"] = (mass("net", kind="reactant") + mass("net", kind="auxiliary", phase="reaction")) / product
+    figures["pmi_reaction_solvent"] = mass("net", kind="solvent", phase="reaction") / product
+    figures["pmi_workup_and_purification"] = mass("net", kind=("solvent", "auxiliary"), phase=("workup", "purification")) / product
+    figures["pmi_water"] = water / product
+    for phase in ("reaction", "workup", "purification"):
+        figures[f"pmi_{phase}_stages"] = mass("net", phase=phase) / product
+    figures["pmi_without_drown_out_and_rinse"] = (inputs - mass("net", role=DROWN_OUT)) / product
+    figures["mass_productivity"] = 100.0 * product / inputs
+    figures["solvent_intensity"] = solvents / product
+    figures["water_intensity"] = water / product
+    aqueous = 0.0
+    for key, amounts in streams.items():
+        grams = {s: n * catalogue.substances[s].molar_mass for s, n in amounts.items()}
+        if kinds[key] in ("liquid", "rest") and grams.get("water", 0.0) > 0.5 * sum(grams.values()):
+            aqueous += sum(grams.values())
+    figures["waste_water_intensity"] = aqueous / product
+    figures.update(bench_figures(route, product))
+    bromine = {"handled": 0.0, "carried": 0.0}
+    for row in rows:
+        moles = row["gross"] / row["substance"].molar_mass
+        bromine["handled"] += moles if row["substance"].id == "bromine" else 0.0
+        bromine["carried"] += moles * row["substance"].carried
+    figures["bromine_handled"] = bromine["handled"] * BROMINE / product
+    figures["bromine_carried"] = bromine["carried"] * BROMINE / product
+    figures["bromine_ceiling"] = max(step.runs * step.nominal.ceiling for step in route.steps) * BROMINE / product
+
+    largest = {}
+    for step in route.steps:
+        for substance, amount in step.nominal.maxima.items():
+            largest[substance] = max(largest.get(substance, 0.0), amount * step.runs)
+    per_gram = lambda s, n: n * catalogue.substances[s].molar_mass / product
+    waste = lambda all_streams, all_kinds: [
+        (catalogue.substances[s], all_kinds[key] in ("gas", "vapour"), per_gram(s, n))
+        for key, amounts in all_streams.items() for s, n in amounts.items()]
+    hazard, extras = hazard_figures(
+        [(r["substance"], r["neat"], r["gross"] / product) for r in rows],
+        [(catalogue.substances[s], False, per_gram(s, n)) for s, n in largest.items()],
+        waste(streams, kinds), waste(unreacted, unreacted_kinds), catalogue.bandings)
+    figures.update({name: value for name, (value, _, _) in hazard.items()})
+    finite = lambda value: value if math.isfinite(value) else None
+    return {
+        "id": route.id, "figures": figures,
+        "intervals": {name: [low, finite(high)] for name, (_, low, high) in hazard.items()}, "robustness": extras,
+        "streams": [{"step": key[0], "name": key[1], "kind": kinds[key],
+                     "mass": sum(n * catalogue.substances[s].molar_mass for s, n in amounts.items()),
+                     "substances": {catalogue.substances[s].name: n * catalogue.substances[s].molar_mass for s, n in amounts.items()}}
+                    for key, amounts in streams.items()],
+        "closure": closure(route, catalogue), "complete_e_from_outputs": out / product,
+        "extents": [{"step": step.id, "reading": reading, "stage": stage, "reactions": reactions}
+                    for step in route.steps for reading in ("nominal", "unreacted")
+                    for stage, reactions in getattr(step, reading).all_extents],
+        "conflicts": [{"step": step.id, "reading": reading, "stage": stage, "reaction": reaction}
+                      for step in route.steps for reading in ("nominal", "unreacted")
+                      for stage, reaction in getattr(step, reading).conflicts]}
