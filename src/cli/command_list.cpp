@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+#include "cli/commands/commands.hpp"
+
+#include <array>
+
+namespace routeweigh::cli {
+namespace {
+constexpr std::array commands{
+    Command{add_compare, "compare"}, Command{add_check, "check"}, Command{add_explain, "explain"},
+    Command{add_balance, "balance"}, Command{add_find, "find"},
+};
+} // namespace
+
+std::span<const Command> command_list() {
+    return commands;
+}
+
+} // namespace routeweigh::cli

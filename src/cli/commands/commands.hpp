@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: MIT
+// Declarations of the commands, one a file.
+#pragma once
+
+#include "cli/command.hpp"
+
+namespace routeweigh::cli {
+
+std::function<void()> add_compare(CLI::App& program, Context& context);
+std::function<void()> add_check(CLI::App& program, Context& context);
+std::function<void()> add_explain(CLI::App& program, Context& context);
+std::function<void()> add_balance(CLI::App& program, Context& context);
+std::function<void()> add_find(CLI::App& program, Context& context);
+
+} // namespace routeweigh::cli

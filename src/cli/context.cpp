@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: MIT
+#include "cli/command.hpp"
+
+#include "app/session.hpp"
+#include "base/text.hpp"
+#include "cli/files.hpp"
+#include "writing/writer_list.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <cstdlib>
+#include <filesystem>
+
+#include <sys/ioctl.h>
+#include <unistd.h>
+
+namespace routeweigh::cli {
+namespace {
+
+std::vector<std::string> format_names() {
+    std::vector<std::string> names;
+    for (const writing::Writer& writer : writing::writer_list())
+        names.emplace_back(writer.name);
+    return names;
+}
+
+/// "report.html" asks for HTML without --format.
+std::string format_by_ending(const std::string& path) {
+    const std::string ending = std::filesystem::path(path).extension().string();
+    if (ending == ".html" || ending == ".htm") return "html";
+    if (ending == ".md") return "markdown";
+    if (ending == ".csv") return "csv";
+    if (ending == ".json") return "json";
+    return "terminal";
+}
+
+/// Columns of the terminal, 80 where the text goes elsewhere. Wider lines than 100 read badly.
+int terminal_width() {
+    winsize size{};
+    if (::isatty(STDOUT_FILENO) == 0 || ::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0 || size.ws_col == 0)
+        return 80;
+    return std::clamp<int>(size.ws_col, 40, 100);
+}
+
+} // namespace
+
+const Catalogue& Context::catalogue() {
+    if (data_folder.empty()) return Catalogue::embedded();
+    if (!own_) own_ = Catalogue::from_sources(read_catalogue_folder(data_folder));
+    return *own_;
+}
+
+const AssessmentRules& Context::rules() {
+    if (!rules_) rules_ = std::make_unique<AssessmentRules>(read_assessment_rules(catalogue()));
+    return *rules_;
+}
+
+void Context::write(const writing::Document& document) const {
+    const writing::Writer* writer = writing::find_writer(format.empty() ? format_by_ending(output) : format);
+    writing::WriteOptions options;
+    options.unfold = working;
+    if (output == "-") {
+        options.colour = ::isatty(STDOUT_FILENO) != 0 && std::getenv("NO_COLOR") == nullptr;
+        options.width = terminal_width();
+    }
+    write_file(output, writer->write(document, options));
+}
+
+void Context::add_output_options(CLI::App& command) {
+    command.add_option("--format", format, "How to write it; by the ending of --output when not said")
+        ->check(CLI::IsMember(format_names()))
+        ->type_name("FORMAT");
+    command.add_option("--output", output, "Write to this file instead of the terminal")->type_name("FILE");
+    command.add_flag("--working", working, "In the terminal, print the workings and ledgers too");
+}
+
+} // namespace routeweigh::cli

@@ -1,0 +1,130 @@
+// SPDX-License-Identifier: MIT
+#include "cli/files.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <iterator>
+#include <system_error>
+
+#include <unistd.h>
+
+namespace routeweigh::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+std::string reason() {
+    return std::strerror(errno);
+}
+
+std::string read_stream(std::istream& stream, const std::string& name) {
+    std::string text;
+    char buffer[65536];
+    while (stream.read(buffer, sizeof buffer) || stream.gcount() > 0) {
+        text.append(buffer, static_cast<std::size_t>(stream.gcount()));
+        if (text.size() > largest_source)
+            throw FileError(fmt::format("{} is larger than {} MB, the most a file may have", name,
+                                        largest_source / (1024 * 1024)));
+    }
+    if (stream.bad()) throw FileError(fmt::format("cannot read {}: {}", name, reason()));
+    return text;
+}
+
+std::string read_file(const fs::path& path) {
+    std::error_code error;
+    const auto size = fs::file_size(path, error);
+    if (!error && size > largest_source)
+        throw FileError(fmt::format("{} is {} MB; the most a file may have is {} MB", path.string(),
+                                    size / (1024 * 1024), largest_source / (1024 * 1024)));
+    errno = 0;
+    std::ifstream stream(path, std::ios::binary);
+    if (!stream) throw FileError(fmt::format("cannot read {}: {}", path.string(), reason()));
+    return read_stream(stream, path.string());
+}
+
+std::vector<fs::path> json_files(const fs::path& folder) {
+    std::vector<fs::path> files;
+    std::error_code error;
+    for (fs::directory_iterator entry(folder, error), end; !error && entry != end; entry.increment(error))
+        if (entry->path().extension() == ".json" && !entry->path().stem().string().ends_with(".schema") &&
+            !entry->is_directory())
+            files.push_back(entry->path());
+    if (error)
+        throw FileError(fmt::format("cannot read the folder {}: {}", folder.string(), error.message()));
+    std::sort(files.begin(), files.end());
+    return files;
+}
+
+} // namespace
+
+std::vector<SourcePtr> read_sources(const std::vector<std::string>& paths) {
+    std::vector<SourcePtr> sources;
+    for (const std::string& path : paths) {
+        if (path == "-") {
+            sources.push_back(make_source("standard input", read_stream(std::cin, "standard input")));
+            continue;
+        }
+        if (!fs::is_directory(path)) {
+            sources.push_back(make_source(path, read_file(path)));
+            continue;
+        }
+        const std::vector<fs::path> files = json_files(path);
+        if (files.empty()) throw FileError(fmt::format("the folder {} holds no route file (*.json)", path));
+        for (const fs::path& file : files)
+            sources.push_back(make_source(file.string(), read_file(file)));
+    }
+    return sources;
+}
+
+std::vector<Source> read_catalogue_folder(const std::string& folder) {
+    if (!fs::is_directory(folder)) throw FileError(fmt::format("{} is no folder with a catalogue", folder));
+    std::vector<Source> sources;
+    for (const fs::path& part : {fs::path(folder), fs::path(folder) / "schemes"}) {
+        if (!fs::is_directory(part)) continue;
+        for (const fs::path& file : json_files(part))
+            sources.push_back({file.string(), read_file(file)});
+    }
+    if (sources.empty())
+        throw FileError(fmt::format("the folder {} holds no catalogue file (*.json)", folder));
+    return sources;
+}
+
+void write_file(const std::string& path, const std::string& text) {
+    if (path == "-") {
+        std::cout << text << std::flush;
+        if (!std::cout) throw FileError("cannot write to standard output");
+        return;
+    }
+    if (fs::is_directory(path)) throw FileError(fmt::format("cannot write {}: it is a folder", path));
+    // Renaming would replace a file that its owner has made read-only.
+    if (fs::exists(path) && ::access(path.c_str(), W_OK) != 0)
+        throw FileError(fmt::format("cannot write {}: {}", path, reason()));
+    if (fs::exists(path) && (fs::status(path).permissions() & fs::perms::owner_write) == fs::perms::none)
+        throw FileError(fmt::format("cannot write {}: it is read-only", path));
+    const std::string temporary = fmt::format("{}.{}.part", path, ::getpid());
+    errno = 0;
+    {
+        std::ofstream stream(temporary, std::ios::binary | std::ios::trunc);
+        stream << text << std::flush;
+        if (!stream) {
+            const std::string why = reason();
+            std::remove(temporary.c_str());
+            throw FileError(fmt::format("cannot write {}: {}", path, why));
+        }
+    }
+    std::error_code error;
+    fs::rename(temporary, path, error);
+    if (error) {
+        std::remove(temporary.c_str());
+        throw FileError(fmt::format("cannot write {}: {}", path, error.message()));
+    }
+}
+
+} // namespace routeweigh::cli

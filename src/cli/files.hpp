@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+// The only disk access of the program.
+#pragma once
+
+#include "input/source.hpp"
+
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+namespace routeweigh::cli {
+
+/// A path cannot be read or written.
+class FileError : public std::runtime_error {
+  public:
+    using std::runtime_error::runtime_error;
+};
+
+/// A file, every *.json of a folder in order of name, or "-" for standard input.
+/// \throws FileError for a missing path, a folder without route files, a file above the size that a source
+/// may have
+std::vector<SourcePtr> read_sources(const std::vector<std::string>& paths);
+
+/// All *.json of a catalogue folder and its folder "schemes".
+std::vector<Source> read_catalogue_folder(const std::string& folder);
+
+/// Writes beside the target under a temporary name and renames, so that a killed run leaves the old file
+/// whole.
+/// "-" writes to standard output.
+void write_file(const std::string& path, const std::string& text);
+
+} // namespace routeweigh::cli
