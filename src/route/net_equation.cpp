@@ -20,10 +20,11 @@ Parts summed(const std::map<std::pair<int, const Substance*>, double>& by_step) 
     Parts parts;
     for (const auto& [key, moles] : by_step) {
         if (moles <= 1e-12) continue;
+        const Substance* substance = key.second;
         const auto found = std::find_if(parts.begin(), parts.end(),
-                                        [&](const auto& part) { return part.substance == key.second; });
+                                        [&](const auto& part) { return part.substance == substance; });
         if (found == parts.end())
-            parts.push_back({key.second, moles});
+            parts.push_back({substance, moles});
         else
             found->moles += moles;
     }

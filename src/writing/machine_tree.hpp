@@ -22,12 +22,12 @@ struct MachineTree {
     std::variant<std::monostate, bool, std::int64_t, double, std::string, MachineList, MachineObject> value;
 
     MachineTree() = default;
-    MachineTree(bool truth) : value(truth) {}
-    MachineTree(int number) : value(std::int64_t{number}) {}
-    MachineTree(std::int64_t number) : value(number) {}
-    MachineTree(double number) : value(number) {}
-    MachineTree(const char* text) : value(std::string(text)) {}
-    MachineTree(std::string text) : value(std::move(text)) {}
+    MachineTree(bool truth);
+    MachineTree(int number);
+    MachineTree(std::int64_t number);
+    MachineTree(double number);
+    MachineTree(const char* text);
+    MachineTree(std::string text);
     MachineTree(MachineList list);
     MachineTree(MachineObject object);
 };
@@ -37,6 +37,13 @@ struct Member {
     MachineTree value;
 };
 
+// Only here is Member complete, which clang asks for where a list of members is made.
+inline MachineTree::MachineTree(bool truth) : value(truth) {}
+inline MachineTree::MachineTree(int number) : value(std::int64_t{number}) {}
+inline MachineTree::MachineTree(std::int64_t number) : value(number) {}
+inline MachineTree::MachineTree(double number) : value(number) {}
+inline MachineTree::MachineTree(const char* text) : value(std::string(text)) {}
+inline MachineTree::MachineTree(std::string text) : value(std::move(text)) {}
 inline MachineTree::MachineTree(MachineList list) : value(std::move(list)) {}
 inline MachineTree::MachineTree(MachineObject object) : value(std::move(object)) {}
 
