@@ -46,6 +46,8 @@ def set_scales(route, catalogue):
         for maker in fed.values():
             by_equation[steps.index(maker)][j] -= sum(n for n, s in step.overall[0] if s.id == maker.product)
     for step, runs, turns in zip(steps, solve(by_mass, goal_mass), solve(by_equation, goal_equation)):
+        if runs < 0:
+            raise ValueError(f"route {route.id}: the steps use more of {step.product} than they make")
         step.runs, step.turns = runs, turns
 
 
@@ -219,112 +221,121 @@ def bench_figures(route, product_mass):
     return figures
 
 
-def route_figures(route, catalogue):
-    """The record of one route: figures by id, streams, closure, hazard intervals."""
-    set_scales(route, catalogue)
-    final = route.final
-    entry = catalogue.substances[final.product]
-    product = final.isolated * entry.molar_mass
-    streams, kinds = scaled_streams(route, "nominal")
-    credits = feed_back(route, catalogue, streams)
-    unreacted, unreacted_kinds = scaled_streams(route, "unreacted")
-    feed_back(route, catalogue, unreacted)
-    rows = input_rows(route, credits)
+def equation_figures(route, catalogue):
+    """What stands on the overall equations alone."""
+    entry = catalogue.substances[route.final.product]
+    gross, net, by_products = net_equation(route, catalogue)
 
-    def mass(which, **wanted):
-        return sum(r[which] for r in rows if all(r[k] in v if isinstance(v, (set, tuple)) else r[k] == v for k, v in wanted.items()))
-
-    gross_inputs, inputs, water = mass("gross"), mass("net"), mass("net", kind="water")
-    reactants, solvents = mass("gross", kind="reactant"), mass("net", kind="solvent")
-    gross_equation, equation, by_products = net_equation(route, catalogue)
-    weight = lambda amounts: sum(n * catalogue.substances[s].molar_mass for (_, s), n in amounts.items())
-    ae = 100.0 * entry.molar_mass / weight(equation)
-    figures = {
-        "yield": overall_yield(route), "theoretical_yield": final.theory * entry.molar_mass, "isolated_mass": product,
-        "waste_per_run": inputs - product, "atom_economy": ae,
-        "atom_economy_gross": 100.0 * entry.molar_mass / weight(gross_equation), "atom_economy_with_coproduct": None,
-        "stoichiometric_e_factor": 100.0 / ae - 1.0}
+    def weight(amounts):
+        return sum(n * catalogue.substances[s].molar_mass for (_, s), n in amounts.items())
+    ae = 100.0 * entry.molar_mass / weight(net)
+    figures = {"atom_economy": ae, "atom_economy_gross": 100.0 * entry.molar_mass / weight(gross),
+               "atom_economy_with_coproduct": None, "stoichiometric_e_factor": 100.0 / ae - 1.0}
     coproducts = {catalogue.substance(c["substance"]).id for c in route.raw.get("coproducts", [])}
     if coproducts:
         kept = weight({key: n for key, n in by_products.items() if key[1] in coproducts})
-        figures["atom_economy_with_coproduct"] = 100.0 * (entry.molar_mass + kept) / weight(equation)
+        figures["atom_economy_with_coproduct"] = 100.0 * (entry.molar_mass + kept) / weight(net)
     for name, element in (("carbon", "C"), ("bromine", "Br"), ("nitrogen", "N"), ("chlorine", "Cl")):
-        taken = sum(n * catalogue.substances[s].atoms.get(element, 0) for (_, s), n in equation.items())
+        taken = sum(n * catalogue.substances[s].atoms.get(element, 0) for (_, s), n in net.items())
         held = entry.atoms.get(element, 0)
         figures[name + "_economy"] = 100.0 * held / taken if held and taken else None
-    carbon = sum(r["gross"] / r["substance"].molar_mass * r["substance"].atoms.get("C", 0) for r in rows if r["kind"] == "reactant")
-    figures["carbon_efficiency"] = 100.0 * final.isolated * entry.atoms["C"] / carbon if entry.atoms.get("C") and carbon else None
+    return figures
+
+
+def reactant_figures(route, catalogue, rows, product, ae):
+    """What counts reactants only, as charged."""
+    atoms = catalogue.substances[route.final.product].atoms
+    reacting = [r for r in rows if r["kind"] == "reactant"]
+    reactants = sum(r["gross"] for r in reacting)
+    carbon = sum(r["gross"] / r["substance"].molar_mass * r["substance"].atoms.get("C", 0) for r in reacting)
     needed = 0.0
     for step in route.steps:
         fed = {c.feeds.product for c in step.charges if c.feeds}
         made = sum(n for n, s in step.overall[1] if s.id == step.product)
         needed += step.runs * step.theory / made * sum(n * s.molar_mass for n, s in step.overall[0] if s.id not in fed)
-    rme = 100.0 * product / reactants
-    figures["stoichiometric_factor"] = reactants / needed
-    figures["reaction_mass_efficiency"] = rme
-    figures["experimental_atom_economy"] = ae / figures["stoichiometric_factor"]
-    figures["optimum_efficiency"] = 100.0 * rme / ae
-    harmful = sum(r["net"] for r in rows if r["substance"].id not in catalogue.benign)
-    figures["effective_mass_yield"] = 100.0 * product / harmful if harmful else None
-    figures["reactants_e_factor"] = reactants / product - 1.0
-    figures["simple_e_factor"] = mass("net", kind=("reactant", "auxiliary")) / product - 1.0
-    figures["e_factor_without_water"] = (inputs - water) / product - 1.0
-    figures["complete_e_factor"] = inputs / product - 1.0
-    out = sum(n * catalogue.substances[s].molar_mass for amounts in streams.values() for s, n in amounts.items())
-    figures["process_mass_intensity"] = inputs / product
-    figures["process_mass_intensity_gross"] = gross_inputs / product
-    figures["mass_intensity"] = (inputs - water) / product
-    figures["pmi_reactants_reagents_catalysts"] = (mass("net", kind="reactant") + mass("net", kind="auxiliary", phase="reaction")) / product
-    figures["pmi_reaction_solvent"] = mass("net", kind="solvent", phase="reaction") / product
-    figures["pmi_workup_and_purification"] = mass("net", kind=("solvent", "auxiliary"), phase=("workup", "purification")) / product
-    figures["pmi_water"] = water / product
+    factor, rme = reactants / needed, 100.0 * product / reactants
+    return {"carbon_efficiency": 100.0 * route.final.isolated * atoms["C"] / carbon if atoms.get("C") and carbon else None,
+            "stoichiometric_factor": factor, "reaction_mass_efficiency": rme, "experimental_atom_economy": ae / factor,
+            "optimum_efficiency": 100.0 * rme / ae, "reactants_e_factor": reactants / product - 1.0}
+
+
+def input_figures(catalogue, rows, product):
+    """Waste and mass intensity, from what enters, net of what is fed back."""
+    def share(which="net", **wanted):
+        return sum(r[which] for r in rows if all(r[key] in values for key, values in wanted.items())) / product
+    inputs, water = share(), share(kind=["water"])
+    harmful = sum(r["net"] for r in rows if r["substance"].id not in catalogue.benign) / product
+    figures = {
+        "waste_per_run": (inputs - 1.0) * product,
+        "effective_mass_yield": 100.0 / harmful if harmful else None,
+        "simple_e_factor": share(kind=["reactant", "auxiliary"]) - 1.0,
+        "e_factor_without_water": inputs - water - 1.0, "complete_e_factor": inputs - 1.0,
+        "process_mass_intensity": inputs, "process_mass_intensity_gross": share("gross"), "mass_intensity": inputs - water,
+        "pmi_reactants_reagents_catalysts": share(kind=["reactant"]) + share(kind=["auxiliary"], phase=["reaction"]),
+        "pmi_reaction_solvent": share(kind=["solvent"], phase=["reaction"]),
+        "pmi_workup_and_purification": share(kind=["solvent", "auxiliary"], phase=["workup", "purification"]),
+        "pmi_water": water, "pmi_without_drown_out_and_rinse": inputs - share(role=DROWN_OUT),
+        "mass_productivity": 100.0 / inputs, "solvent_intensity": share(kind=["solvent"]), "water_intensity": water}
     for phase in ("reaction", "workup", "purification"):
-        figures[f"pmi_{phase}_stages"] = mass("net", phase=phase) / product
-    figures["pmi_without_drown_out_and_rinse"] = (inputs - mass("net", role=DROWN_OUT)) / product
-    figures["mass_productivity"] = 100.0 * product / inputs
-    figures["solvent_intensity"] = solvents / product
-    figures["water_intensity"] = water / product
-    aqueous = 0.0
-    for key, amounts in streams.items():
-        grams = {s: n * catalogue.substances[s].molar_mass for s, n in amounts.items()}
-        if kinds[key] in ("liquid", "rest") and grams.get("water", 0.0) > 0.5 * sum(grams.values()):
-            aqueous += sum(grams.values())
-    figures["waste_water_intensity"] = aqueous / product
+        figures[f"pmi_{phase}_stages"] = share(phase=[phase])
+    return figures
+
+
+def bromine_figures(route, rows, product):
+    """Bromine poured from a bottle, carried inside a reagent, and free in the flask at most; as Br2."""
+    moles = [(row["substance"], row["gross"] / row["substance"].molar_mass) for row in rows]
+    found = {"bromine_handled": sum(n for s, n in moles if s.id == "bromine"),
+             "bromine_carried": sum(n * s.carried for s, n in moles),
+             "bromine_ceiling": max(step.runs * step.nominal.ceiling for step in route.steps)}
+    return {name: n * BROMINE / product for name, n in found.items()}
+
+
+def route_figures(route, catalogue):
+    """The record of one route: figures by id, streams, closure, hazard intervals."""
+    set_scales(route, catalogue)
+    final = route.final
+    molar_mass = catalogue.substances[final.product].molar_mass
+    product = final.isolated * molar_mass
+    streams, kinds = scaled_streams(route, "nominal")
+    credits = feed_back(route, catalogue, streams)
+    unreacted, unreacted_kinds = scaled_streams(route, "unreacted")
+    feed_back(route, catalogue, unreacted)
+    rows = input_rows(route, credits)
+    grams = {key: {s: n * catalogue.substances[s].molar_mass for s, n in amounts.items()} for key, amounts in streams.items()}
+
+    figures = {"yield": overall_yield(route), "theoretical_yield": final.theory * molar_mass, "isolated_mass": product}
+    figures.update(equation_figures(route, catalogue))
+    figures.update(reactant_figures(route, catalogue, rows, product, figures["atom_economy"]))
+    figures.update(input_figures(catalogue, rows, product))
+    figures["waste_water_intensity"] = sum(
+        sum(masses.values()) for key, masses in grams.items()
+        if kinds[key] in ("liquid", "rest") and masses.get("water", 0.0) > 0.5 * sum(masses.values())) / product
     figures.update(bench_figures(route, product))
-    bromine = {"handled": 0.0, "carried": 0.0}
-    for row in rows:
-        moles = row["gross"] / row["substance"].molar_mass
-        bromine["handled"] += moles if row["substance"].id == "bromine" else 0.0
-        bromine["carried"] += moles * row["substance"].carried
-    figures["bromine_handled"] = bromine["handled"] * BROMINE / product
-    figures["bromine_carried"] = bromine["carried"] * BROMINE / product
-    figures["bromine_ceiling"] = max(step.runs * step.nominal.ceiling for step in route.steps) * BROMINE / product
+    figures.update(bromine_figures(route, rows, product))
 
     largest = {}
     for step in route.steps:
         for substance, amount in step.nominal.maxima.items():
             largest[substance] = max(largest.get(substance, 0.0), amount * step.runs)
-    per_gram = lambda s, n: n * catalogue.substances[s].molar_mass / product
-    waste = lambda all_streams, all_kinds: [
-        (catalogue.substances[s], all_kinds[key] in ("gas", "vapour"), per_gram(s, n))
-        for key, amounts in all_streams.items() for s, n in amounts.items()]
-    hazard, extras = hazard_figures(
-        [(r["substance"], r["neat"], r["gross"] / product) for r in rows],
-        [(catalogue.substances[s], False, per_gram(s, n)) for s, n in largest.items()],
-        waste(streams, kinds), waste(unreacted, unreacted_kinds), catalogue.bandings)
+
+    def per_gram(amounts, neat):
+        return [(catalogue.substances[s], neat, n * catalogue.substances[s].molar_mass / product) for s, n in amounts.items()]
+
+    def waste(all_streams, all_kinds):
+        return [item for key, amounts in all_streams.items() for item in per_gram(amounts, all_kinds[key] in ("gas", "vapour"))]
+    hazard, extras = hazard_figures([(r["substance"], r["neat"], r["gross"] / product) for r in rows], per_gram(largest, False),
+                                    waste(streams, kinds), waste(unreacted, unreacted_kinds), catalogue.bandings)
     figures.update({name: value for name, (value, _, _) in hazard.items()})
-    finite = lambda value: value if math.isfinite(value) else None
+    both = [(step, reading, getattr(step, reading)) for step in route.steps for reading in ("nominal", "unreacted")]
     return {
         "id": route.id, "figures": figures,
-        "intervals": {name: [low, finite(high)] for name, (_, low, high) in hazard.items()}, "robustness": extras,
-        "streams": [{"step": key[0], "name": key[1], "kind": kinds[key],
-                     "mass": sum(n * catalogue.substances[s].molar_mass for s, n in amounts.items()),
-                     "substances": {catalogue.substances[s].name: n * catalogue.substances[s].molar_mass for s, n in amounts.items()}}
-                    for key, amounts in streams.items()],
-        "closure": closure(route, catalogue), "complete_e_from_outputs": out / product,
+        "intervals": {name: [low, high if math.isfinite(high) else None] for name, (_, low, high) in hazard.items()},
+        "robustness": extras,
+        "streams": [{"step": key[0], "name": key[1], "kind": kinds[key], "mass": sum(masses.values()),
+                     "substances": {catalogue.substances[s].name: m for s, m in masses.items()}} for key, masses in grams.items()],
+        "closure": closure(route, catalogue),
+        "complete_e_from_outputs": sum(m for masses in grams.values() for m in masses.values()) / product,
         "extents": [{"step": step.id, "reading": reading, "stage": stage, "reactions": reactions}
-                    for step in route.steps for reading in ("nominal", "unreacted")
-                    for stage, reactions in getattr(step, reading).all_extents],
+                    for step, reading, run in both for stage, reactions in run.all_extents],
         "conflicts": [{"step": step.id, "reading": reading, "stage": stage, "reaction": reaction}
-                      for step in route.steps for reading in ("nominal", "unreacted")
-                      for stage, reaction in getattr(step, reading).conflicts]}
+                      for step, reading, run in both for stage, reaction in run.conflicts]}
