@@ -27,6 +27,7 @@ void read(const Field& field, EndpointRule& rule) {
         if (const auto divided = item.maybe("divided_by_m_factor"))
             level.divided_by_m_factor = divided->boolean();
         item.maybe("convention");
+        item.maybe("missing_m_factor");
         item.close();
         rule.levels.push_back(std::move(level));
     }

@@ -17,6 +17,7 @@ namespace {
 constexpr int serious = 0;
 
 void read(const Field& field, EndpointRule& rule) {
+    field.maybe("unassessed"); // the full mass, the only reading there is
     for (const char* name : {"serious", "lower"}) {
         HazardLevel level;
         level.name = name;
