@@ -34,22 +34,21 @@ class Workspace {
 } // namespace
 
 Extents::Extents(std::vector<PotReaction> reactions, std::span<const double> amounts,
-                 const std::vector<bool>& unlimited, int product)
-    : reactions_(std::move(reactions)) {
-    find_started(amounts);
+                 const std::vector<bool>& present, const std::vector<bool>& unlimited, int product)
+    : reactions_(std::move(reactions)), unlimited_(unlimited) {
+    started_ = startable(present);
     build_columns();
     if (columns_.empty()) return;
+    find_loops();
     build_programmes(unlimited, product);
     open_optimum_ = maximise(open_, right_hand_side(amounts));
     unbounded_ = !open_optimum_.bounded;
     if (!unbounded_) find_competition(amounts);
 }
 
-void Extents::find_started(std::span<const double> amounts) {
-    std::vector<bool> present(amounts.size());
-    for (std::size_t i = 0; i < amounts.size(); ++i)
-        present[i] = amounts[i] > 0.0;
-    started_.assign(reactions_.size(), false);
+/// Forward chaining: a reaction can start once all it uses is there or made.
+std::vector<bool> Extents::startable(std::vector<bool> present) const {
+    std::vector<bool> started(reactions_.size(), false);
     for (bool again = true; again;) {
         again = false;
         for (std::size_t r = 0; r < reactions_.size(); ++r) {
@@ -57,12 +56,36 @@ void Extents::find_started(std::span<const double> amounts) {
             const bool fed = std::all_of(change.begin(), change.end(), [&](const auto& part) {
                 return part.second >= 0.0 || present[at(part.first)];
             });
-            if (started_[r] || !fed) continue;
-            started_[r] = again = true;
+            if (started[r] || !fed) continue;
+            started[r] = again = true;
             for (const auto& [substance, coefficient] : change)
                 present[at(substance)] = true;
         }
     }
+    return started;
+}
+
+/// Takes away, again and again, reactions of which nothing is used by those that are left; what stays feeds a
+/// circle.
+void Extents::find_loops() {
+    std::vector<bool> left = started_;
+    const auto feeds_another = [&](std::size_t r) {
+        for (std::size_t other = 0; other < reactions_.size(); ++other)
+            if (left[other])
+                for (const auto& [used, needed] : reactions_[other].change)
+                    for (const auto& [made, gained] : reactions_[r].change)
+                        if (made == used && needed < 0.0 && gained > 0.0) return true;
+        return false;
+    };
+    for (bool again = true; again;) {
+        again = false;
+        for (std::size_t r = 0; r < reactions_.size(); ++r)
+            if (left[r] && !feeds_another(r)) {
+                left[r] = false;
+                again = true;
+            }
+    }
+    loops_ = std::any_of(left.begin(), left.end(), [](bool kept) { return kept; });
 }
 
 void Extents::build_columns() {
@@ -213,8 +236,39 @@ void Extents::solve(const LinearProgramme& programme, const Optimum& nominal, st
     for (std::size_t row = 0; row < rows_.size(); ++row)
         b[row] = std::max(0.0, rows_[row].factor * amounts[at(rows_[row].substance)]);
     if (b.size() > rows_.size()) b.back() = product_cap;
-    if (nominal.basis.size() == b.size() && apply_basis(programme, nominal, b, x)) return;
-    const Optimum found = maximise(programme, b);
+    if (nominal.basis.size() != b.size() || !apply_basis(programme, nominal, b, x)) {
+        const Optimum found = maximise(programme, b);
+        std::copy(found.x.begin(), found.x.end(), x.begin());
+    }
+    if (loops_) forbid_unstarted(programme, amounts, product_cap, x);
+}
+
+/// A circle of reactions balances for any extent, also when nothing of it is there to begin with: then it may
+/// not run.
+void Extents::forbid_unstarted(const LinearProgramme& programme, std::span<const double> amounts,
+                               double product_cap, std::span<double> x) const {
+    const bool all_there = std::all_of(rows_.begin(), rows_.end(),
+                                       [&](const Row& row) { return amounts[at(row.substance)] > 0.0; });
+    if (all_there) return;
+    std::vector<bool> present(amounts.size());
+    for (std::size_t s = 0; s < amounts.size(); ++s)
+        present[s] = amounts[s] > 0.0 || unlimited_[s];
+    const std::vector<bool> started = startable(std::move(present));
+    LinearProgramme restricted = programme;
+    bool wrong = false;
+    for (std::size_t c = 0; c < columns_.size(); ++c)
+        for (const auto& [reaction, weight] : columns_[c].reactions) {
+            if (started[at(reaction)]) continue;
+            wrong = wrong || x[c] > 0.0;
+            for (int row = 0; row < restricted.rows; ++row)
+                restricted.at(row, static_cast<int>(c)) = 0.0;
+            for (auto& level : restricted.objectives)
+                level[c] = 0.0;
+        }
+    if (!wrong) return;
+    std::vector<double> b = right_hand_side(amounts);
+    if (programme.rows > open_.rows) b.push_back(product_cap);
+    const Optimum found = maximise(restricted, b);
     std::copy(found.x.begin(), found.x.end(), x.begin());
 }
 

@@ -41,7 +41,7 @@ class Extents {
     /// can start \param unlimited  by substance: drawn from the air, never runs out \param product  substance
     /// whose formation the capped form limits; -1 when the stage does not make it
     Extents(std::vector<PotReaction> reactions, std::span<const double> amounts,
-            const std::vector<bool>& unlimited, int product);
+            const std::vector<bool>& present, const std::vector<bool>& unlimited, int product);
 
     bool empty() const { return columns_.empty(); }
     bool unbounded() const { return unbounded_; }
@@ -83,12 +83,15 @@ class Extents {
         std::vector<std::pair<int, double>> change;    ///< substance, mol per unit of the column
     };
 
-    void find_started(std::span<const double> amounts);
+    std::vector<bool> startable(std::vector<bool> present) const;
+    void find_loops();
     void build_columns();
     void build_programmes(const std::vector<bool>& unlimited, int product);
     std::vector<std::vector<double>> objectives() const;
     void find_competition(std::span<const double> amounts);
     std::vector<double> right_hand_side(std::span<const double> amounts) const;
+    void forbid_unstarted(const LinearProgramme& programme, std::span<const double> amounts,
+                          double product_cap, std::span<double> x) const;
     void solve(const LinearProgramme& programme, const Optimum& nominal, std::span<const double> amounts,
                double product_cap, std::span<double> x) const;
 
@@ -100,6 +103,8 @@ class Extents {
     LinearProgramme capped_{0, 0}; ///< the same and one last row, the cap; no rows when no product forms
     Optimum open_optimum_, capped_optimum_;
     bool unbounded_ = false;
+    bool loops_ = false; ///< some reactions feed each other in a circle
+    std::vector<bool> unlimited_;
     std::optional<Competition> competition_;
 };
 

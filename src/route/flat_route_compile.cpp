@@ -77,6 +77,7 @@ class RouteCompiler {
         // Two pots are carried along at nominal amounts, so that each stage is compiled for what it will
         // meet.
         std::vector<double> nominal(flat.substances.size(), 0.0);
+        present_.assign(flat.substances.size(), false);
         for (std::size_t g = 0; g < step.stages.size(); ++g)
             add_stage(flat, index, static_cast<int>(g), reference, nominal);
         prepare_caps(index);
@@ -167,6 +168,7 @@ class RouteCompiler {
             inflow.as_used = charge.as_used;
             flat_.inflows_.push_back(inflow);
             amounts[at(place)] += grams * component.mass_fraction / substance->molar_mass;
+            present_[at(place)] = present_[at(place)] || grams > 0.0 || charge.as_used || maker >= 0;
             if (charge.as_used) {
                 unlimited[at(place)] = true;
                 amounts[at(place)] =
@@ -189,12 +191,9 @@ class RouteCompiler {
             full.push_back(pot);
             full.back().conversion = 1.0;
         }
-        result.extents = Extents(reactions, amounts, unlimited, flat.product);
-        if (flat.partial_conversion) result.full = Extents(full, amounts, unlimited, flat.product);
+        result.extents = Extents(reactions, amounts, present_, unlimited, flat.product);
+        if (flat.partial_conversion) result.full = Extents(full, amounts, present_, unlimited, flat.product);
         if (result.extents.unbounded()) return; // refused by the route checks
-        for (std::size_t s = 0; s < unlimited.size(); ++s)
-            if (unlimited[s]) amounts[s] = 0.0;
-
         const std::vector<int> made = result.extents.made();
         std::vector<std::pair<int, double>> bromine;
         for (std::size_t s = 0; s < flat.substances.size(); ++s)
@@ -203,6 +202,7 @@ class RouteCompiler {
         if (!bromine.empty()) result.bromine = result.extents.ceiling(std::move(bromine), amounts);
         const Step& step = route_.steps[flat_.steps_.size() - 1];
         for (const int substance : made) {
+            present_[at(substance)] = true;
             result.ceilings.push_back({substance, result.extents.ceiling({{substance, 1.0}}, amounts)});
             const Substance* entry = flat.substances[at(substance)];
             const bool stays =
@@ -298,7 +298,9 @@ class RouteCompiler {
     const Route& route_;
     std::map<std::array<int, 3>, int> fed_by_;
     std::map<std::pair<int, int>, int> feed_index_;
-    std::map<const Substance*, int> locals_; ///< of the step being compiled
+    // Of the step being compiled:
+    std::map<const Substance*, int> locals_;
+    std::vector<bool> present_; ///< charged or made so far
 };
 
 FlatRoute::FlatRoute(const Route& route) : route_(&route) {

@@ -202,10 +202,9 @@ void check_extents(const Step& step, const FlatStep& flat, Report& report) {
         const std::vector<Reaction>& reactions = step.stages[g].reactions;
         for (std::size_t r = 0; r < reactions.size(); ++r)
             if (!extents.started(static_cast<int>(r)))
-                report.error(
-                    reactions[r].pointer + "/equation",
-                    "nothing in the pot can start this reaction in this stage: a reactant is charged later, "
-                    "has left before, or is used up");
+                report.error(reactions[r].pointer + "/equation",
+                             "nothing in the pot can start this reaction in this stage: what it uses is "
+                             "charged or made only later");
         if (extents.unbounded())
             report.error(
                 step.stages[g].pointer + "/reactions",
