@@ -31,8 +31,8 @@ class EquationError : public std::runtime_error {
     using std::runtime_error::runtime_error;
 };
 
-// Terms joined by " + ", sides by "->" (or its sign), a whole coefficient before a term with a space between.
-// Throws EquationError.
+// Terms joined by " + ", sides by "->", its sign or " = ", a whole coefficient before a term with a space
+// between. Throws EquationError.
 Equation parse_equation(std::string_view text);
 
 // "2 hydrogen peroxide -> 2 water + oxygen".
@@ -73,7 +73,7 @@ struct Balance {
 };
 
 // At least one formula on either side, at most 100 together; throws EquationError otherwise, or where a
-// coefficient would have more than 18 digits.
+// coefficient would have more than 9 digits.
 Balance balance(std::span<const Formula> left, std::span<const Formula> right);
 
 } // namespace routeweigh

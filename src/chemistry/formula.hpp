@@ -29,7 +29,7 @@ struct Formula {
 
 class FormulaError : public std::runtime_error {
   public:
-    // `position` is the byte, counted from 0, at which reading stopped; the message counts it from 1.
+    // `position` is the byte, counted from 0, at which reading stopped; the message counts from 1.
     FormulaError(const std::string& message, std::size_t position_)
         : std::runtime_error(message), position(position_) {}
 

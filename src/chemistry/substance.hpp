@@ -23,6 +23,7 @@ struct Substance {
     Formula formula;            // no atoms where the "substance" is a mixture of unsaid composition
     std::string common_formula; // as chemists write it ("NaHCO3"); "" where the same as the formula's text
     double molar_mass = 0;      // g/mol, from the formula; NaN without one
+    bool bookkept_only = false; // a formula unit that stands for ions in solution and is in no bottle
     bool is_mixture = false;    // isomers or a boiling range sold as one
     std::string smiles;
 

@@ -169,9 +169,9 @@ double Field::number() const {
     return is_a(*node_, &json::is_number, "a number") ? node_->value->get<double>() : 0;
 }
 
-long Field::integer() const {
+std::int64_t Field::integer() const {
     const double value = number();
-    if (value == std::floor(value) && std::abs(value) <= 9e15) return static_cast<long>(value);
+    if (value == std::floor(value) && std::abs(value) <= 9e15) return static_cast<std::int64_t>(value);
     problem(fmt::format("expected a whole number, found {}", value));
     node_->failed = true;
     return 0;

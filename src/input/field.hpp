@@ -13,6 +13,7 @@
 #include "input/source.hpp"
 
 #include <cstddef>
+#include <cstdint>
 #include <memory>
 #include <optional>
 #include <string>
@@ -78,8 +79,8 @@ class Field {
     std::vector<std::string> keys() const;
 
     std::string text() const;
-    double number() const; // finite
-    long integer() const;  // a number without fraction, at most 9e15
+    double number() const;        // finite
+    std::int64_t integer() const; // a number without fraction, at most 9e15
     bool boolean() const;
     // The elements of an array of texts.
     std::vector<std::string> texts() const;
