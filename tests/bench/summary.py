@@ -1,0 +1,72 @@
+# SPDX-License-Identifier: MIT
+"""Puts what was measured beside what was asked for.
+
+    summary.py FOLDER   reads bench.json (Google Benchmark), cold.json (hyperfine), twin.json (time_twin.py)
+"""
+
+import json
+import math
+import pathlib
+import statistics
+import sys
+
+NANOSECONDS = {"ns": 1, "us": 1e3, "ms": 1e6, "s": 1e9}
+
+
+def read(folder, name):
+    return json.loads((pathlib.Path(folder) / name).read_text(encoding="utf-8"))
+
+
+def in_process(folder):
+    """Time by name of benchmark (ns), and the label of each."""
+    times, labels = {}, {}
+    for run in read(folder, "bench.json")["benchmarks"]:
+        if run.get("run_type") == "iteration":
+            times[run["name"]] = run["cpu_time"] * NANOSECONDS[run["time_unit"]]
+            labels[run["name"]] = run.get("label", "")
+    return times, labels
+
+
+def exponent(times, name):
+    """Slope of log time over log size, least squares over the sizes from 100 on."""
+    points = [(math.log(int(key.rsplit("/", 1)[1])), math.log(time)) for key, time in times.items()
+              if key.startswith(name + "/") and int(key.rsplit("/", 1)[1]) >= 100]
+    x0 = statistics.mean(x for x, _ in points)
+    y0 = statistics.mean(y for _, y in points)
+    return sum((x - x0) * (y - y0) for x, y in points) / sum((x - x0) ** 2 for x, _ in points)
+
+
+def main(folder):
+    times, labels = in_process(folder)
+    cold = {run["command"]: run for run in read(folder, "cold.json")["results"]}
+    program, twin = cold["routeweigh"], cold["twin"]
+    slow = read(folder, "twin.json")
+    one = {labels[name]: time for name, time in times.items() if name.startswith("evaluate_one_route/")}
+    ratios = {route: slow[route] * 1e9 / one[route] for route in one}
+    rows = [
+        ("compare of ten routes, cold process, JSON out, median", program["median"] * 1e3, "ms", "<=", 15),
+        ("the same by the Python reading", twin["median"] * 1e3, "ms", "", None),
+        ("cold ratio", twin["median"] / program["median"], "times", "", None),
+        ("one evaluation, slowest of the ten routes", max(one.values()) / 1e3, "us", "<=", 2),
+        ("one evaluation, fastest of the ten routes", min(one.values()) / 1e3, "us", "", None),
+        ("in-process ratio, smallest of the ten routes", min(ratios.values()), "times", ">=", 50),
+        ("in-process ratio, median", statistics.median(ratios.values()), "times", "", None),
+        ("growth with the number of routes, to 10,000", exponent(times, "compare_many_routes"), "exponent", "<=", 1.1),
+        ("growth with the steps of a route, to 10,000, compiling", exponent(times, "compile_long_route"), "exponent",
+         "<=", 1.1),
+        ("growth with the steps of a route, to 10,000, evaluating", exponent(times, "evaluate_long_route"), "exponent",
+         "<=", 1.1),
+    ]
+    short = 0
+    for what, value, unit, sign, bound in rows:
+        verdict = ""
+        if bound is not None:
+            met = value <= bound if sign == "<=" else value >= bound
+            short += not met
+            verdict = f"asked {sign} {bound}: {'met' if met else 'FALLS SHORT'}"
+        print(f"{what:57} {value:10.3g} {unit:9} {verdict}")
+    return 1 if short else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1]))
