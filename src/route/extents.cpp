@@ -41,8 +41,9 @@ Extents::Extents(std::vector<PotReaction> reactions, std::span<const double> amo
     if (columns_.empty()) return;
     find_loops();
     build_programmes(unlimited, product);
-    open_optimum_ = maximise(open_, right_hand_side(amounts));
-    unbounded_ = !open_optimum_.bounded;
+    open_optima_.push_back(maximise(open_, right_hand_side(amounts)));
+    unbounded_ = !open_optima_.front().bounded;
+    find_seeds(amounts);
     if (!unbounded_) find_competition(amounts);
 }
 
@@ -86,6 +87,15 @@ void Extents::find_loops() {
             }
     }
     loops_ = std::any_of(left.begin(), left.end(), [](bool kept) { return kept; });
+}
+
+void Extents::find_seeds(std::span<const double> amounts) {
+    std::vector<bool> there(amounts.size());
+    for (std::size_t s = 0; s < amounts.size(); ++s)
+        there[s] = amounts[s] > 0.0 || unlimited_[s];
+    if (startable(there) != started_) return;
+    for (const Row& row : rows_)
+        if (there[at(row.substance)]) seeds_.push_back(row.substance);
 }
 
 void Extents::build_columns() {
@@ -153,10 +163,24 @@ void Extents::build_programmes(const std::vector<bool>& unlimited, int product) 
 }
 
 void Extents::prepare_cap(std::span<const double> amounts, double product_cap) {
-    if (!makes_product()) return;
+    if (columns_.empty()) return;
     std::vector<double> b = right_hand_side(amounts);
+    if (!makes_product()) {
+        open_optima_.push_back(maximise(open_, b));
+        return;
+    }
     b.push_back(std::max(0.0, product_cap));
-    capped_optimum_ = maximise(capped_, b);
+    capped_optima_ = {maximise(capped_, b)};
+}
+
+bool Extents::greatest_when_done(int substance) const {
+    const bool ranked = std::any_of(reactions_.begin(), reactions_.end(), [](const PotReaction& reaction) {
+        return reaction.priority.has_value() || reaction.split.has_value();
+    });
+    return !ranked && std::none_of(columns_.begin(), columns_.end(), [&](const Column& column) {
+        return std::any_of(column.change.begin(), column.change.end(),
+                           [&](const auto& part) { return part.first == substance && part.second < 0.0; });
+    });
 }
 
 std::vector<std::vector<double>> Extents::objectives() const {
@@ -229,14 +253,16 @@ std::vector<double> Extents::right_hand_side(std::span<const double> amounts) co
     return b;
 }
 
-void Extents::solve(const LinearProgramme& programme, const Optimum& nominal, std::span<const double> amounts,
-                    double product_cap, std::span<double> x) const {
+void Extents::solve(const LinearProgramme& programme, std::span<const Optimum> bases,
+                    std::span<const double> amounts, double product_cap, std::span<double> x) const {
     const Workspace workspace(at(programme.rows));
     const std::span<double> b = workspace.numbers();
     for (std::size_t row = 0; row < rows_.size(); ++row)
         b[row] = std::max(0.0, rows_[row].factor * amounts[at(rows_[row].substance)]);
     if (b.size() > rows_.size()) b.back() = product_cap;
-    if (nominal.basis.size() != b.size() || !apply_basis(programme, nominal, b, x)) {
+    const bool fits = std::any_of(bases.begin(), bases.end(),
+                                  [&](const Optimum& basis) { return apply_basis(programme, basis, b, x); });
+    if (!fits) {
         const Optimum found = maximise(programme, b);
         std::copy(found.x.begin(), found.x.end(), x.begin());
     }
@@ -247,9 +273,9 @@ void Extents::solve(const LinearProgramme& programme, const Optimum& nominal, st
 /// not run.
 void Extents::forbid_unstarted(const LinearProgramme& programme, std::span<const double> amounts,
                                double product_cap, std::span<double> x) const {
-    const bool all_there = std::all_of(rows_.begin(), rows_.end(),
-                                       [&](const Row& row) { return amounts[at(row.substance)] > 0.0; });
-    if (all_there) return;
+    const bool seeded = !seeds_.empty() && std::all_of(seeds_.begin(), seeds_.end(),
+                                                       [&](int seed) { return amounts[at(seed)] > 0.0; });
+    if (seeded) return;
     std::vector<bool> present(amounts.size());
     for (std::size_t s = 0; s < amounts.size(); ++s)
         present[s] = amounts[s] > 0.0 || unlimited_[s];
@@ -278,9 +304,9 @@ void Extents::react(std::span<double> amounts, double product_cap, std::span<dou
     const Workspace workspace(columns_.size());
     const std::span<double> x = workspace.numbers();
     if (product_cap >= 0.0 && makes_product())
-        solve(capped_, capped_optimum_, amounts, product_cap, x);
+        solve(capped_, capped_optima_, amounts, product_cap, x);
     else
-        solve(open_, open_optimum_, amounts, 0.0, x);
+        solve(open_, open_optima_, amounts, 0.0, x);
 
     double scale = 0.0;
     for (const Row& row : rows_)
@@ -321,7 +347,7 @@ double Extents::evaluate(const Ceiling& ceiling, std::span<const double> amounts
     if (columns_.empty()) return value;
     const Workspace workspace(columns_.size());
     const std::span<double> x = workspace.numbers();
-    solve(ceiling.programme, ceiling.nominal, amounts, 0.0, x);
+    solve(ceiling.programme, std::span(&ceiling.nominal, 1), amounts, 0.0, x);
     for (std::size_t c = 0; c < columns_.size(); ++c)
         value += ceiling.gains[c] * x[c];
     return value;

@@ -49,8 +49,13 @@ class Extents {
     const std::optional<Competition>& competition() const { return competition_; }
     bool makes_product() const { return capped_.rows > 0; }
 
-    /// Finds the basis of the capped form beforehand, so that `react` with about this cap needs no search.
+    /// Finds the basis for other amounts and this cap beforehand, so that `react` with about these needs no
+    /// search.
     void prepare_cap(std::span<const double> amounts, double product_cap);
+
+    /// True when the greatest extents make the most of this substance: no reaction uses it, and none gives
+    /// way to another.
+    bool greatest_when_done(int substance) const;
 
     /// Lets the reactions run: changes the amounts (mol) in place.
     /// \param product_cap  most product (mol) that may form, or a negative number for no cap
@@ -85,6 +90,7 @@ class Extents {
 
     std::vector<bool> startable(std::vector<bool> present) const;
     void find_loops();
+    void find_seeds(std::span<const double> amounts);
     void build_columns();
     void build_programmes(const std::vector<bool>& unlimited, int product);
     std::vector<std::vector<double>> objectives() const;
@@ -92,8 +98,8 @@ class Extents {
     std::vector<double> right_hand_side(std::span<const double> amounts) const;
     void forbid_unstarted(const LinearProgramme& programme, std::span<const double> amounts,
                           double product_cap, std::span<double> x) const;
-    void solve(const LinearProgramme& programme, const Optimum& nominal, std::span<const double> amounts,
-               double product_cap, std::span<double> x) const;
+    void solve(const LinearProgramme& programme, std::span<const Optimum> bases,
+               std::span<const double> amounts, double product_cap, std::span<double> x) const;
 
     std::vector<PotReaction> reactions_;
     std::vector<bool> started_;
@@ -101,10 +107,13 @@ class Extents {
     std::vector<Row> rows_;
     LinearProgramme open_{0, 0};   ///< without the cap on product
     LinearProgramme capped_{0, 0}; ///< the same and one last row, the cap; no rows when no product forms
-    Optimum open_optimum_, capped_optimum_;
+    // Bases to try before a search: of the nominal amounts, and of those when the yield is lost before the
+    // product forms.
+    std::vector<Optimum> open_optima_, capped_optima_;
     bool unbounded_ = false;
-    bool loops_ = false; ///< some reactions feed each other in a circle
     std::vector<bool> unlimited_;
+    bool loops_ = false;     ///< some reactions feed each other in a circle
+    std::vector<int> seeds_; ///< with these there every reaction can start; empty: not known
     std::optional<Competition> competition_;
 };
 

@@ -128,6 +128,11 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
                         extents ? std::span<double>((*extents)[number]) : std::span<double>());
         formed += pot.amounts[product] - product_before;
 
+        if (reading == Reading::nominal) {
+            double* flask = result.flask.data() + step.first_flask;
+            for (std::size_t s = 0; s < size; ++s)
+                flask[s] = std::max(flask[s], pot.amounts[s] * step.molar_mass[s]);
+        }
         for (int i = stage.first_inflow; i < stage.last_inflow; ++i) {
             const Inflow& inflow = inflows_[at(i)];
             if (!inflow.as_used) continue; // the air gave what the reactions took

@@ -54,7 +54,7 @@ struct FlatSeparation {
     double share_leaving(std::span<const double> amounts, std::span<const double> molar_mass) const;
 };
 
-/// A substance whose greatest amount in the flask needs a search, for a reaction makes it.
+/// A substance whose greatest amount in the flask needs a search: one reaction makes it, another uses it up.
 struct FlaskCeiling {
     int local;
     Extents::Ceiling ceiling;

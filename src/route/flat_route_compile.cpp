@@ -199,11 +199,13 @@ class RouteCompiler {
         for (std::size_t s = 0; s < flat.substances.size(); ++s)
             if (flat.substances[s]->free_bromine > 0.0)
                 bromine.emplace_back(static_cast<int>(s), flat.substances[s]->free_bromine);
-        if (!bromine.empty()) result.bromine = result.extents.ceiling(std::move(bromine), amounts);
+        if (!bromine.empty() && (result.first_inflow < result.last_inflow || !stage.reactions.empty()))
+            result.bromine = result.extents.ceiling(std::move(bromine), amounts);
         const Step& step = route_.steps[flat_.steps_.size() - 1];
         for (const int substance : made) {
             present_[at(substance)] = true;
-            result.ceilings.push_back({substance, result.extents.ceiling({{substance, 1.0}}, amounts)});
+            if (!result.extents.greatest_when_done(substance))
+                result.ceilings.push_back({substance, result.extents.ceiling({{substance, 1.0}}, amounts)});
             const Substance* entry = flat.substances[at(substance)];
             const bool stays =
                 std::find(step.dissolved.begin(), step.dissolved.end(), entry) != step.dissolved.end();
