@@ -18,13 +18,13 @@ TOLERANCE = 1e-9
 ZERO = 1e-12
 
 
-def equal(a, b):
+def equal(a, b, zero=ZERO):
     if a is None or b is None:
         return a is None and b is None
-    return abs(a - b) <= max(TOLERANCE * max(abs(a), abs(b)), ZERO)
+    return abs(a - b) <= max(TOLERANCE * max(abs(a), abs(b)), zero)
 
 
-def compare_route(printed, expected):
+def compare_route(printed, expected, zero=ZERO):
     faults, compared = [], 0
     figures = {figure["id"]: figure for figure in printed["figures"]}
     for figure, value in expected["figures"].items():
@@ -32,12 +32,12 @@ def compare_route(printed, expected):
         if figure not in figures:
             faults.append(f"{figure} is missing")
             continue
-        if not equal(figures[figure]["value"], value):
+        if not equal(figures[figure]["value"], value, zero):
             faults.append(f"{figure}: {figures[figure]['value']!r}, expected {value!r}")
         if figure in expected["intervals"]:
             for end, bound in zip(("low", "high"), expected["intervals"][figure]):
                 compared += 1
-                if not equal(figures[figure].get(end), bound):
+                if not equal(figures[figure].get(end), bound, zero):
                     faults.append(f"{figure}, {end} end: {figures[figure].get(end)!r}, expected {bound!r}")
     faults += [f"{figure} is not known here" for figure in figures if figure not in expected["figures"]]
     return faults, compared

@@ -62,18 +62,22 @@ def scaled_streams(route, reading):
     return streams, kinds
 
 
-def feed_back(route, catalogue, streams):
-    """Takes what `reuse` feeds back out of the streams; returns the credits by (step id, substance)."""
+def feed_back(route, catalogue, nominal, unreacted):
+    """Takes what `reuse` feeds back out of the streams; returns the credits by (step id, substance).
+
+    The same amount in both readings, so that the inputs are the same, and never more than either stream holds.
+    """
     credits = {}
     for link in route.raw.get("reuse", []):
         substance = catalogue.substance(link["substance"]).id
         source, to = (link["from"]["step"], link["from"]["stream"]), next(s for s in route.steps if s.id == link["to"])
         charged = sum(c.amounts.get(substance, 0.0) for c in to.charges if not c.feeds) * to.runs
-        there = streams.get(source, {}).get(substance, 0.0)
-        credit = min(in_unit(link["fraction"], "fraction") * there, charged - credits.get((to.id, substance), 0.0))
+        held = [streams.get(source, {}).get(substance, 0.0) for streams in (nominal, unreacted)]
+        credit = min(in_unit(link["fraction"], "fraction") * held[0], held[1], charged - credits.get((to.id, substance), 0.0))
         credits[to.id, substance] = credits.get((to.id, substance), 0.0) + credit
         if credit > 0:
-            streams[source][substance] -= credit
+            for streams in (nominal, unreacted):
+                streams[source][substance] -= credit
     return credits
 
 
@@ -187,8 +191,9 @@ def bench_figures(route, product_mass):
                                          ("cooling_water_intensity", "cooling_water", "volume", 1.0),
                                          ("time_intensity", "time", "time", 3600.0)):
         stated = [[in_unit(stage.raw[key], dimension) for stage in step.stages if key in stage.raw] for step in route.steps]
-        figures[figure] = (sum(step.runs * sum(values) for step, values in zip(route.steps, stated)) / unit / product_mass
-                           if all(stated) else None)
+        # A smaller batch uses less heat and water and takes as long.
+        figures[figure] = (sum((1.0 if key == "time" else step.runs) * sum(values) for step, values in zip(route.steps, stated))
+                           / unit / product_mass if all(stated) else None)
     for figure in ("space_time_yield", "volume_productivity", "turnover_number", "turnover_frequency"):
         figures[figure] = None
     if len(route.steps) > 1:
@@ -297,13 +302,13 @@ def route_figures(route, catalogue):
     molar_mass = catalogue.substances[final.product].molar_mass
     product = final.isolated * molar_mass
     streams, kinds = scaled_streams(route, "nominal")
-    credits = feed_back(route, catalogue, streams)
     unreacted, unreacted_kinds = scaled_streams(route, "unreacted")
-    feed_back(route, catalogue, unreacted)
+    credits = feed_back(route, catalogue, streams, unreacted)
     rows = input_rows(route, credits)
     grams = {key: {s: n * catalogue.substances[s].molar_mass for s, n in amounts.items()} for key, amounts in streams.items()}
 
-    figures = {"yield": overall_yield(route), "theoretical_yield": final.theory * molar_mass, "isolated_mass": product}
+    overall = overall_yield(route)
+    figures = {"yield": overall, "theoretical_yield": 100.0 * product / overall if overall else None, "isolated_mass": product}
     figures.update(equation_figures(route, catalogue))
     figures.update(reactant_figures(route, catalogue, rows, product, figures["atom_economy"]))
     figures.update(input_figures(catalogue, rows, product))

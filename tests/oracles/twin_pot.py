@@ -205,13 +205,14 @@ class Run:
                 used = -sum(r.change.get(substance, 0) * x for r, x in zip(going, extents))
                 before[substance] = pot[substance] = pot.get(substance, 0.0) + used
                 self.used_from_air[substance] = self.used_from_air.get(substance, 0.0) + used
+            turned_over = {}
             for reaction, extent in zip(going, extents):
                 for substance, change in reaction.change.items():
                     pot[substance] = pot.get(substance, 0.0) + change * extent
-            largest = max(pot.values())
-            for substance in pot:
-                if abs(pot[substance]) < 1e-12 * largest:
-                    pot[substance] = 0.0
+                    turned_over[substance] = turned_over.get(substance, 0.0) + abs(change) * extent
+            for substance, amount in turned_over.items():
+                if abs(pot[substance]) < 1e-12 * amount:
+                    pot[substance] = 0.0  # used up, but for rounding
         if self.reading == "nominal":
             self.find_maxima(going, before)
         self.formed += pot.get(step.product, 0.0) - before.get(step.product, 0.0)
