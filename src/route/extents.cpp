@@ -158,7 +158,7 @@ void Extents::build_programmes(const std::vector<bool>& unlimited, int product) 
     std::copy(open_.coefficients.begin(), open_.coefficients.end(), capped_.coefficients.begin());
     for (int c = 0; c < columns; ++c)
         for (const auto& [substance, coefficient] : columns_[at(c)].change)
-            if (substance == product && coefficient > 0.0) capped_.at(rows, c) += coefficient;
+            if (substance == product) capped_.at(rows, c) += coefficient; // what reacts on is no product
     capped_.objectives = open_.objectives;
 }
 
@@ -208,6 +208,17 @@ std::vector<std::vector<double>> Extents::objectives() const {
     return levels;
 }
 
+/// How many objectives come before the one that a reaction counts in.
+std::size_t Extents::rank(std::size_t reaction) const {
+    std::set<int> before;
+    const std::optional<int> own = reactions_[reaction].priority;
+    for (const PotReaction& other : reactions_)
+        if (other.priority && (!own || *other.priority < *own)) before.insert(*other.priority);
+    const bool split_before = !own && columns_.back().reactions.size() > 1;
+    return before.size() + (split_before ? 1 : 0);
+}
+
+/// No reaction may have to give way to another of its own rank: then the order in the file would decide.
 void Extents::find_competition(std::span<const double> amounts) {
     std::vector<double> extent(reactions_.size(), 0.0);
     std::vector<double> left(amounts.begin(), amounts.end());
@@ -219,12 +230,14 @@ void Extents::find_competition(std::span<const double> amounts) {
     const std::vector<double> b = right_hand_side(amounts);
     LinearProgramme alone = open_;
     for (std::size_t r = 0; r < reactions_.size(); ++r) {
-        if (!started_[r] || reactions_[r].priority || reactions_[r].split) continue;
+        if (!started_[r]) continue;
         std::vector<double> objective(columns_.size(), 0.0);
         for (std::size_t c = 0; c < columns_.size(); ++c)
             for (const auto& [reaction, weight] : columns_[c].reactions)
                 if (at(reaction) == r) objective[c] += weight;
-        alone.objectives = {objective};
+        const auto above = static_cast<std::ptrdiff_t>(rank(r));
+        alone.objectives.assign(open_.objectives.begin(), open_.objectives.begin() + above);
+        alone.objectives.push_back(objective);
         const Optimum best = maximise(alone, b);
         double reach = 0.0;
         for (std::size_t c = 0; c < columns_.size(); ++c)
@@ -233,7 +246,7 @@ void Extents::find_competition(std::span<const double> amounts) {
         for (const auto& [substance, coefficient] : reactions_[r].change) {
             if (coefficient >= 0.0 || left[at(substance)] > 1e-9 * scale) continue;
             for (std::size_t other = 0; other < reactions_.size(); ++other)
-                if (other != r && extent[other] > 0.0)
+                if (other != r && extent[other] > 0.0 && rank(other) == rank(r))
                     for (const auto& [used, amount] : reactions_[other].change)
                         if (used == substance && amount < 0.0) {
                             competition_ =

@@ -94,6 +94,7 @@ class Extents {
     void build_columns();
     void build_programmes(const std::vector<bool>& unlimited, int product);
     std::vector<std::vector<double>> objectives() const;
+    std::size_t rank(std::size_t reaction) const;
     void find_competition(std::span<const double> amounts);
     std::vector<double> right_hand_side(std::span<const double> amounts) const;
     void forbid_unstarted(const LinearProgramme& programme, std::span<const double> amounts,
