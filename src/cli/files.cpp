@@ -24,6 +24,13 @@ std::string reason() {
     return std::strerror(errno);
 }
 
+/// \throws FileError when not all of it arrives
+void write_to(std::ostream& stream, const std::string& text, const std::string& name) {
+    if (stream) errno = 0;
+    stream << text << std::flush;
+    if (!stream) throw FileError(fmt::format("cannot write {}: {}", name, reason()));
+}
+
 std::string read_stream(std::istream& stream, const std::string& name) {
     std::string text;
     char buffer[65536];
@@ -54,7 +61,7 @@ std::vector<fs::path> json_files(const fs::path& folder) {
     std::error_code error;
     for (fs::directory_iterator entry(folder, error), end; !error && entry != end; entry.increment(error))
         if (entry->path().extension() == ".json" && !entry->path().stem().string().ends_with(".schema") &&
-            !entry->is_directory())
+            !entry->is_directory(error))
             files.push_back(entry->path());
     if (error)
         throw FileError(fmt::format("cannot read the folder {}: {}", folder.string(), error.message()));
@@ -71,7 +78,8 @@ std::vector<SourcePtr> read_sources(const std::vector<std::string>& paths) {
             sources.push_back(make_source("standard input", read_stream(std::cin, "standard input")));
             continue;
         }
-        if (!fs::is_directory(path)) {
+        std::error_code error; // a path that cannot be looked at cannot be read either, and then says why
+        if (!fs::is_directory(path, error)) {
             sources.push_back(make_source(path, read_file(path)));
             continue;
         }
@@ -84,10 +92,12 @@ std::vector<SourcePtr> read_sources(const std::vector<std::string>& paths) {
 }
 
 std::vector<Source> read_catalogue_folder(const std::string& folder) {
-    if (!fs::is_directory(folder)) throw FileError(fmt::format("{} is no folder with a catalogue", folder));
+    std::error_code error;
+    if (!fs::is_directory(folder, error))
+        throw FileError(fmt::format("{} is no folder with a catalogue", folder));
     std::vector<Source> sources;
     for (const fs::path& part : {fs::path(folder), fs::path(folder) / "schemes"}) {
-        if (!fs::is_directory(part)) continue;
+        if (!fs::is_directory(part, error)) continue;
         for (const fs::path& file : json_files(part))
             sources.push_back({file.string(), read_file(file)});
     }
@@ -98,32 +108,40 @@ std::vector<Source> read_catalogue_folder(const std::string& folder) {
 
 void write_file(const std::string& path, const std::string& text) {
     if (path == "-") {
-        std::cout << text << std::flush;
-        if (!std::cout) throw FileError("cannot write to standard output");
+        write_to(std::cout, text, "standard output");
         return;
     }
-    if (fs::is_directory(path)) throw FileError(fmt::format("cannot write {}: it is a folder", path));
-    // Renaming would replace a file that its owner has made read-only.
-    if (fs::exists(path) && ::access(path.c_str(), W_OK) != 0)
-        throw FileError(fmt::format("cannot write {}: {}", path, reason()));
-    if (fs::exists(path) && (fs::status(path).permissions() & fs::perms::owner_write) == fs::perms::none)
-        throw FileError(fmt::format("cannot write {}: it is read-only", path));
-    const std::string temporary = fmt::format("{}.{}.part", path, ::getpid());
-    errno = 0;
-    {
-        std::ofstream stream(temporary, std::ios::binary | std::ios::trunc);
-        stream << text << std::flush;
-        if (!stream) {
-            const std::string why = reason();
-            std::remove(temporary.c_str());
-            throw FileError(fmt::format("cannot write {}: {}", path, why));
-        }
-    }
     std::error_code error;
-    fs::rename(temporary, path, error);
-    if (error) {
+    const fs::file_status status = fs::status(path, error);
+    if (fs::is_directory(status)) throw FileError(fmt::format("cannot write {}: it is a folder", path));
+    if (fs::exists(status) && !fs::is_regular_file(status)) {
+        // A device or a pipe takes what is written to it; renaming would put a file in its place.
+        std::ofstream stream(path, std::ios::binary);
+        write_to(stream, text, path);
+        return;
+    }
+    // Renaming would replace a file that its owner has made read-only, and a link instead of what it leads
+    // to.
+    if (fs::exists(status) && ((status.permissions() & fs::perms::owner_write) == fs::perms::none ||
+                               ::access(path.c_str(), W_OK) != 0))
+        throw FileError(fmt::format("cannot write {}: it is read-only", path));
+    const fs::path target = fs::exists(status) ? fs::canonical(path, error) : fs::path(path);
+    if (const fs::path folder = target.parent_path(); !folder.empty() && !fs::is_directory(folder, error))
+        throw FileError(fmt::format("cannot write {}: there is no folder {}", path, folder.string()));
+
+    const std::string temporary = fmt::format("{}.{}.part", target.string(), ::getpid());
+    try {
+        std::ofstream stream(temporary, std::ios::binary | std::ios::trunc);
+        write_to(stream, text, path);
+        stream.close();
+        if (fs::exists(status)) fs::permissions(temporary, status.permissions(), error);
+        fs::rename(temporary, target);
+    } catch (const fs::filesystem_error& failure) {
         std::remove(temporary.c_str());
-        throw FileError(fmt::format("cannot write {}: {}", path, error.message()));
+        throw FileError(fmt::format("cannot write {}: {}", path, failure.code().message()));
+    } catch (...) {
+        std::remove(temporary.c_str());
+        throw;
     }
 }
 

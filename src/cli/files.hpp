@@ -25,8 +25,8 @@ std::vector<SourcePtr> read_sources(const std::vector<std::string>& paths);
 std::vector<Source> read_catalogue_folder(const std::string& folder);
 
 /// Writes beside the target under a temporary name and renames, so that a killed run leaves the old file
-/// whole.
-/// "-" writes to standard output.
+/// whole. "-" is standard output; a device or pipe is written to as it is.
+/// \throws FileError, and then the old file is as it was
 void write_file(const std::string& path, const std::string& text);
 
 } // namespace routeweigh::cli

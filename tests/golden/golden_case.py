@@ -6,6 +6,7 @@ import pathlib
 import re
 
 SECTION = re.compile(r"^== (\S+)(?: (.*))?$")
+BASE = pathlib.Path(__file__).parent / "base"
 
 
 def section(text):
@@ -18,17 +19,36 @@ class CaseError(Exception):
     """The case itself is written wrongly."""
 
 
+def changed(text, change):
+    """The text with lines "- old" replaced by the lines "+ new" that follow them; old lines stand there once."""
+    lines = text.split("\n")
+    for block in re.findall(r"(?:^- .*\n)+(?:^\+ .*\n)*", change, flags=re.M):
+        old = [line[2:].strip() for line in block.split("\n") if line.startswith("- ")]
+        new = [line[2:] for line in block.split("\n") if line.startswith("+ ")]
+        found = [at for at in range(len(lines)) if [line.strip() for line in lines[at:at + len(old)]] == old]
+        if len(found) != 1:
+            raise CaseError(f"these lines stand {len(found)} times in the file to be changed: {old}")
+        indent = re.match(r" *", lines[found[0]]).group()
+        lines[found[0]:found[0] + len(old)] = [indent + line for line in new]
+    if "\n".join(lines) == text:
+        raise CaseError(f"nothing is changed by: {change}")
+    return "\n".join(lines)
+
+
 @dataclasses.dataclass
 class Input:
     """A file or folder that stands there before the command runs."""
 
     name: str
-    kind: str  # file, bytes, repeat, folder
+    kind: str  # file, changed, bytes, repeat, folder
     content: str = ""
 
     def raw(self):
         if self.kind == "file":
             return self.content.encode("utf-8")
+        if self.kind == "changed":
+            base, _, change = self.content.partition("\n")
+            return changed((BASE / base).read_text(encoding="utf-8"), change).encode("utf-8")
         if self.kind == "bytes":
             return bytes.fromhex(self.content)
         # "repeat": first line the number, second line the text that is repeated, then what follows once.
@@ -71,8 +91,10 @@ class Case:
 
     def take(self, kind, argument, content):
         content = section(content)
-        if kind in ("file", "bytes", "repeat", "folder"):
+        if kind in ("file", "changed", "bytes", "repeat", "folder"):
             name, _, option = argument.partition(" ")
+            if option.startswith("from "):
+                content, option = f"{option[5:]}\n{content}", ""
             if option == "read-only":
                 self.read_only.append(name)
             self.inputs.append(Input(name, kind, content))

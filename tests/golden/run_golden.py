@@ -39,13 +39,17 @@ def run(program, case, folder):
         environment[name] = value
     if not words or words[0] != "routeweigh":
         raise CaseError(f'{case.path}: the command starts with "routeweigh"')
+    standard_output = subprocess.PIPE
+    if words[-2:-1] == [">"]:
+        standard_output = open(folder / words[-1], "wb")
+        words = words[:-2]
     command = [program, *words[1:]]
     if case.read_only and os.geteuid() == 0:
         # Root may write anywhere, a reader of our reports may not: give that right up.
         command = ["setpriv", "--bounding-set=-dac_override,-dac_read_search", "--", *command]
-    done = subprocess.run(command, cwd=folder, env=environment, input=case.stdin, capture_output=True,
-                          timeout=SECONDS, check=False)
-    return done.returncode, readable(done.stdout), readable(done.stderr)
+    done = subprocess.run(command, cwd=folder, env=environment, input=case.stdin, stdout=standard_output,
+                          stderr=subprocess.PIPE, timeout=SECONDS, check=False)
+    return done.returncode, readable(done.stdout or b""), readable(done.stderr)
 
 
 def readable(raw):

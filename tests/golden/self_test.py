@@ -7,12 +7,13 @@ import tempfile
 
 import run_golden
 
-# Says what it is told to say: say TEXT, fail TEXT, write FILE TEXT, read FILE, remove FILE, echo (its input).
+# Says what it is told to say: say TEXT, fail TEXT, write FILE TEXT, read FILE, cat FILE LINES, remove FILE, echo (its input).
 PLAYER = f"""#!{sys.executable}
 import os, pathlib, sys
 word, *rest = sys.argv[1:]
 if word == "say": print(rest[0].replace("|", "\\n"))
 if word == "fail": sys.exit(rest[0])
+if word == "cat": print("".join(pathlib.Path(rest[0]).read_text().splitlines(keepends=True)[:int(rest[1])]), end="")
 if word == "read": print(len(pathlib.Path(rest[0]).read_bytes()))
 if word == "remove": os.remove(rest[0])
 if word == "echo": print(sys.stdin.read(), end="")
@@ -41,6 +42,9 @@ CASES = [
     ("bytes", "== bytes a.bin\nff fe 00\n== command\nrouteweigh read a.bin\n== status 0\n== output\n3\n", True),
     ("a text many times", "== repeat a.txt\n1000000\nabc\n== command\nrouteweigh read a.txt\n== status 0\n== output\n3000000\n",
      True),
+    ("a base file changed", "== changed a.json from pour.json\n- \"id\": \"pour\",\n+ \"id\": \"p\",\n+ \"notes\": [],\n"
+     "== command\nrouteweigh cat a.json 3\n== status 0\n== output\n{\n  \"id\": \"p\",\n  \"notes\": [],\n", True),
+    ("output to a full device", "== command\nrouteweigh say hello > /dev/full\n== status 120\n== errors\n...\n", True),
     ("standard input", "== input\nfrom a pipe\n== command\nrouteweigh echo\n== status 0\n== output\nfrom a pipe\n", True),
     ("a variable", "== command\nCOLUMNS=60 routeweigh variable COLUMNS\n== status 0\n== output\n60\n", True),
     ("a line that looks like a section", "== command\nrouteweigh say '== x'\n== status 0\n== output\n=== x\n", True),

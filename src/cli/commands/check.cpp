@@ -19,8 +19,9 @@ std::function<void()> add_check(CLI::App& program, Context& context) {
         Problems problems;
         const std::vector<Route> routes = read_routes(read_sources(*paths), context.catalogue(), problems);
         print_problems(problems.all);
-        fmt::print("{} route{} read, {} warning{}\n", routes.size(), routes.size() == 1 ? "" : "s",
-                   problems.all.size(), problems.all.size() == 1 ? "" : "s");
+        write_file("-", fmt::format("{} route{} read, {} warning{}\n", routes.size(),
+                                    routes.size() == 1 ? "" : "s", problems.all.size(),
+                                    problems.all.size() == 1 ? "" : "s"));
     };
 }
 
