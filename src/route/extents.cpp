@@ -254,8 +254,8 @@ void Extents::find_competition(std::span<const double> amounts) {
                             return;
                         }
         }
-        competition_ = Competition{-1, static_cast<int>(r), static_cast<int>(r)};
-        return;
+        // It may only miss what another reaction would have made, had that one not been left short.
+        if (!competition_) competition_ = Competition{-1, static_cast<int>(r), static_cast<int>(r)};
     }
 }
 
