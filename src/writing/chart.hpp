@@ -126,7 +126,7 @@ struct Curve {
 struct Graph {
     enum class Style {
         plain,
-        start,     ///< comes from outside: thick left edge
+        start,     ///< comes from outside: square corners, where the others are round
         transient, ///< appears and disappears: dashed outline
         side,      ///< leaves unused: no outline, only a line below
         goal,      ///< what it is all for: heavy outline

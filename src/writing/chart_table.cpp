@@ -105,16 +105,42 @@ std::vector<std::size_t> thinned(std::size_t count) {
     return chosen;
 }
 
+bool same_x(const Curve& chart) {
+    return std::all_of(chart.lines.begin(), chart.lines.end(), [&](const Curve::Line& line) {
+        const auto& first = chart.lines[0].points;
+        return std::equal(line.points.begin(), line.points.end(), first.begin(), first.end(),
+                          [](const Curve::Point& a, const Curve::Point& b) { return a.x == b.x; });
+    });
+}
+
+/// A column for each line when all lines have the same x, else one row for each point of each line.
 Table table_of(const Curve& chart) {
     Table table;
-    table.columns = {{.heading = "line"}};
-    table.columns.push_back({.heading = chart.x.quantity, .align = Align::decimal, .unit = chart.x.unit});
-    table.columns.push_back({.heading = chart.y.quantity, .align = Align::decimal, .unit = chart.y.unit});
-    for (const auto& line : chart.lines) {
-        for (const std::size_t i : thinned(line.points.size())) {
-            Row row({Cell(line.label), number_cell(line.points[i].x), number_cell(line.points[i].y)});
-            if (line.baseline) row.kind = RowKind::baseline;
+    const Column x{.heading = chart.x.quantity, .align = Align::decimal, .unit = chart.x.unit};
+    if (!chart.lines.empty() && same_x(chart)) {
+        table.columns = {x};
+        for (const auto& line : chart.lines) {
+            table.columns.push_back({.heading = line.label,
+                                     .align = Align::decimal,
+                                     .unit = chart.y.unit,
+                                     .baseline = line.baseline});
+        }
+        for (const std::size_t i : thinned(chart.lines[0].points.size())) {
+            Row row({number_cell(chart.lines[0].points[i].x)});
+            for (const auto& line : chart.lines)
+                row.cells.push_back(number_cell(line.points[i].y));
             table.rows.push_back(std::move(row));
+        }
+        table.remarks = {Text(chart.y.quantity)};
+    } else {
+        table.columns = {{.heading = "line"}, x};
+        table.columns.push_back({.heading = chart.y.quantity, .align = Align::decimal, .unit = chart.y.unit});
+        for (const auto& line : chart.lines) {
+            for (const std::size_t i : thinned(line.points.size())) {
+                Row row({Cell(line.label), number_cell(line.points[i].x), number_cell(line.points[i].y)});
+                if (line.baseline) row.kind = RowKind::baseline;
+                table.rows.push_back(std::move(row));
+            }
         }
     }
     for (const auto& marker : chart.markers) {

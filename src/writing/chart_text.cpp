@@ -16,7 +16,6 @@ namespace {
 
 using Lines = std::vector<std::string>;
 
-constexpr int label_column = 24;
 constexpr int figure_column = 9;
 
 std::string repeated(char mark, int count) {
@@ -24,25 +23,44 @@ std::string repeated(char mark, int count) {
 }
 
 std::string baseline_mark(bool baseline) {
-    return baseline ? " *" : "";
+    return baseline ? "*" : "";
 }
 
 /// A label wrapped to its column, the drawing beside its first line.
-void add_labelled(Lines& lines, const std::string& label, int label_width, const std::string& drawing) {
+void add_labelled(Lines& lines, const std::string& label, int label_width, const std::string& drawing,
+                  int indent = 0) {
     bool first = true;
-    for (const std::string& words : wrap_plain(label, label_width)) {
-        lines.push_back(first ? pad_right(words, label_width) + "  " + drawing : words);
+    for (const std::string& words : wrap_plain(label, label_width - indent)) {
+        const std::string indented = repeated(' ', indent) + words;
+        lines.push_back(first ? pad_right(indented, label_width) + "  " + drawing : indented);
         lines.back().erase(lines.back().find_last_not_of(' ') + 1);
         first = false;
     }
 }
 
+/// Entries three spaces apart, none broken over two lines unless it is longer than one.
+void add_legend(Lines& lines, const std::vector<std::string>& entries, int width, const Ink& ink) {
+    std::string line;
+    const auto end_line = [&] {
+        const bool fits = display_width(line) <= width;
+        for (const std::string& piece : fits ? Lines{line} : wrap_plain(line, width))
+            lines.push_back(ink.dim(piece));
+        line.clear();
+    };
+    for (const std::string& entry : entries) {
+        const std::string words = clean(entry);
+        if (!line.empty() && display_width(line) + 3 + display_width(words) > width) end_line();
+        line += (line.empty() ? "" : "   ") + words;
+    }
+    end_line();
+}
+
 template<class Items>
-int label_width_of(const Items& items) {
-    int width = 1;
+int label_width_of(const Items& items, int width) {
+    int label_width = 1;
     for (const auto& item : items)
-        width = std::max(width, display_width(clean(item.label)) + 2);
-    return std::min(width, label_column);
+        label_width = std::max(label_width, display_width(clean(item.label)) + 2);
+    return std::min(label_width, 3 * width / 10);
 }
 
 char mark_of(const StackedBars& chart, std::size_t series) {
@@ -57,12 +75,12 @@ char mark_of(const StackedBars& chart, std::size_t series) {
 
 Lines lines_of(const StackedBars& chart, int width, const Ink& ink) {
     Lines lines;
-    std::string legend;
+    std::vector<std::string> legend;
     for (std::size_t i = 0; i < chart.series.size(); ++i) {
-        legend += std::string(1, mark_of(chart, i)) + " " + chart.series[i].name + "   ";
+        legend.push_back(std::string(1, mark_of(chart, i)) + " " + chart.series[i].name);
     }
-    for (const std::string& line : wrap_plain(legend + "(" + chart.unit + ")", width))
-        lines.push_back(ink.dim(line));
+    legend.push_back("(" + chart.unit + ")");
+    add_legend(lines, legend, width, ink);
     double longest = 0;
     for (const auto& bar : chart.bars) {
         double sum = 0;
@@ -70,7 +88,7 @@ Lines lines_of(const StackedBars& chart, int width, const Ink& ink) {
             sum += drawable(value);
         longest = std::max(longest, sum);
     }
-    const int label_width = label_width_of(chart.bars);
+    const int label_width = label_width_of(chart.bars, width);
     const int room = width - label_width - 2 - figure_column;
     std::string group_name;
     bool any_baseline = false;
@@ -101,7 +119,10 @@ Lines lines_of(const StackedBars& chart, int width, const Ink& ink) {
 }
 
 Lines lines_of(const Ribbons& chart, int width, const Ink& ink) {
-    Lines lines{ink.dim("bars to one scale; " + clean(chart.unit))};
+    Lines lines;
+    add_legend(lines,
+               {"# product and what goes on", "= all else", "~ water", "(" + chart.unit + ", one scale)"},
+               width, ink);
     double widest = 0;
     for (const auto& step : chart.steps) {
         for (const auto* side : {&step.inputs, &step.outputs}) {
@@ -109,7 +130,7 @@ Lines lines_of(const Ribbons& chart, int width, const Ink& ink) {
                 widest = std::max(widest, flow.mass);
         }
     }
-    const int label_width = 32;
+    const int label_width = 2 * width / 5;
     const int room = width - label_width - 2 - figure_column - 2;
     for (const auto& step : chart.steps) {
         for (const std::string& line : wrap_plain(step.label, width))
@@ -124,8 +145,8 @@ Lines lines_of(const Ribbons& chart, int width, const Ink& ink) {
                 const int length =
                     widest > 0 ? static_cast<int>(std::lround(drawable(flow.mass) / widest * room)) : 0;
                 add_labelled(lines, flow.label, label_width,
-                             pad_left(short_number(flow.mass), figure_column) + "  " +
-                                 repeated(mark, length));
+                             pad_left(short_number(flow.mass), figure_column) + "  " + repeated(mark, length),
+                             4);
             }
         }
     }
@@ -163,11 +184,16 @@ Lines lines_of(const DecadeGrid& chart, int width, const Ink& ink) {
     return lines;
 }
 
-Lines lines_of(const Intervals& chart, int width, const Ink& ink) {
+Lines lines_of(const Intervals& given, int width, const Ink& ink) {
+    Intervals chart = given;
+    for (auto& item : chart.items) {
+        for (auto* end : {&item.value, &item.low, &item.high})
+            *end = finite(*end);
+    }
     std::vector<double> shown;
     for (const auto& item : chart.items) {
         for (const auto& end : {item.value, item.low, item.high}) {
-            if (end && std::isfinite(*end)) shown.push_back(*end);
+            if (end) shown.push_back(*end);
         }
     }
     if (shown.empty()) return terminal_table(chart_table(chart), width, ink);
@@ -175,7 +201,7 @@ Lines lines_of(const Intervals& chart, int width, const Ink& ink) {
     const double most = *std::max_element(shown.begin(), shown.end());
     const bool logarithmic = chart.logarithmic && least > 0;
     const auto scale = [&](double value) { return logarithmic ? std::log10(value) : value; };
-    const int label_width = label_width_of(chart.items);
+    const int label_width = label_width_of(chart.items, width);
     const int room = width - label_width - 2 - 2 * figure_column;
     const double span = scale(most) - scale(least);
     const auto place = [&](double value) {

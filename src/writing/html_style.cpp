@@ -38,13 +38,13 @@ p, li, dd, dt, td, th, caption, summary { overflow-wrap: break-word; }
 nav.contents { font: .9rem/1.5 var(--sans); margin-bottom: 1rem; }
 nav.contents h2 { font: 600 .9rem/1.5 var(--sans); margin: 0 0 .3rem; padding: 0; border: 0; color: var(--quiet); }
 nav.contents ol { columns: 2; column-gap: 2.5rem; max-width: none; padding-left: 1.5rem; margin: 0; }
-nav.contents li { break-inside: avoid; margin: .15rem 0; }
+nav.contents li { break-inside: avoid; margin: 0; padding: .15rem 0; }
 dl.pairs { display: grid; grid-template-columns: max-content minmax(0, 1fr); gap: .3rem 1.5rem; margin: 0 0 1.2rem; }
 dl.pairs dt { font: .9rem/1.7 var(--sans); color: var(--quiet); max-width: 14rem; }
 dl.pairs dd { margin: 0; }
 
 .table-block { margin: 1.6rem 0 1.9rem; }
-.scroll { overflow-x: auto; max-width: 100%; }
+.scroll { overflow-x: auto; max-width: 100%; position: relative; }
 table { border-collapse: collapse; font: .875rem/1.4 var(--sans); font-variant-numeric: tabular-nums lining-nums; border-bottom: 1.5px solid var(--ink); min-width: 18rem; }
 caption { text-align: left; padding: 0 0 .55rem; font: .94rem/1.45 var(--serif); }
 caption span { display: inline-block; position: sticky; left: 0; max-width: min(var(--measure), calc(100vw - 2.5rem)); }
@@ -58,6 +58,8 @@ th[scope=row] { min-width: 8rem; max-width: 22rem; position: sticky; left: 0; ba
 thead th:first-child { position: sticky; left: 0; background: #fff; z-index: 1; }
 .num { text-align: right; white-space: nowrap; }
 thead .num, .num.long { white-space: normal; }
+th.words { min-width: 6.5rem; }
+th.sentences { min-width: 13rem; }
 .unit { display: block; font-weight: 400; color: var(--quiet); font-size: .92em; }
 .tag { display: block; color: var(--accent); font: 600 .8em/1.3 var(--sans); }
 th.base, tr.base > th { color: var(--accent); }
@@ -82,6 +84,7 @@ sup.note { position: absolute; font-size: .78em; line-height: 1; margin: -.05em 
 
 figure { margin: 2rem 0 2.2rem; }
 figure svg { display: block; max-width: 100%; height: auto; }
+.for-phone { display: none; }
 figcaption { font: .94rem/1.45 var(--serif); max-width: var(--measure); margin-top: .7rem; }
 figure details { margin-top: .4rem; }
 details > summary { cursor: pointer; font: .9rem/1.5 var(--sans); color: var(--blue); max-width: var(--measure); }
@@ -102,14 +105,16 @@ footer p { max-width: none; }
   .sheet { padding: 1.6rem 1.1rem 3rem; }
   h1 { font-size: 1.6rem; }
   nav.contents ol { columns: 1; }
-  nav.contents li { margin: .4rem 0; }
+  nav.contents li { padding: .4rem 0; }
   dl.pairs { grid-template-columns: 1fr; gap: 0; }
   dl.pairs dd { margin-bottom: .6rem; }
   th[scope=row] { min-width: 6.5rem; max-width: 9.5rem; box-shadow: 1px 0 0 var(--rule); }
   tr.base > th { box-shadow: inset 3px 0 0 var(--accent), 1px 0 0 var(--rule); }
   thead th:first-child { box-shadow: 1px 0 0 var(--rule); }
   th, td { padding: .35rem .55rem; }
-  figure svg { min-width: 38rem; }
+  .for-page { display: none; }
+  .for-phone { display: block; }
+  .oversize svg { max-width: none; }
   .inside { padding-left: .4rem; }
   summary { padding: .3rem 0; }
 }
@@ -125,7 +130,10 @@ footer p { max-width: none; }
   h2 { margin-top: 20pt; }
   h1, h2, h3, h4, caption { break-after: avoid; break-inside: avoid; }
   p, li { orphans: 3; widows: 3; }
-  figure, .caution, tr, dt, dd { break-inside: avoid; }
+  figure, .caution, tr, dt, dd, table.short { break-inside: avoid; }
+  thead + tbody > tr:first-child { break-before: avoid; }
+  tr.group, thead { break-after: avoid; }
+  tr.total { break-before: avoid; }
   thead { display: table-header-group; }
   table { font-size: 8.5pt; max-width: 100%; }
   table.wide { font-size: 7.4pt; width: 100%; }
@@ -133,12 +141,14 @@ footer p { max-width: none; }
   table.wide .p1 { padding-right: calc(1mm + .5ch); } table.wide .p2 { padding-right: calc(1mm + 1ch); }
   table.wide .p3 { padding-right: calc(1mm + 1.5ch); } table.wide .p4 { padding-right: calc(1mm + 2ch); }
   table.wide .p5 { padding-right: calc(1mm + 2.5ch); } table.wide .p6 { padding-right: calc(1mm + 3ch); }
-  th[scope=row], thead th:first-child, caption span, tr.group > th span { position: static; min-width: 0; }
+  th[scope=row], thead th:first-child, caption span, tr.group > th span { position: static; }
+  th, th[scope=row], th.words, th.sentences { min-width: 0; }
   .scroll { overflow: visible; }
   .on-screen { display: none; }
   .on-paper { display: block; }
   .on-paper table + table { margin-top: 10pt; }
-  figure svg { min-width: 0; width: 100%; max-height: 225mm; }
+  figure svg { width: 100%; max-height: 200mm; }
+  figure .tall svg { max-height: none; }
   figure details:not([open]) { display: none; }
   a { color: inherit; text-decoration: none; }
   summary { color: var(--ink); }

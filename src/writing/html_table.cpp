@@ -23,8 +23,13 @@ std::string note_mark(const TableNotes& notes, const std::string& note) {
     return note.empty() ? std::string() : "<sup class=\"note\">" + notes.letter(note) + "</sup>";
 }
 
-std::string head_cell(const Column& column, const TableNotes& notes) {
-    std::string classes = column.align == Align::left ? "" : "num";
+/// `longest` is the longest text of the column, in characters: a column of words is not squeezed to single
+/// words.
+std::string head_cell(const Column& column, int longest, const TableNotes& notes) {
+    std::string classes = column.align != Align::left ? "num"
+                          : longest > 40              ? "sentences"
+                          : longest > 16              ? "words"
+                                                      : "";
     if (column.baseline) classes += classes.empty() ? "base" : " base";
     std::string html = "<th scope=\"col\"" + (classes.empty() ? "" : " class=\"" + classes + "\"") + ">" +
                        html_escape(column.heading) + note_mark(notes, column.note);
@@ -44,20 +49,25 @@ class TableMarkup {
   public:
     TableMarkup(const Table& table, const TableNotes& notes) : table_(table), notes_(notes) {
         decimals_.resize(table.columns.size(), 0);
+        longest_.resize(table.columns.size(), 0);
         for (const Row& row : table.rows) {
             if (row.kind == RowKind::group) continue;
             for (std::size_t i = 0; i < row.cells.size() && i < decimals_.size(); ++i) {
                 decimals_[i] = std::max(decimals_[i], decimals_after(row.cells[i].text));
+                longest_[i] = std::max(longest_[i], display_width(row.cells[i].text));
             }
         }
     }
 
     std::string markup(std::string_view caption) const {
-        std::string html = table_.columns.size() > 7 ? "<table class=\"wide\">\n" : "<table>\n";
+        const bool wide = table_.columns.size() > 7;
+        const bool keep_together = table_.rows.size() <= 24; // such a table is not cut by the end of a page
+        std::string html =
+            fmt::format("<table class=\"{}{}\">\n", keep_together ? "short" : "long", wide ? " wide" : "");
         if (!caption.empty()) html += fmt::format("<caption><span>{}</span></caption>\n", caption);
         html += "<thead><tr>";
-        for (const Column& column : table_.columns)
-            html += head_cell(column, notes_);
+        for (std::size_t i = 0; i < table_.columns.size(); ++i)
+            html += head_cell(table_.columns[i], longest_[i], notes_);
         html += "</tr></thead>\n<tbody>\n";
         bool body_empty = true;
         for (const Row& row : table_.rows) {
@@ -97,7 +107,7 @@ class TableMarkup {
         if (column.align != Align::left) {
             add_class(display_width(cell.text) <= 20 ? "num" : "num long");
             const int halves = column.align == Align::decimal ? free_halves(cell.text, decimals_[index]) : 0;
-            if (halves > 0 && cell.mark != Mark::missing) add_class(fmt::format("p{}", std::min(halves, 14)));
+            if (halves > 0) add_class(fmt::format("p{}", std::min(halves, 14)));
         }
         if (column.baseline) add_class("base");
         const bool named_baseline =
@@ -111,6 +121,7 @@ class TableMarkup {
     const Table& table_;
     const TableNotes& notes_;
     std::vector<int> decimals_;
+    std::vector<int> longest_;
 };
 
 /// The least width of each column on paper: numbers whole, words by their longest.

@@ -94,13 +94,13 @@ class HtmlPage {
     void operator()(const Figure& figure) {
         const int number = ++figures_;
         const std::string name = fmt::format("figure-{}", number);
-        const std::string picture = draw_chart(figure.chart, name).svg(figure.caption, figure.alternative);
+        body_ += fmt::format("<figure id=\"{}\">\n", name);
+        body_ += picture_box(figure, name, picture_width, "for-page");
+        body_ += picture_box(figure, name + "-narrow", phone_width, "for-phone");
         body_ +=
-            fmt::format("<figure id=\"{0}\">\n<div class=\"scroll\" role=\"region\" tabindex=\"0\" "
-                        "aria-label=\"picture, scrolls sideways when wide\">\n{1}</div>\n"
-                        "<figcaption><b>Figure {2}.</b> {3}</figcaption>\n"
-                        "<details><summary>The numbers of figure {2}</summary>\n{4}</details>\n</figure>\n",
-                        name, picture, number, html_escape(figure.caption),
+            fmt::format("<figcaption><b>Figure {0}.</b> {1}</figcaption>\n"
+                        "<details><summary>The numbers of figure {0}</summary>\n{2}</details>\n</figure>\n",
+                        number, html_escape(figure.caption),
                         html_table(chart_table(figure.chart), fmt::format("table-{}", ++tables_),
                                    fmt::format("Numbers of figure {}", number)));
     }
@@ -133,6 +133,19 @@ class HtmlPage {
         std::string id;
         std::string words;
     };
+
+    /// A picture is laid out twice, for pages and for phones; the style sheet shows one of the two.
+    static std::string picture_box(const Figure& figure, const std::string& name, double width,
+                                   const char* use) {
+        const Canvas canvas = draw_chart(figure.chart, name, width);
+        const bool fits = canvas.width() <= width + 10;
+        // Shrunk to one sheet of paper such a picture could not be read; it runs over several.
+        const bool tall = canvas.height() > 1.75 * canvas.width();
+        return fmt::format("<div class=\"scroll {}\" role=\"region\" tabindex=\"0\" "
+                           "aria-label=\"picture, scrolls sideways when wide\">\n{}</div>\n",
+                           std::string(use) + (fits ? "" : " oversize") + (tall ? " tall" : ""),
+                           canvas.svg(figure.caption, figure.alternative));
+    }
 
     static std::string without_number(const std::string& words) {
         const auto digits = words.find_first_not_of("0123456789");

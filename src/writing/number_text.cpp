@@ -26,4 +26,8 @@ double drawable(double value) {
     return std::isfinite(value) && value > 0 ? value : 0;
 }
 
+std::optional<double> finite(const std::optional<double>& value) {
+    return value && std::isfinite(*value) ? value : std::nullopt;
+}
+
 } // namespace routeweigh::writing

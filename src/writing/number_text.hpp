@@ -2,6 +2,7 @@
 // Numbers as charts print them: short for the eye, exact for machines, the same under every locale.
 #pragma once
 
+#include <optional>
 #include <string>
 
 namespace routeweigh::writing {
@@ -14,5 +15,8 @@ std::string exact_number(double value);
 
 /// What can be drawn as a length: the value, or 0 when it is negative or not finite.
 double drawable(double value);
+
+/// The value when it is there and finite.
+std::optional<double> finite(const std::optional<double>& value);
 
 } // namespace routeweigh::writing

@@ -49,6 +49,7 @@ std::vector<std::string> aligned_cells(const Table& table, std::size_t index, co
     struct Pieces {
         std::string words;
         std::string note;
+        bool whole = false; ///< ends at the edge of the column
     };
     std::vector<Pieces> pieces;
     int decimals = 0;
@@ -59,8 +60,13 @@ std::vector<std::string> aligned_cells(const Table& table, std::size_t index, co
         const Cell& cell = row.cells[index];
         piece.words = clean(cell_words(cell, ">=", "-"));
         const bool marked = cell.mark == Mark::baseline || (row.kind == RowKind::baseline && index == 0);
-        if (marked) piece.words += " *";
+        if (marked) piece.words += "*";
         if (!cell.note.empty()) piece.note = "[" + notes.letter(cell.note) + "]";
+        if (cell.mark == Mark::missing) { // no number whose decimals the note would have to leave room for
+            piece.words += piece.note.empty() ? "" : " " + piece.note;
+            piece.whole = true;
+            continue;
+        }
         decimals = std::max(decimals, room_for_decimals(piece.words));
         note_width = std::max(note_width, display_width(piece.note));
     }
@@ -68,6 +74,10 @@ std::vector<std::string> aligned_cells(const Table& table, std::size_t index, co
     std::vector<std::string> cells;
     for (const Pieces& piece : pieces) {
         std::string text = piece.words;
+        if (piece.whole) {
+            cells.push_back(std::move(text));
+            continue;
+        }
         if (align == Align::decimal && starts_like_number(text)) {
             text += std::string(static_cast<std::size_t>(decimals - room_for_decimals(text)), ' ');
         }
@@ -84,7 +94,7 @@ std::vector<std::string> aligned_cells(const Table& table, std::size_t index, co
 SetColumn set_column(const Table& table, std::size_t index, const TableNotes& notes) {
     const Column& column = table.columns[index];
     SetColumn set;
-    set.heading = clean(column.heading) + (column.baseline ? " *" : "");
+    set.heading = clean(column.heading) + (column.baseline ? "*" : "");
     if (!column.note.empty()) set.heading += " [" + notes.letter(column.note) + "]";
     set.unit = clean(column.unit);
     set.cells = aligned_cells(table, index, notes);

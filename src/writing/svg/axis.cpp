@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "writing/svg/axis.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -28,11 +30,15 @@ std::vector<double> linear_ticks(double from, double to, int wanted) {
     return ticks;
 }
 
+std::string tick_text(double tick) {
+    return fmt::format("{:.6g}", tick);
+}
+
 std::vector<double> logarithmic_ticks(double from, double to) {
     std::vector<double> ticks;
     const int first = static_cast<int>(std::floor(std::log10(from)));
     const int last = static_cast<int>(std::ceil(std::log10(to)));
-    const bool few = last - first <= 3;
+    const bool few = to / from <= 1000;
     const int every = std::max(1, (last - first) / 8);
     for (int exponent = first; exponent <= last; exponent += few ? 1 : every) {
         for (const double lead : {1.0, 2.0, 5.0}) {

@@ -2,6 +2,7 @@
 // Round numbers for the ticks of an axis, and the way from values to pixels.
 #pragma once
 
+#include <string>
 #include <vector>
 
 namespace routeweigh::writing {
@@ -18,6 +19,9 @@ struct Axis {
 
 /// Multiples of 1, 2 or 5 times a power of ten within [from, to], about `wanted` of them.
 std::vector<double> linear_ticks(double from, double to, int wanted);
+
+/// A tick as people write it: "20", "0.5".
+std::string tick_text(double tick);
 
 /// Powers of ten, with 2 and 5 between them when there are few.
 std::vector<double> logarithmic_ticks(double from, double to);

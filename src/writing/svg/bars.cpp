@@ -30,25 +30,23 @@ Sums sums_of(const StackedBars& chart, const StackedBars::Bar& bar) {
 
 std::string sum_text(const Sums& sums) {
     std::string text = short_number(sums.all);
-    if (sums.water > 0) text += "  (water " + short_number(sums.water) + ")";
+    if (sums.water > 0) text += " (water " + short_number(sums.water) + ")";
     return text;
 }
 
-Paint paint_of(const StackedBars& chart, std::size_t series) {
-    Paint paint{.stroke = palette::blues[1], .stroke_width = 0.8};
-    if (chart.series[series].water) {
-        paint.hatched = true;
-        return paint;
+/// The steps of the dry series in their order; water takes none.
+std::vector<Paint> paints_of(const StackedBars& chart) {
+    const auto dry = static_cast<std::size_t>(std::count_if(
+        chart.series.begin(), chart.series.end(), [](const auto& series) { return !series.water; }));
+    const std::vector<std::size_t> steps = palette::steps_for(dry);
+    std::vector<Paint> paints;
+    std::size_t next = 0;
+    for (const auto& series : chart.series) {
+        Paint& paint = paints.emplace_back(Paint{.stroke = palette::blues[1], .stroke_width = 0.8});
+        paint.hatched = series.water;
+        if (!series.water) paint.fill = palette::blues[steps[next++]];
     }
-    std::size_t dry = 0;
-    std::size_t before = 0;
-    for (std::size_t i = 0; i < chart.series.size(); ++i) {
-        if (chart.series[i].water) continue;
-        if (i < series) ++before;
-        ++dry;
-    }
-    paint.fill = palette::blues[palette::steps_for(dry)[before]];
-    return paint;
+    return paints;
 }
 
 std::string_view lettering_for(const Paint& paint) {
@@ -56,25 +54,25 @@ std::string_view lettering_for(const Paint& paint) {
     return palette::lettering_on(static_cast<std::size_t>(step - palette::blues.begin()));
 }
 
-double draw_legend(Canvas& canvas, const StackedBars& chart) {
+double draw_legend(Canvas& canvas, const StackedBars& chart, const std::vector<Paint>& paints, double width) {
     double x = 0;
     double y = 2;
     for (std::size_t i = 0; i < chart.series.size(); ++i) {
-        const double width = 18 + text_width(chart.series[i].name, 11.5) + 16;
-        if (x > 0 && x + width > picture_width) {
+        const double entry = 18 + text_width(chart.series[i].name, 11.5) + 14;
+        if (x > 0 && x + entry > width) {
             x = 0;
             y += 19;
         }
-        canvas.rect(x, y, 13, 12, paint_of(chart, i));
+        canvas.rect(x, y, 13, 12, paints[i]);
         canvas.text(x + 18, y + 10.5, chart.series[i].name, {.size = 11.5});
-        x += width;
+        x += entry;
     }
-    return y + 26;
+    return y + 28;
 }
 
 /// Dry parts in the order of the series, then the water.
-void draw_bar(Canvas& canvas, const StackedBars& chart, const StackedBars::Bar& bar, const Axis& axis,
-              double top) {
+void draw_bar(Canvas& canvas, const StackedBars& chart, const std::vector<Paint>& paints,
+              const StackedBars::Bar& bar, const Axis& axis, double top) {
     double sum = 0;
     for (const bool water : {false, true}) {
         for (std::size_t i = 0; i < chart.series.size() && i < bar.values.size(); ++i) {
@@ -83,42 +81,26 @@ void draw_bar(Canvas& canvas, const StackedBars& chart, const StackedBars::Bar& 
             const double left = axis.pixel(sum);
             sum += value;
             const double width = axis.pixel(sum) - left;
-            const Paint paint = paint_of(chart, i);
-            canvas.rect(left, top, width, bar_height, paint);
+            canvas.rect(left, top, width, bar_height, paints[i]);
             const std::string figure = short_number(value);
             if (!water && width > text_width(figure, small_size) + 6) {
                 canvas.text(left + width / 2, top + 13.3, figure,
-                            {.size = small_size, .fill = lettering_for(paint), .anchor = Anchor::middle});
+                            {.size = small_size, .fill = lettering_for(paints[i]), .anchor = Anchor::middle});
             }
         }
     }
 }
 
-} // namespace
+/// Where a bar and its label stand; heights come first, since the grid lines lie below the bars.
+struct Place {
+    std::vector<std::string> label;
+    double group_top = -1; ///< below zero: no new group
+    double label_top = 0;
+    double bar_top = 0;
+};
 
-Canvas draw(const StackedBars& chart, const std::string& name) {
-    Canvas canvas(name, picture_width);
-    double label_width = 0;
-    double longest_sum = 0;
-    double most = 0;
-    for (const auto& bar : chart.bars) {
-        label_width = std::max(label_width, text_width(bar.label, label_size, bar.baseline));
-        const Sums sums = sums_of(chart, bar);
-        most = std::max(most, sums.all);
-        longest_sum = std::max(longest_sum, text_width(sum_text(sums), small_size, true));
-    }
-    label_width = std::min(std::max(label_width, 50.0), longest_label);
-    Axis axis{.from = 0, .to = most > 0 ? most : 1};
-    axis.first_pixel = label_width + 18;
-    axis.last_pixel = std::max(picture_width - longest_sum - 10, axis.first_pixel + 100);
-
-    const double start = draw_legend(canvas, chart);
-    // Heights come first, since the grid lines lie below the bars.
-    struct Place {
-        std::vector<std::string> label;
-        double top = 0;
-        double group_top = -1;
-    };
+std::vector<Place> place_bars(const StackedBars& chart, double start, double label_width, bool narrow,
+                              double& bottom) {
     std::vector<Place> places;
     double y = start;
     std::string group_name;
@@ -130,22 +112,56 @@ Canvas draw(const StackedBars& chart, const std::string& name) {
             y += 18;
         }
         group_name = bar.group;
-        place.label = wrap_measured(bar.label, label_width, label_size, bar.baseline);
-        if (bar.baseline && bar.group.empty()) place.label.emplace_back("baseline");
-        place.top = y;
-        y += std::max(bar_height, line_height * static_cast<double>(place.label.size())) + 7;
+        const bool named = bar.baseline && bar.group.empty();
+        place.label = wrap_measured(bar.label + (named && narrow ? " (baseline)" : ""), label_width,
+                                    label_size, bar.baseline);
+        if (named && !narrow) place.label.emplace_back("baseline");
+        const double label_height = line_height * static_cast<double>(place.label.size());
+        place.label_top = y;
+        place.bar_top = narrow ? y + label_height + 2 : y;
+        y = narrow ? place.bar_top + bar_height + 9 : y + std::max(bar_height + 7, label_height + 11);
         places.push_back(std::move(place));
     }
-    const double bottom = y;
+    bottom = y;
+    return places;
+}
+
+void draw_axis(Canvas& canvas, const Axis& axis, const std::string& unit, double start, double bottom) {
     const int wanted = static_cast<int>((axis.last_pixel - axis.first_pixel) / 80);
     for (const double tick : linear_ticks(0, axis.to, std::max(wanted, 2))) {
         const double x = axis.pixel(tick);
-        canvas.line(x, start - 4, x, bottom, {.stroke = palette::rule, .stroke_width = 0.8});
-        canvas.text(x, bottom + 14, short_number(tick),
-                    {.size = small_size, .fill = palette::quiet, .anchor = Anchor::middle});
+        canvas.line(x, start - 5, x, bottom, {.stroke = palette::rule, .stroke_width = 0.8});
+        const Anchor anchor = x < 8 ? Anchor::start : Anchor::middle;
+        canvas.text(x, bottom + 14, tick_text(tick),
+                    {.size = small_size, .fill = palette::quiet, .anchor = anchor});
     }
-    canvas.text(axis.first_pixel, bottom + 30, chart.unit, {.size = small_size, .fill = palette::quiet});
+    canvas.text(axis.first_pixel, bottom + 30, unit, {.size = small_size, .fill = palette::quiet});
+}
 
+} // namespace
+
+Canvas draw(const StackedBars& chart, const std::string& name, double width) {
+    Canvas canvas(name, width);
+    const bool narrow = is_narrow(width);
+    const std::vector<Paint> paints = paints_of(chart);
+    double label_width = 50;
+    double longest_sum = 0;
+    double most = 0;
+    for (const auto& bar : chart.bars) {
+        label_width = std::max(label_width, text_width(bar.label, label_size, bar.baseline));
+        const Sums sums = sums_of(chart, bar);
+        most = std::max(most, sums.all);
+        longest_sum = std::max(longest_sum, text_width(sum_text(sums), small_size, true));
+    }
+    label_width = narrow ? width - 4 : std::min(label_width, longest_label);
+    Axis axis{.from = 0, .to = most > 0 ? most : 1};
+    axis.first_pixel = narrow ? 1 : label_width + 18;
+    axis.last_pixel = std::max(width - longest_sum - 10, axis.first_pixel + 100);
+
+    const double start = draw_legend(canvas, chart, paints, width);
+    double bottom = start;
+    const std::vector<Place> places = place_bars(chart, start, label_width, narrow, bottom);
+    draw_axis(canvas, axis, chart.unit, start, bottom);
     for (std::size_t i = 0; i < chart.bars.size(); ++i) {
         const auto& bar = chart.bars[i];
         const Place& place = places[i];
@@ -155,16 +171,22 @@ Canvas draw(const StackedBars& chart, const std::string& name) {
             canvas.text(0, place.group_top + 12, words,
                         {.size = label_size, .fill = fill, .bold = true, .halo = true});
         }
-        if (bar.baseline) canvas.rect(label_width + 8, place.top, 3, bar_height, {.fill = palette::accent});
-        double line = place.top + 13.5;
+        if (bar.baseline && !narrow)
+            canvas.rect(label_width + 8, place.bar_top, 3, bar_height, {.fill = palette::accent});
+        double line = place.label_top + (narrow ? 11 : 13.5);
         for (const std::string& words : place.label) {
-            canvas.text(label_width, line, words,
-                        {.size = label_size, .fill = fill, .anchor = Anchor::end, .bold = bar.baseline});
+            const bool tag = words == "baseline" && bar.baseline;
+            canvas.text(narrow ? 0 : label_width, line, words,
+                        {.size = tag ? small_size : label_size,
+                         .fill = fill,
+                         .anchor = narrow ? Anchor::start : Anchor::end,
+                         .bold = bar.baseline,
+                         .halo = narrow});
             line += line_height;
         }
-        draw_bar(canvas, chart, bar, axis, place.top);
+        draw_bar(canvas, chart, paints, bar, axis, place.bar_top);
         const Sums sums = sums_of(chart, bar);
-        canvas.text(axis.pixel(sums.all) + 6, place.top + 13.3, sum_text(sums),
+        canvas.text(axis.pixel(sums.all) + 6, place.bar_top + 13.3, sum_text(sums),
                     {.size = small_size, .bold = true, .halo = true});
     }
     canvas.grow_height(bottom + 36);

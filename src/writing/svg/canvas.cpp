@@ -50,12 +50,24 @@ double text_width(std::string_view text, double size, bool bold) {
 }
 
 std::vector<std::string> wrap_measured(std::string_view text, double width, double size, bool bold) {
-    const std::string words = clean(text);
+    std::string words = clean(text);
+    // "30 %" stays on one line.
+    for (std::size_t at = words.find(" %"); at != std::string::npos; at = words.find(" %", at)) {
+        words.replace(at, 1, "\u00A0");
+    }
     std::vector<std::string> lines(1);
     const auto fits = [&](const std::string& line) { return text_width(line, size, bold) <= width; };
+    const auto add_cut = [&](const std::string& word) {
+        for (std::size_t i = 0; i < word.size();) {
+            const std::string letter = word.substr(i, decode(word, i).bytes);
+            if (!lines.back().empty() && !fits(lines.back() + letter)) lines.emplace_back();
+            lines.back() += letter;
+            i += letter.size();
+        }
+    };
     for (std::size_t at = 0; at < words.size();) {
         const std::size_t end = std::min(words.find(' ', at), words.size());
-        const std::string word = words.substr(at, end - at);
+        std::string word = words.substr(at, end - at);
         at = end + 1;
         if (word.empty()) continue;
         const std::string joined = lines.back().empty() ? word : lines.back() + ' ' + word;
@@ -64,16 +76,18 @@ std::vector<std::string> wrap_measured(std::string_view text, double width, doub
             continue;
         }
         if (!lines.back().empty()) lines.emplace_back();
-        for (std::size_t i = 0; i < word.size();) {
-            const CodePoint next = decode(word, i);
-            const std::string longer = lines.back() + word.substr(i, next.bytes);
-            if (!lines.back().empty() && !fits(longer)) {
-                lines.push_back(word.substr(i, next.bytes));
-            } else {
-                lines.back() = longer;
-            }
-            i += next.bytes;
+        // A name too long for a line is parted after a hyphen when it has one, else wherever the line is
+        // full.
+        for (std::size_t hyphen = word.rfind('-'); !fits(word) && hyphen != std::string::npos && hyphen > 0;
+             hyphen = word.rfind('-', hyphen - 1)) {
+            const std::string start = word.substr(0, hyphen + 1);
+            if (!fits(start) || start.size() == word.size()) continue;
+            lines.back() += start;
+            lines.emplace_back();
+            word.erase(0, start.size());
+            hyphen = word.size();
         }
+        add_cut(word);
     }
     return lines;
 }

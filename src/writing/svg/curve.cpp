@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: MIT
-#include "writing/number_text.hpp"
 #include "writing/svg/axis.hpp"
 #include "writing/svg/draw.hpp"
 
@@ -15,9 +14,8 @@ namespace {
 
 constexpr double top = 26;
 constexpr double bottom = 316;
-constexpr double left = 62;
+constexpr double left = 46;
 constexpr double label_size = 11.5;
-constexpr double longest_label = 150;
 
 struct Range {
     double low = std::numeric_limits<double>::infinity();
@@ -63,12 +61,12 @@ void draw_frame(Canvas& canvas, const Curve& chart, const Axis& x, const Axis& y
     for (const double tick : linear_ticks(y.from, y.to, 5)) {
         canvas.line(left, y.pixel(tick), x.last_pixel, y.pixel(tick),
                     {.stroke = palette::rule, .stroke_width = 0.8});
-        canvas.text(left - 8, y.pixel(tick) + 4, short_number(tick),
+        canvas.text(left - 8, y.pixel(tick) + 4, tick_text(tick),
                     {.size = 10.5, .fill = palette::quiet, .anchor = Anchor::end});
     }
-    for (const double tick : linear_ticks(x.from, x.to, 6)) {
+    for (const double tick : linear_ticks(x.from, x.to, static_cast<int>((x.last_pixel - left) / 70))) {
         canvas.line(x.pixel(tick), bottom, x.pixel(tick), bottom + 4, {.stroke = palette::quiet});
-        canvas.text(x.pixel(tick), bottom + 18, short_number(tick),
+        canvas.text(x.pixel(tick), bottom + 18, tick_text(tick),
                     {.size = 10.5, .fill = palette::quiet, .anchor = Anchor::middle});
     }
     canvas.line(left, bottom, x.last_pixel, bottom, {.stroke = palette::quiet});
@@ -98,8 +96,8 @@ void draw_markers(Canvas& canvas, const Curve& chart, const Axis& x, const Axis&
 
 } // namespace
 
-Canvas draw(const Curve& chart, const std::string& name) {
-    Canvas canvas(name, picture_width);
+Canvas draw(const Curve& chart, const std::string& name, double width) {
+    Canvas canvas(name, width);
     Range xs;
     Range ys;
     for (const auto& line : chart.lines) {
@@ -117,8 +115,8 @@ Canvas draw(const Curve& chart, const std::string& name) {
     for (const auto& line : chart.lines) {
         label_width = std::max(label_width, text_width(line.label, label_size, line.baseline));
     }
-    label_width = std::min(label_width, longest_label);
-    const Axis x{xs.low, xs.high, left, picture_width - label_width - 16, false};
+    label_width = std::min(label_width, 0.22 * width);
+    const Axis x{xs.low, xs.high, left, width - label_width - 16, false};
     // Room above the lines for the labels of the markers.
     const double span = ys.high > ys.low ? ys.high - ys.low : std::max(std::abs(ys.high), 1.0);
     const double headroom = 0.04 + 0.075 * static_cast<double>(chart.markers.size());

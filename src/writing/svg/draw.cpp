@@ -5,8 +5,8 @@
 
 namespace routeweigh::writing {
 
-Canvas draw_chart(const Chart& chart, const std::string& name) {
-    return std::visit([&](const auto& what) { return draw(what, name); }, chart);
+Canvas draw_chart(const Chart& chart, const std::string& name, double width) {
+    return std::visit([&](const auto& what) { return draw(what, name, width); }, chart);
 }
 
 } // namespace routeweigh::writing

@@ -9,16 +9,22 @@
 
 namespace routeweigh::writing {
 
-/// Pictures are laid out for this width in pixels and widen only when their contents need it.
+/// Pictures are laid out for one of these widths in pixels and widen only when their contents need it.
 inline constexpr double picture_width = 680;
+inline constexpr double phone_width = 350;
 
-Canvas draw(const StackedBars& chart, const std::string& name);
-Canvas draw(const Ribbons& chart, const std::string& name);
-Canvas draw(const DecadeGrid& chart, const std::string& name);
-Canvas draw(const Intervals& chart, const std::string& name);
-Canvas draw(const Curve& chart, const std::string& name);
-Canvas draw(const Graph& chart, const std::string& name);
+/// On a narrow picture labels stand above what they name.
+inline constexpr bool is_narrow(double width) {
+    return width < 500;
+}
 
-Canvas draw_chart(const Chart& chart, const std::string& name);
+Canvas draw(const StackedBars& chart, const std::string& name, double width = picture_width);
+Canvas draw(const Ribbons& chart, const std::string& name, double width = picture_width);
+Canvas draw(const DecadeGrid& chart, const std::string& name, double width = picture_width);
+Canvas draw(const Intervals& chart, const std::string& name, double width = picture_width);
+Canvas draw(const Curve& chart, const std::string& name, double width = picture_width);
+Canvas draw(const Graph& chart, const std::string& name, double width = picture_width);
+
+Canvas draw_chart(const Chart& chart, const std::string& name, double width = picture_width);
 
 } // namespace routeweigh::writing

@@ -27,14 +27,10 @@ Paint box_paint(Graph::Style style) {
 void draw_box_outline(Canvas& canvas, Graph::Style style, double x, double y, double width, double height) {
     const double left = x - width / 2;
     const double top = y - height / 2;
-    canvas.rect(left, top, width, height, box_paint(style), 6);
+    canvas.rect(left, top, width, height, box_paint(style), style == Graph::Style::start ? 0 : 8);
     if (style == Graph::Style::side) {
         canvas.line(left + 4, top + height, left + width - 4, top + height,
                     {.stroke = palette::blues[1], .stroke_width = 1.1});
-    }
-    if (style == Graph::Style::start) {
-        canvas.line(left + 1.5, top + 5, left + 1.5, top + height - 5,
-                    {.stroke = palette::blues[1], .stroke_width = 4});
     }
 }
 
@@ -74,10 +70,10 @@ void draw_coefficient(Canvas& canvas, const PlacedArrow& arrow, bool into_square
     }
 }
 
-void draw_keys(Canvas& canvas, const Graph& chart, double y) {
+void draw_keys(Canvas& canvas, const Graph& chart, double least_width, double y) {
     double x = 0;
     const auto room = [&](double width) {
-        if (x > 0 && x + width > picture_width) {
+        if (x > 0 && x + width > least_width) {
             x = 0;
             y += 22;
         }
@@ -95,8 +91,8 @@ void draw_keys(Canvas& canvas, const Graph& chart, double y) {
 
 } // namespace
 
-Canvas draw(const Graph& chart, const std::string& name) {
-    const GraphLayout layout = layout_graph(chart);
+Canvas draw(const Graph& chart, const std::string& name, double width) {
+    const GraphLayout layout = layout_graph(chart, width);
     Canvas canvas(name, layout.width);
     for (const PlacedArrow& arrow : layout.arrows) {
         if (arrow.points.size() < 2) continue;
@@ -123,7 +119,7 @@ Canvas draw(const Graph& chart, const std::string& name) {
     for (std::size_t i = 0; i < layout.arrows.size(); ++i) {
         draw_coefficient(canvas, layout.arrows[i], chart.arrows[i].into_square, chart.arrows[i].coefficient);
     }
-    draw_keys(canvas, chart, layout.height + 14);
+    draw_keys(canvas, chart, width, layout.height + 14);
     canvas.grow_height(layout.height);
     return canvas;
 }

@@ -39,9 +39,7 @@ struct GraphLayout {
     double height = 0;
 };
 
-GraphLayout layout_graph(const Graph& chart);
-
-/// The order in which the squares can run, each as soon as its boxes are there; what never can comes last.
-std::vector<std::size_t> running_order(const Graph& chart);
+/// `width` is the least width of the picture.
+GraphLayout layout_graph(const Graph& chart, double width);
 
 } // namespace routeweigh::writing

@@ -17,7 +17,7 @@ std::vector<double> shown_values(const Intervals& chart) {
     std::vector<double> shown;
     for (const auto& item : chart.items) {
         for (const auto& end : {item.value, item.low, item.high}) {
-            if (end && std::isfinite(*end)) shown.push_back(*end);
+            if (end) shown.push_back(*end);
         }
     }
     return shown;
@@ -55,83 +55,116 @@ void draw_item(Canvas& canvas, const Intervals::Item& item, const Axis& axis, do
     }
 }
 
+/// Zero belongs on the scale unless all values lie far from it, where it would hide the differences.
+void choose_range(Axis& axis, const std::vector<double>& shown, bool logarithmic) {
+    if (shown.empty()) return;
+    const double least = *std::min_element(shown.begin(), shown.end());
+    const double most = *std::max_element(shown.begin(), shown.end());
+    axis.logarithmic = logarithmic && least > 0;
+    if (axis.logarithmic) {
+        axis.from = least / 1.2;
+        axis.to = most * 1.2;
+        return;
+    }
+    const double span = most > least ? most - least : std::max(std::abs(most), 1.0);
+    axis.from = least >= 0 && least < 1.5 * span ? 0 : least - 0.08 * span;
+    axis.to = most + 0.05 * span;
+}
+
+void draw_axis(Canvas& canvas, const Axis& axis, const std::string& words, double bottom) {
+    const int wanted = std::max(2, static_cast<int>((axis.last_pixel - axis.first_pixel) / 75));
+    double free_from = -100;
+    const std::vector<double> ticks =
+        axis.logarithmic ? logarithmic_ticks(axis.from, axis.to) : linear_ticks(axis.from, axis.to, wanted);
+    for (const double tick : ticks) {
+        const double x = axis.pixel(tick);
+        canvas.line(x, 0, x, bottom, {.stroke = palette::rule, .stroke_width = 0.8});
+        const double half = text_width(tick_text(tick), small_size) / 2;
+        if (x - half < free_from) continue;
+        canvas.text(x, bottom + 14, tick_text(tick),
+                    {.size = small_size, .fill = palette::quiet, .anchor = Anchor::middle});
+        free_from = x + half + 6;
+    }
+    canvas.text(axis.first_pixel, bottom + 30, words, {.size = small_size, .fill = palette::quiet});
+}
+
+struct Place {
+    std::vector<std::string> label;
+    double label_top = 0;
+    double bar = 0;
+};
+
+std::vector<Place> place_items(const Intervals& chart, double label_width, bool narrow, double& bottom) {
+    std::vector<Place> places;
+    double y = 4;
+    for (const auto& item : chart.items) {
+        Place place;
+        const bool beside = item.baseline && narrow;
+        place.label =
+            wrap_measured(item.label + (beside ? " (baseline)" : ""), label_width, label_size, item.baseline);
+        if (item.baseline && !narrow) place.label.emplace_back("baseline");
+        place.label_top = y;
+        double height = 14 * static_cast<double>(place.label.size());
+        if (narrow) height += 13; // the figures stand below the label
+        place.bar = narrow ? y + height + 9 : y + 9;
+        y = narrow ? place.bar + 18 : y + std::max(26.0, height + 8);
+        places.push_back(std::move(place));
+    }
+    bottom = y;
+    return places;
+}
+
 } // namespace
 
-Canvas draw(const Intervals& chart, const std::string& name) {
-    Canvas canvas(name, picture_width);
-    const std::vector<double> shown = shown_values(chart);
+Canvas draw(const Intervals& given, const std::string& name, double width) {
+    Intervals chart = given;
+    for (auto& item : chart.items) {
+        for (auto* end : {&item.value, &item.low, &item.high})
+            *end = finite(*end);
+    }
+    Canvas canvas(name, width);
+    const bool narrow = is_narrow(width);
     double label_width = 60;
     double words_width = 40;
     for (const auto& item : chart.items) {
         label_width = std::max(label_width, text_width(item.label, label_size, item.baseline));
         words_width = std::max(words_width, text_width(words_of(item), small_size));
     }
-    label_width = std::min(label_width, longest_label);
+    label_width = narrow ? width - 4 : std::min(label_width, longest_label);
+    Axis axis;
+    axis.first_pixel = narrow ? 8 : label_width + 22;
+    axis.last_pixel = narrow ? width - 16 : width - words_width - 24;
+    choose_range(axis, shown_values(chart), chart.logarithmic);
 
-    Axis axis{.first_pixel = label_width + 22, .last_pixel = picture_width - words_width - 24};
-    if (!shown.empty()) {
-        const double least = *std::min_element(shown.begin(), shown.end());
-        const double most = *std::max_element(shown.begin(), shown.end());
-        axis.logarithmic = chart.logarithmic && least > 0;
-        if (axis.logarithmic) {
-            axis.from = least / 1.2;
-            axis.to = most * 1.2;
-        } else {
-            // Zero belongs on the scale unless all values lie far from it, where it would hide the
-            // differences.
-            const double span = most > least ? most - least : std::max(std::abs(most), 1.0);
-            axis.from = least >= 0 && least < 1.5 * span ? 0 : least - 0.08 * span;
-            axis.to = most + 0.05 * span;
-        }
-    }
-    struct Place {
-        std::vector<std::string> label;
-        double top = 0;
-    };
-    std::vector<Place> places;
-    double y = 6;
-    for (const auto& item : chart.items) {
-        Place place{wrap_measured(item.label, label_width, label_size, item.baseline), y};
-        if (item.baseline) place.label.emplace_back("baseline");
-        y += std::max(26.0, 14 * static_cast<double>(place.label.size()) + 8);
-        places.push_back(std::move(place));
-    }
-    const int wanted = std::max(2, static_cast<int>((axis.last_pixel - axis.first_pixel) / 75));
-    double free_from = -1;
-    for (const double tick : axis.logarithmic ? logarithmic_ticks(axis.from, axis.to)
-                                              : linear_ticks(axis.from, axis.to, wanted)) {
-        const double x = axis.pixel(tick);
-        canvas.line(x, 0, x, y, {.stroke = palette::rule, .stroke_width = 0.8});
-        const double half = text_width(short_number(tick), small_size) / 2;
-        if (x - half < free_from) continue;
-        canvas.text(x, y + 14, short_number(tick),
-                    {.size = small_size, .fill = palette::quiet, .anchor = Anchor::middle});
-        free_from = x + half + 6;
-    }
+    double bottom = 0;
+    const std::vector<Place> places = place_items(chart, label_width, narrow, bottom);
     const std::string scale = axis.logarithmic ? " (logarithmic scale)" : "";
-    canvas.text(axis.first_pixel, y + 30, chart.quantity + ", " + chart.unit + scale,
-                {.size = small_size, .fill = palette::quiet});
+    draw_axis(canvas, axis, chart.quantity + ", " + chart.unit + scale, bottom);
     for (const auto& item : chart.items) {
         if (!item.baseline || !item.value) continue;
         const double x = axis.pixel(*item.value);
-        canvas.line(x, 0, x, y, {.stroke = palette::accent, .stroke_width = 1, .dash = "4 3"});
+        canvas.line(x, 0, x, bottom, {.stroke = palette::accent, .stroke_width = 1, .dash = "4 3"});
     }
     for (std::size_t i = 0; i < chart.items.size(); ++i) {
         const auto& item = chart.items[i];
-        const double middle = places[i].top + 9;
-        double line = middle + 4;
+        const std::string_view fill = item.baseline ? palette::accent : palette::ink;
+        double line = places[i].label_top + (narrow ? 11 : 13);
         for (const std::string& words : places[i].label) {
-            canvas.text(label_width, line, words,
-                        {.size = label_size,
-                         .fill = item.baseline ? palette::accent : palette::ink,
-                         .anchor = Anchor::end,
-                         .bold = item.baseline});
+            const bool tag = item.baseline && words == "baseline";
+            canvas.text(narrow ? 0 : label_width, line, words,
+                        {.size = tag ? small_size : label_size,
+                         .fill = fill,
+                         .anchor = narrow ? Anchor::start : Anchor::end,
+                         .bold = item.baseline,
+                         .halo = narrow});
             line += 14;
         }
-        draw_item(canvas, item, axis, middle);
-        canvas.text(picture_width - words_width - 4, middle + 4, words_of(item), {.size = small_size});
+        draw_item(canvas, item, axis, places[i].bar);
+        const double words_x = narrow ? 0 : width - words_width - 4;
+        canvas.text(words_x, narrow ? line - 1 : places[i].bar + 4, words_of(item),
+                    {.size = small_size, .halo = narrow});
     }
-    canvas.grow_height(y + 38);
+    canvas.grow_height(bottom + 38);
     return canvas;
 }
 

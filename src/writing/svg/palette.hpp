@@ -39,9 +39,9 @@ inline std::vector<std::size_t> steps_for(std::size_t parts) {
     case 3:
         return {0, 2, 4};
     case 4:
-        return {0, 1, 3, 5};
+        return {0, 2, 3, 5};
     case 5:
-        return {0, 1, 2, 4, 5};
+        return {0, 2, 3, 4, 5};
     default:
         break;
     }

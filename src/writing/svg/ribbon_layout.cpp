@@ -9,7 +9,7 @@
 namespace routeweigh::writing {
 namespace {
 
-constexpr double heading_height = 24;
+constexpr double heading_line = 15;
 constexpr double gap = 6;
 
 double sum_of(const std::vector<Ribbons::Flow>& flows) {
@@ -19,16 +19,31 @@ double sum_of(const std::vector<Ribbons::Flow>& flows) {
     return sum;
 }
 
+/// The label with its figure behind the last word, or on a line of its own where that is full.
+std::vector<std::string> label_lines(const Ribbons::Flow& flow, double width, double size) {
+    const bool bold = is_strong(flow.kind);
+    std::vector<std::string> lines = wrap_measured(flow.label, width, size, bold);
+    const std::string joined = lines.back() + "\u2002" + short_number(flow.mass);
+    if (text_width(joined, size, bold) <= width) {
+        lines.back() = joined;
+    } else {
+        lines.push_back(short_number(flow.mass));
+    }
+    return lines;
+}
+
 /// Bands of one side from the top down, each in a slot high enough for its label.
-std::vector<Band> stack(const std::vector<Ribbons::Flow>& flows, double scale, double top, double& bottom) {
+std::vector<Band> stack(const std::vector<Ribbons::Flow>& flows, double scale, double picture, double top,
+                        double& bottom) {
+    const double label_width = ribbon::label_width(picture);
+    const double label_size = ribbon::label_size(picture);
     std::vector<Band> bands;
     double y = top;
     for (const auto& flow : flows) {
         Band band;
         band.kind = flow.kind;
         band.width = drawable(flow.mass) * scale;
-        band.label = wrap_measured(flow.label + "  " + short_number(flow.mass), ribbon::label_width,
-                                   ribbon::label_size);
+        band.label = label_lines(flow, label_width, label_size);
         const double label_height = ribbon::line_height * static_cast<double>(band.label.size());
         const double slot = std::max(band.width, label_height);
         band.outer_top = y + (slot - band.width) / 2;
@@ -57,7 +72,7 @@ void meet_block(std::vector<Band>& bands, double block_top) {
 
 } // namespace
 
-RibbonLayout layout_ribbons(const Ribbons& chart) {
+RibbonLayout layout_ribbons(const Ribbons& chart, double width) {
     RibbonLayout layout;
     double most = 0;
     for (const auto& step : chart.steps)
@@ -68,11 +83,12 @@ RibbonLayout layout_ribbons(const Ribbons& chart) {
     for (const auto& step : chart.steps) {
         RibbonPanel panel;
         panel.top = y;
-        const double top = y + heading_height;
+        panel.heading = wrap_measured(step.label, width, ribbon::heading_size, true);
+        const double top = y + heading_line * static_cast<double>(panel.heading.size()) + 9;
         double left_bottom = top;
         double right_bottom = top;
-        panel.inputs = stack(step.inputs, layout.scale, top, left_bottom);
-        panel.outputs = stack(step.outputs, layout.scale, top, right_bottom);
+        panel.inputs = stack(step.inputs, layout.scale, width, top, left_bottom);
+        panel.outputs = stack(step.outputs, layout.scale, width, top, right_bottom);
         panel.block_height = std::max(sum_of(step.inputs), sum_of(step.outputs)) * layout.scale;
         const double bottom = std::max({left_bottom, right_bottom, top + panel.block_height});
         shift(panel.inputs, (bottom - left_bottom) / 2);

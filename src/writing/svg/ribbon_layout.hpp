@@ -21,6 +21,7 @@ struct Band {
 
 struct RibbonPanel {
     double top = 0;
+    std::vector<std::string> heading;
     double block_top = 0;
     double block_height = 0;
     double bottom = 0;
@@ -34,14 +35,24 @@ struct RibbonLayout {
     std::vector<RibbonPanel> panels; ///< one for each step
 };
 
-/// Measures of the picture that the drawing shares with its layout.
+/// Measures that the drawing shares with the layout.
 namespace ribbon {
-inline constexpr double label_width = 196;
-inline constexpr double label_size = 11.5;
+inline constexpr double heading_size = 12;
 inline constexpr double line_height = 14;
 inline constexpr double stub_width = 7;
+inline constexpr double label_width(double picture) {
+    return (picture < 500 ? 0.345 : 0.29) * picture;
+}
+inline constexpr double label_size(double picture) {
+    return picture < 500 ? 10.5 : 11.5;
+}
 } // namespace ribbon
 
-RibbonLayout layout_ribbons(const Ribbons& chart);
+/// Labels of these are set bold.
+inline bool is_strong(Ribbons::Kind kind) {
+    return kind == Ribbons::Kind::product || kind == Ribbons::Kind::intermediate;
+}
+
+RibbonLayout layout_ribbons(const Ribbons& chart, double width);
 
 } // namespace routeweigh::writing

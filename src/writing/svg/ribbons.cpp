@@ -11,9 +11,18 @@ namespace routeweigh::writing {
 namespace {
 
 constexpr double block_width = 22;
-constexpr double left_stub = ribbon::label_width + 8;
-constexpr double right_stub = picture_width - ribbon::label_width - 8 - ribbon::stub_width;
-constexpr double block_left = (picture_width - block_width) / 2;
+
+/// Where the stubs and the block stand across the picture.
+struct Across {
+    double left_stub = 0;
+    double block = 0;
+    double right_stub = 0;
+};
+
+Across across(double width) {
+    const double margin = ribbon::label_width(width) + 8;
+    return {margin, (width - block_width) / 2, width - margin - ribbon::stub_width};
+}
 
 Paint ribbon_paint(Ribbons::Kind kind) {
     Paint paint{.fill = palette::blues[4]};
@@ -56,10 +65,10 @@ void draw_thread(Canvas& canvas, double x1, double y1, double x2, double y2) {
                 {.stroke = palette::blues[2], .stroke_width = 0.6});
 }
 
-void draw_side(Canvas& canvas, const std::vector<Band>& bands, bool input) {
-    const double stub = input ? left_stub : right_stub;
-    const double x1 = input ? left_stub + ribbon::stub_width : block_left + block_width;
-    const double x2 = input ? block_left : right_stub;
+void draw_side(Canvas& canvas, const std::vector<Band>& bands, const Across& at, bool input) {
+    const double stub = input ? at.left_stub : at.right_stub;
+    const double x1 = input ? at.left_stub + ribbon::stub_width : at.block + block_width;
+    const double x2 = input ? at.block : at.right_stub;
     for (const Band& band : bands) {
         const double from = input ? band.outer_top : band.inner_top;
         const double to = input ? band.inner_top : band.outer_top;
@@ -72,17 +81,16 @@ void draw_side(Canvas& canvas, const std::vector<Band>& bands, bool input) {
         canvas.rect(stub, band.outer_top, ribbon::stub_width, std::max(band.width, 0.6), stub_paint);
         double y = band.label_top + 10.5;
         for (const std::string& line : band.label) {
-            const bool strong =
-                band.kind == Ribbons::Kind::product || band.kind == Ribbons::Kind::intermediate;
-            canvas.text(
-                input ? left_stub - 7 : right_stub + ribbon::stub_width + 7, y, line,
-                {.size = ribbon::label_size, .anchor = input ? Anchor::end : Anchor::start, .bold = strong});
+            canvas.text(input ? stub - 7 : stub + ribbon::stub_width + 7, y, line,
+                        {.size = ribbon::label_size(canvas.width()),
+                         .anchor = input ? Anchor::end : Anchor::start,
+                         .bold = is_strong(band.kind)});
             y += ribbon::line_height;
         }
     }
 }
 
-void draw_legend(Canvas& canvas, const Ribbons& chart, double y) {
+void draw_legend(Canvas& canvas, const Ribbons& chart, double width, double y) {
     static constexpr std::pair<Ribbons::Kind, std::string_view> meanings[] = {
         {Ribbons::Kind::product, "product"},    {Ribbons::Kind::intermediate, "goes on to another step"},
         {Ribbons::Kind::recovered, "fed back"}, {Ribbons::Kind::water, "water"},
@@ -97,34 +105,41 @@ void draw_legend(Canvas& canvas, const Ribbons& chart, double y) {
                        std::any_of(step.outputs.begin(), step.outputs.end(), is_kind);
             });
         if (!present) continue;
+        const double entry = 21 + text_width(meaning, 10.5) + 14;
+        if (x > 0 && x + entry > width) {
+            x = 0;
+            y += 17;
+        }
         canvas.rect(x, y, 16, 11, ribbon_paint(kind));
         canvas.text(x + 21, y + 9.8, meaning, {.size = 10.5, .fill = palette::quiet});
-        x += 21 + text_width(meaning, 10.5) + 14;
+        x += entry;
     }
+    canvas.grow_height(y + 16);
 }
 
 } // namespace
 
-Canvas draw(const Ribbons& chart, const std::string& name) {
-    Canvas canvas(name, picture_width);
-    const RibbonLayout layout = layout_ribbons(chart);
+Canvas draw(const Ribbons& chart, const std::string& name, double width) {
+    Canvas canvas(name, width);
+    const RibbonLayout layout = layout_ribbons(chart, width);
+    const Across at = across(width);
     const Lettering head{.size = 10.5, .fill = palette::quiet};
     canvas.text(0, 11, "goes in", head);
-    canvas.text(picture_width / 2, 11, chart.unit,
-                {.size = 10.5, .fill = palette::quiet, .anchor = Anchor::middle});
-    canvas.text(picture_width, 11, "comes out",
-                {.size = 10.5, .fill = palette::quiet, .anchor = Anchor::end});
-    for (std::size_t i = 0; i < layout.panels.size(); ++i) {
-        const RibbonPanel& panel = layout.panels[i];
-        canvas.line(0, panel.top - 3, picture_width, panel.top - 3, {.stroke = palette::rule});
-        canvas.text(0, panel.top + 13, chart.steps[i].label, {.size = 12, .bold = true});
-        draw_side(canvas, panel.inputs, true);
-        draw_side(canvas, panel.outputs, false);
-        canvas.rect(block_left, panel.block_top, block_width, std::max(panel.block_height, 1.0),
+    canvas.text(width / 2, 11, chart.unit, {.size = 10.5, .fill = palette::quiet, .anchor = Anchor::middle});
+    canvas.text(width, 11, "comes out", {.size = 10.5, .fill = palette::quiet, .anchor = Anchor::end});
+    for (const RibbonPanel& panel : layout.panels) {
+        canvas.line(0, panel.top - 3, width, panel.top - 3, {.stroke = palette::rule});
+        double line = panel.top + 13;
+        for (const std::string& words : panel.heading) {
+            canvas.text(0, line, words, {.size = ribbon::heading_size, .bold = true});
+            line += 15;
+        }
+        draw_side(canvas, panel.inputs, at, true);
+        draw_side(canvas, panel.outputs, at, false);
+        canvas.rect(at.block, panel.block_top, block_width, std::max(panel.block_height, 1.0),
                     {.fill = palette::blues[1]});
     }
-    draw_legend(canvas, chart, layout.height);
-    canvas.grow_height(layout.height + 16);
+    draw_legend(canvas, chart, width, layout.height);
     return canvas;
 }
 
