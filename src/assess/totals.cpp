@@ -12,6 +12,8 @@
 #include <cstddef>
 #include <functional>
 #include <limits>
+#include <numeric>
+#include <optional>
 
 namespace routeweigh {
 namespace {
@@ -181,33 +183,33 @@ void TotalsMap::add_equation_totals(const NetEquation& net) {
 }
 
 void TotalsMap::add_utilities() {
-    const std::vector<Step>& steps = route_->route().steps;
-    const auto sum = [&](auto read) {
-        double total = 0.0;
-        for (const Step& step : steps) {
-            bool stated = false;
+    // By step, NaN where no stage states it: one silent step makes the sum a guess.
+    const auto by_step = [this](auto read) {
+        std::vector<double> sums;
+        for (const Step& step : route_->route().steps) {
+            double sum = unknown;
             for (const Stage& stage : step.stages)
-                if (const std::optional<double> value = read(stage)) {
-                    stated = true;
-                    total += *value;
-                }
-            if (!stated) return unknown; // one silent step makes the sum a guess
+                if (const std::optional<double> value = read(stage))
+                    sum = (std::isnan(sum) ? 0.0 : sum) + *value;
+            sums.push_back(sum);
         }
-        return total;
+        return sums;
     };
-    constants_.energy = sum([](const Stage& stage) {
+    energy_ = by_step([](const Stage& stage) {
         return stage.energy ? std::optional(stage.energy->in(unit::kJ)) : std::nullopt;
     });
-    constants_.cooling_water = sum([](const Stage& stage) {
+    cooling_water_ = by_step([](const Stage& stage) {
         return stage.cooling_water ? std::optional(stage.cooling_water->in(unit::mL)) : std::nullopt;
     });
-    constants_.time = sum([](const Stage& stage) {
+    const std::vector<double> times = by_step([](const Stage& stage) {
         return stage.time ? std::optional(stage.time->in(unit::h)) : std::nullopt;
     });
-    reaction_hours_ = steps.size() > 1 ? unknown : sum([](const Stage& stage) {
+    constants_.time = std::accumulate(times.begin(), times.end(), 0.0);
+    const std::vector<double> reaction_times = by_step([](const Stage& stage) {
         return stage.time && stage.phase == Phase::reaction ? std::optional(stage.time->in(unit::h))
                                                             : std::nullopt;
     });
+    reaction_hours_ = reaction_times.size() > 1 ? unknown : reaction_times.front();
 }
 
 void TotalsMap::add_volumes() {
@@ -278,11 +280,16 @@ void TotalsMap::evaluate(const Evaluation& evaluation, Totals& totals) const {
     for (const double grams : evaluation.recovered)
         totals.recovered += grams;
     totals.product = evaluation.product;
-    totals.yield = 1.0;
+    totals.yield = route_->scale_plan().has_loop() ? unknown : 1.0; // a loop has no longest sequence
     for (const int step : sequence_)
         totals.yield *= evaluation.steps[at(step)].isolated / evaluation.steps[at(step)].theory;
     totals.theoretical_product = totals.product / totals.yield;
     totals.reactants_needed = reactants_needed(evaluation);
+    // A batch of another size takes as long, but more or less heat and water.
+    for (std::size_t s = 0; s < evaluation.steps.size(); ++s) {
+        totals.energy += evaluation.steps[s].scale * energy_[s];
+        totals.cooling_water += evaluation.steps[s].scale * cooling_water_[s];
+    }
     totals.product_carbon = evaluation.product * element_fraction(*route_->route().product, 6);
     totals.aqueous_effluent = aqueous_effluent(evaluation);
     for (const StepResult& step : evaluation.steps)

@@ -87,6 +87,7 @@ class TotalsMap {
     std::vector<Row> rows_;
     Totals constants_;                                ///< what no amount changes
     double reaction_hours_ = 0, reaction_litres_ = 0; ///< NaN where unknown
+    std::vector<double> energy_, cooling_water_;      ///< by step: kJ and mL for one run; NaN where unknown
     std::vector<double> needed_per_mol_; ///< by step: g of bought reactants for one mol of its product
     std::vector<int> sequence_;          ///< longest linear sequence of steps
     NetEquation net_;

@@ -5,14 +5,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <utility>
 
 namespace routeweigh {
 namespace {
 
-/// mol product that one run of the route would give at full yield.
+/// mol product that one run of the last step would give at full yield.
 double theoretical_moles(const Assessment& route) {
-    return route.totals().theoretical_product / route.route().product->molar_mass;
+    return route.evaluation().steps[static_cast<std::size_t>(route.flat().final_step())].theory;
 }
 
 SameAuxiliaries same_auxiliaries(const Assessment& route, const Assessment& baseline) {
@@ -31,7 +32,8 @@ int sign(double difference, double scale) {
 MassVerdict verdict(const Assessment& route, const Assessment& baseline, const SameAuxiliaries& same,
                     const SameAuxiliaries& baseline_same, const BreakEven& even) {
     const double base = baseline_same.process_mass_intensity;
-    const int written = sign(route.metric("process_mass_intensity") - baseline.metric("process_mass_intensity"), base);
+    const int written =
+        sign(route.metric("process_mass_intensity") - baseline.metric("process_mass_intensity"), base);
     const int equal_aids = sign(same.process_mass_intensity - base, base);
     if (written == 0 && equal_aids == 0) return MassVerdict::equal;
     if (written != equal_aids) return MassVerdict::depends;
@@ -54,13 +56,15 @@ Comparison::Comparison(std::vector<std::unique_ptr<Assessment>> routes, std::siz
         RouteComparison& result = compared_.emplace_back();
         result.same_auxiliaries = same_auxiliaries(route, base);
         if (i == baseline_) continue;
-        const double yield = route.totals().yield;
-        result.break_even = BreakEven{
-            yield * route.metric("process_mass_intensity") / base_written,
-            yield * result.same_auxiliaries.process_mass_intensity / base_same.process_mass_intensity};
-        result.mass = verdict(route, base, result.same_auxiliaries, base_same, *result.break_even);
         result.hazard = compare_hazards({route.compiled().hazard_map(), route.values().hazard},
                                         {base.compiled().hazard_map(), base.values().hazard});
+        const double yield = route.totals().yield;
+        if (std::isnan(yield) || std::isnan(base.totals().yield))
+            continue; // steps in a loop: no overall yield to vary
+        result.break_even = BreakEven{yield * route.metric("process_mass_intensity") / base_written,
+                                      yield * result.same_auxiliaries.process_mass_intensity /
+                                          base_same.process_mass_intensity};
+        result.mass = verdict(route, base, result.same_auxiliaries, base_same, *result.break_even);
     }
     if (routes_.size() > 3 && base.second_hazard_map() != nullptr) {
         std::vector<double> first, second;

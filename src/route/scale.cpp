@@ -30,6 +30,10 @@ ScalePlan::ScalePlan(int step_count, int final_step, std::vector<Feed> feeds)
                          }));
 }
 
+bool ScalePlan::has_loop() const {
+    return std::any_of(loops_.begin(), loops_.end(), [](bool loop) { return loop; });
+}
+
 bool ScalePlan::solve(std::span<const double> ratios, std::span<double> runs) const {
     std::fill(runs.begin(), runs.end(), 0.0);
     for (std::size_t g = 0; g < groups_.size(); ++g) {

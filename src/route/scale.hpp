@@ -26,6 +26,9 @@ class ScalePlan {
     /// together.
     std::span<const std::vector<int>> groups() const { return groups_; }
 
+    /// Some step feeds, through others or directly, one that feeds it.
+    bool has_loop() const;
+
     /// \param ratios  by feed: runs of `from` for one run of `to`
     /// \param runs  by step, overwritten
     /// \return false when a loop uses up at least as much as it makes

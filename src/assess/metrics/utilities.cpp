@@ -17,7 +17,8 @@ constexpr Term catalyst_moles[] = {{"catalyst", &Totals::catalyst_moles}};
 constexpr std::string_view teaching =
     "A. A. S. C. Machado, Quim. Nova 2014, 37, 1094, doi:10.5935/0100-4042.20140152";
 constexpr std::string_view usage = "usage of chemical engineering and catalysis, no single source";
-constexpr std::string_view per_step = "each step run once as written";
+constexpr std::string_view in_proportion =
+    "as stated for each step, in proportion to how much of it the route needs";
 } // namespace
 
 const Metric energy_intensity{.id = "energy_intensity",
@@ -25,21 +26,22 @@ const Metric energy_intensity{.id = "energy_intensity",
                               .unit = "kJ/g",
                               .group = FigureGroup::utilities,
                               .better = Better::lower,
-                              .boundary = per_step,
+                              .boundary = in_proportion,
                               .reference = teaching,
                               .missing = "a step states no energy",
                               .above = energy,
                               .below = product};
-const Metric cooling_water_intensity{.id = "cooling_water_intensity",
-                                     .name = "Cooling water",
-                                     .unit = "mL/g",
-                                     .group = FigureGroup::utilities,
-                                     .better = Better::lower,
-                                     .boundary = "running-water condensers; apart from every mass intensity",
-                                     .reference = "common practice, no source",
-                                     .missing = "a step states no cooling water",
-                                     .above = cooling,
-                                     .below = product};
+const Metric cooling_water_intensity{
+    .id = "cooling_water_intensity",
+    .name = "Cooling water",
+    .unit = "mL/g",
+    .group = FigureGroup::utilities,
+    .better = Better::lower,
+    .boundary = "running-water condensers, in proportion to each step; apart from every mass intensity",
+    .reference = "common practice, no source",
+    .missing = "a step states no cooling water",
+    .above = cooling,
+    .below = product};
 const Metric time_intensity{.id = "time_intensity",
                             .name = "Time intensity",
                             .unit = "h/g",

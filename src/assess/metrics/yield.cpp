@@ -18,7 +18,7 @@ const Metric yield{
     .better = Better::higher,
     .boundary = "isolated over theoretical; of several steps, the product over the longest linear sequence",
     .reference = "J. B. Hendrickson, J. Am. Chem. Soc. 1977, 99, 5439, for convergent plans",
-    .missing = "",
+    .missing = "steps feed each other in a loop",
     .factor = 100.0,
     .above = isolated,
     .below = theoretical};
@@ -30,7 +30,7 @@ const Metric theoretical_yield{
     .better = Better::neither,
     .boundary = "product that forms with every conversion at 100 %; one run of the last step",
     .reference = usage,
-    .missing = "",
+    .missing = "steps feed each other in a loop",
     .above = theoretical,
     .decimals = 3};
 const Metric isolated_mass{.id = "isolated_mass",
