@@ -2,8 +2,7 @@
 // A command of the program: one file in commands/ and one line in command_list.cpp.
 #pragma once
 
-#include "assess/assessment.hpp"
-#include "chemistry/catalogue.hpp"
+#include "app/session.hpp"
 #include "writing/writer.hpp"
 
 #include <functional>

@@ -2,7 +2,7 @@
 // The only disk access of the program.
 #pragma once
 
-#include "input/source.hpp"
+#include "app/session.hpp"
 
 #include <stdexcept>
 #include <string>

@@ -22,8 +22,8 @@ MAY_INCLUDE = {
     "writing": "base",
     "documents": "base chemistry route assess compare writing",
     "app": "base input chemistry route assess compare writing documents",
-    "cli": "app base writing",
-    "web": "app base writing",
+    "cli": "app base documents writing",
+    "web": "app base documents writing",
 }
 
 # Layers that see only part of another: of `writing`, documents know the blocks but no writer, and the front
