@@ -138,6 +138,11 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
             if (!inflow.as_used) continue; // the air gave what the reactions took
             double& amount = pot.amounts[at(inflow.local)];
             if (reading == Reading::nominal) result.in[at(i)] = -amount * step.molar_mass[at(inflow.local)];
+            // What was drawn does not depend on how the loss is read: the rest leaves as it came.
+            if (reading == Reading::unreacted) {
+                amount += result.in[at(i)] / step.molar_mass[at(inflow.local)];
+                leave(step.gas_stream, at(inflow.local), amount);
+            }
             amount = 0.0;
         }
         for (const int gas : stage.forming_gases)

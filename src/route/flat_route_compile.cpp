@@ -229,7 +229,9 @@ class RouteCompiler {
                     separation.lists_what_stays ? 1.0 - share.fraction : share.fraction;
         }
         result.leaves[at(flat.product)] = 0.0;
-        if (!separation.loss && is_last_liquid(step, separation)) result.loss = 1.0;
+        const bool formed = std::any_of(flat.stages.begin(), flat.stages.end(),
+                                        [](const FlatStage& stage) { return stage.extents.makes_product(); });
+        if (!separation.loss && formed && is_last_liquid(step, separation)) result.loss = 1.0;
         return result;
     }
 

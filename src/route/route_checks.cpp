@@ -197,8 +197,14 @@ void check_reuse(const Route& route, Report& report) {
 
 /// Reactions as the compiled step sees them: started, bounded, without competition.
 void check_extents(const Step& step, const FlatStep& flat, Report& report) {
+    bool formed = false;
     for (std::size_t g = 0; g < flat.stages.size(); ++g) {
         const Extents& extents = flat.stages[g].extents;
+        formed = formed || extents.makes_product();
+        for (const Separation& separation : step.stages[g].separations)
+            if (!formed && separation.loss.value_or(0.0) > 0.0)
+                report.error(separation.pointer + "/loss",
+                             fmt::format("no {} is there yet that could be lost", step.product->name));
         const std::vector<Reaction>& reactions = step.stages[g].reactions;
         for (std::size_t r = 0; r < reactions.size(); ++r)
             if (!extents.started(static_cast<int>(r)))
