@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MIT
+#include "documents/cautions.hpp"
+
+namespace routeweigh::documents {
+
+writing::Caution usual_cautions() {
+    return {
+        "Before anybody works from this",
+        {"These figures support a decision. They replace no risk assessment, and they are no working "
+         "instruction.",
+         "Read the supplier's data sheet of every material; classifications and limits differ between "
+         "suppliers and change.",
+         "Local rules, the institution's safety office and licensed waste contractors decide what is done "
+         "and where waste goes.",
+         "Never mix streams on the word of a program."}};
+}
+
+writing::Paragraph not_judged() {
+    return {"Not judged, because composition alone does not show it: explosion, runaway reaction, pressure, "
+            "thermal "
+            "stability, and what heat, dust or poor stirring do. A low figure here says nothing about them.",
+            false};
+}
+
+writing::Paragraph not_predicted() {
+    return {"The program predicts no pH, no solubility and no speciation. Salts and acids are bookkept in "
+            "neutral "
+            "formula units; a separation leaves what the route file says it leaves.",
+            true};
+}
+
+std::string_view limits_of_score() {
+    return "The score is a stated summary. It approves no work, no protective equipment and no ventilation, "
+           "it "
+           "compares neither different products nor different scales, and it grades nobody.";
+}
+
+} // namespace routeweigh::documents

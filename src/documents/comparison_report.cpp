@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+#include "documents/comparison_report.hpp"
+
+#include "documents/comparison_data.hpp"
+#include "documents/number.hpp"
+#include "documents/report_view.hpp"
+#include "documents/sections/section.hpp"
+#include "documents/version.hpp"
+#include "documents/words.hpp"
+
+#include <fmt/format.h>
+
+namespace routeweigh {
+namespace {
+
+using documents::ReportView;
+
+std::string title_of(const ReportView& view) {
+    const std::string& product = view.product().name;
+    if (view.single())
+        return fmt::format("{}: route {}", documents::capitalised(product), view.baseline().id);
+    return documents::capitalised(documents::counted(view.routes.size(), "way", "ways")) + " to " + product +
+           " compared";
+}
+
+void add_sections(const ReportView& view, writing::Document& document) {
+    int number = 0;
+    for (const documents::Section& section : documents::all_sections()) {
+        if (section.applies != nullptr && !section.applies(view)) continue;
+        document.blocks.push_back(
+            writing::Heading{2, fmt::format("{}. {}", ++number, section.title), std::string(section.id)});
+        section.add(view, document.blocks);
+    }
+}
+
+} // namespace
+
+writing::Document comparison_report(const Comparison& comparison, Reader reader) {
+    writing::Document document;
+    document.id = "comparison";
+    if (reader != Reader::people) {
+        document.machine = documents::comparison_tree(comparison);
+        document.rows = documents::comparison_rows(comparison);
+    }
+    if (reader == Reader::programs) return document;
+    const ReportView view(comparison);
+    document.title = title_of(view);
+    if (!view.single())
+        document.subtitle =
+            fmt::format("Baseline: {}, {}", view.baseline().id, view.baseline().route().title);
+    add_sections(view, document);
+    document.colophon =
+        fmt::format("Made by routeweigh {} from the route files and its catalogue; the same files give "
+                    "the same report.",
+                    program_version());
+    return document;
+}
+
+} // namespace routeweigh

@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: MIT
+#include "documents/balance_document.hpp"
+#include "documents/catalogue_document.hpp"
+#include "documents/comparison_report.hpp"
+#include "documents/document.hpp"
+#include "documents/explain_figure.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace routeweigh {
+namespace {
+
+const std::array kinds{
+    DocumentKind{"comparison", "Routes side by side", "routes to one product",
+                 [](const Subject& subject) { return comparison_report(*subject.comparison); }},
+    DocumentKind{"figure", "One figure explained", "a route and the id of a figure",
+                 [](const Subject& subject) {
+                     return explain_figure(*subject.comparison, subject.route, subject.words);
+                 }},
+    DocumentKind{
+        "catalogue", "What the catalogue knows", "a text to look for",
+        [](const Subject& subject) { return catalogue_document(*subject.catalogue, subject.words); }},
+    DocumentKind{"balance", "An equation balanced", "an equation",
+                 [](const Subject& subject) { return balance_document(subject.words, *subject.catalogue); }},
+};
+
+} // namespace
+
+std::span<const DocumentKind> all_documents() {
+    return kinds;
+}
+
+const DocumentKind* find_document(std::string_view id) {
+    const auto found =
+        std::find_if(kinds.begin(), kinds.end(), [id](const DocumentKind& kind) { return kind.id == id; });
+    return found == kinds.end() ? nullptr : &*found;
+}
+
+} // namespace routeweigh

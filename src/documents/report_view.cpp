@@ -1,0 +1,161 @@
+// SPDX-License-Identifier: MIT
+#include "documents/report_view.hpp"
+
+#include "documents/number.hpp"
+#include "documents/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace routeweigh::documents {
+namespace {
+
+constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
+
+constexpr std::string_view same_auxiliaries_boundary =
+    "drown-out and flask rinse replaced by those of the baseline, scaled by theoretical moles of product; "
+    "all else, "
+    "the yield too, stays as written";
+
+Figure mass_figure(std::string id, std::string name, std::string unit, double value, int decimals) {
+    Figure figure;
+    figure.id = std::move(id);
+    figure.name = std::move(name);
+    figure.unit = std::move(unit);
+    figure.group = FigureGroup::intensity;
+    figure.better = Better::lower;
+    figure.value = figure.low = figure.high = value;
+    figure.boundary = same_auxiliaries_boundary;
+    figure.reference = "defined by this project";
+    figure.decimals = decimals;
+    return figure;
+}
+
+Figure same_auxiliaries(const Comparison& comparison, std::size_t route) {
+    const bool alone = comparison.routes().size() == 1;
+    const SameAuxiliaries& same = comparison.against_baseline(route).same_auxiliaries;
+    Figure figure =
+        mass_figure("same_auxiliaries_process_mass_intensity", "Process mass intensity, same auxiliaries",
+                    "g/g", alone ? unknown : same.process_mass_intensity, 1);
+    if (alone) figure.note = "needs a second route to share the auxiliaries with";
+    if (!alone && same.inserted)
+        figure.note = "the route as written has no drown-out and no flask rinse; they are put in";
+    return figure;
+}
+
+Figure break_even(const Comparison& comparison, std::size_t route) {
+    const auto& even = comparison.against_baseline(route).break_even;
+    Figure figure = mass_figure("break_even_yield", "Break-even yield, same auxiliaries", "%",
+                                even ? 100.0 * even->same_auxiliaries : unknown, 0);
+    figure.better = Better::neither;
+    figure.boundary =
+        "yield at which the mass intensity with the same auxiliaries equals that of the baseline at its own "
+        "yield; inputs fixed";
+    if (!even) figure.note = "a route has none against itself";
+    if (even && even->same_auxiliaries > 1.0) figure.note = "above 100 %: not to be reached";
+    return figure;
+}
+
+} // namespace
+
+std::vector<Figure> figures_of(const Comparison& comparison, std::size_t route) {
+    std::vector<Figure> figures = comparison.route(route).figures();
+    const auto after = std::find_if(figures.begin(), figures.end(),
+                                    [](const Figure& entry) { return entry.id == "process_mass_intensity"; });
+    figures.insert(after + 1, {same_auxiliaries(comparison, route), break_even(comparison, route)});
+    return figures;
+}
+
+const Figure& figure(const std::vector<Figure>& figures, std::string_view id) {
+    return *std::find_if(figures.begin(), figures.end(),
+                         [id](const Figure& entry) { return entry.id == id; });
+}
+
+writing::Cell figure_cell(const Figure& figure) {
+    if (std::isnan(figure.value)) return writing::missing(figure.note);
+    const std::string text = figure_text(figure.value, figure.decimals);
+    if (std::isinf(figure.high)) return writing::at_least(text, figure.value, figure.note);
+    writing::Cell cell(text, figure.value);
+    cell.note = figure.note;
+    return cell;
+}
+
+writing::Column RouteView::column(std::string unit) const {
+    return {.heading = id,
+            .align = writing::Align::decimal,
+            .unit = std::move(unit),
+            .baseline = baseline,
+            .note = standing};
+}
+
+writing::Cell RouteView::head() const {
+    writing::Cell cell(id);
+    cell.note = standing;
+    return cell;
+}
+
+writing::RowKind RouteView::row_kind() const {
+    return baseline ? writing::RowKind::baseline : writing::RowKind::plain;
+}
+
+ReportView::ReportView(const Comparison& compared)
+    : comparison(&compared), baseline_index(compared.baseline_index()) {
+    for (std::size_t i = 0; i < compared.routes().size(); ++i) {
+        const Assessment& assessment = compared.route(i);
+        routes.push_back(
+            {assessment.route().id, &assessment, &compared.against_baseline(i), i == baseline_index,
+             assessment.route().status + (assessment.yield_assumed() ? "; yield assumed" : ""),
+             figures_of(compared, i), assessment.hazard_grid(), build_reaction_graph(assessment.route())});
+    }
+}
+
+std::vector<const RouteView*> ReportView::others() const {
+    std::vector<const RouteView*> result;
+    for (const RouteView& route : routes)
+        if (!route.baseline) result.push_back(&route);
+    return result;
+}
+
+bool ReportView::several_steps() const {
+    return std::any_of(routes.begin(), routes.end(),
+                       [](const RouteView& route) { return route.route().steps.size() > 1; });
+}
+
+std::string ReportView::standing() const {
+    std::vector<std::pair<std::string, std::vector<std::string>>> groups;
+    for (const RouteView& route : routes) {
+        const auto found = std::find_if(groups.begin(), groups.end(),
+                                        [&](const auto& entry) { return entry.first == route.standing; });
+        if (found == groups.end())
+            groups.emplace_back(route.standing, std::vector{route.id});
+        else
+            found->second.push_back(route.id);
+    }
+    if (groups.size() == 1)
+        return fmt::format("Numbers of {}: {}.", single() ? "the route" : "every route", groups[0].first);
+    std::string text = "Numbers: ";
+    for (std::size_t i = 0; i < groups.size(); ++i)
+        text += fmt::format("{}{}: {}", i > 0 ? ". " : "", listed(groups[i].second), groups[i].first);
+    return text + ".";
+}
+
+std::string_view words(MassVerdict verdict) {
+    switch (verdict) {
+    case MassVerdict::lower:
+        return "less mass";
+    case MassVerdict::higher:
+        return "more mass";
+    case MassVerdict::depends:
+        return "depends on the boundary";
+    case MassVerdict::within_yield:
+        return "a difference in yield may turn it round";
+    case MassVerdict::equal:
+        break;
+    }
+    return "equal";
+}
+
+} // namespace routeweigh::documents

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: MIT
+// A comparison as the sections of the report read it: what several of them need is worked out once.
+#pragma once
+
+#include "compare/comparison.hpp"
+#include "route/reaction_graph.hpp"
+#include "writing/blocks.hpp"
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace routeweigh::documents {
+
+/// Every figure of one route, those that need a baseline among them.
+std::vector<Figure> figures_of(const Comparison& comparison, std::size_t route);
+
+/// The figure of this id. \pre there is one
+const Figure& figure(const std::vector<Figure>& figures, std::string_view id);
+
+/// A figure in a table: marked as a lower bound where nothing bounds it from above, and as missing, with the
+/// reason, where it has no value.
+writing::Cell figure_cell(const Figure& figure);
+
+struct RouteView {
+    std::string id;
+    const Assessment* assessment;
+    const RouteComparison* compared;
+    bool baseline;
+    std::string standing; ///< of its numbers: status and whether a yield is assumed
+    std::vector<Figure> figures;
+    HazardGrid grid;
+    ReactionGraph graph;
+
+    double value(std::string_view figure_id) const { return figure(figures, figure_id).value; }
+    const Route& route() const { return assessment->route(); }
+    /// Anchors of the folded workings and ledger of this route.
+    std::string working_anchor() const { return "working-" + id; }
+    std::string ledger_anchor() const { return "ledger-" + id; }
+    /// A column that holds figures of this route, its standing in the legend.
+    writing::Column column(std::string unit = {}) const;
+    /// The first cell of a row that holds figures of this route.
+    writing::Cell head() const;
+    writing::RowKind row_kind() const;
+};
+
+struct ReportView {
+    explicit ReportView(const Comparison& comparison);
+
+    const Comparison* comparison;
+    std::vector<RouteView> routes;
+    std::size_t baseline_index;
+
+    const RouteView& baseline() const { return routes[baseline_index]; }
+    bool single() const { return routes.size() == 1; }
+    const Substance& product() const { return *baseline().route().product; }
+    /// All routes but the baseline.
+    std::vector<const RouteView*> others() const;
+    bool several_steps() const;
+    /// Which numbers of which route are what, in one sentence, for pictures.
+    std::string standing() const;
+};
+
+std::string_view words(MassVerdict verdict);
+
+} // namespace routeweigh::documents

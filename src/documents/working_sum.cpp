@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: MIT
+// Totals with their parts, each printed as precisely as the route file states it and no further.
+#include "documents/number.hpp"
+#include "documents/words.hpp"
+#include "documents/working.hpp"
+#include "route/route_checks.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <utility>
+
+namespace routeweigh::documents {
+namespace {
+
+std::size_t at(int index) {
+    return static_cast<std::size_t>(index);
+}
+
+std::string_view unit_of(double Totals::*total) {
+    static constexpr std::pair<double Totals::*, std::string_view> units[] = {
+        {&Totals::formula_product, "g/mol"},
+        {&Totals::formula_inputs, "g/mol"},
+        {&Totals::formula_inputs_gross, "g/mol"},
+        {&Totals::formula_coproducts, "g/mol"},
+        {&Totals::carbon_product, "atoms"},
+        {&Totals::carbon_inputs, "atoms"},
+        {&Totals::bromine_product, "atoms"},
+        {&Totals::bromine_inputs, "atoms"},
+        {&Totals::nitrogen_product, "atoms"},
+        {&Totals::nitrogen_inputs, "atoms"},
+        {&Totals::chlorine_product, "atoms"},
+        {&Totals::chlorine_inputs, "atoms"},
+        {&Totals::energy, "kJ"},
+        {&Totals::cooling_water, "mL"},
+        {&Totals::time, "h"},
+        {&Totals::volume_hours, "L h"},
+        {&Totals::catalyst_hours, "mol h"},
+        {&Totals::largest_volume, "L"},
+        {&Totals::product_moles, "mol"},
+        {&Totals::catalyst_moles, "mol"},
+    };
+    for (const auto& [member, unit] : units)
+        if (member == total) return unit;
+    return "g";
+}
+
+/// Significant digits that a charge was written with; an amount such as "1 mol" is taken to be exact.
+int digits_written(const Route& route, const std::string& pointer) {
+    for (const Step& step : route.steps)
+        for (const Stage& stage : step.stages)
+            for (const Charge& charge : stage.charges)
+                if (charge.pointer == pointer) return std::clamp(charge.amount.significant, 3, 5);
+    return 4;
+}
+
+/// Decimals at which so many significant digits end.
+int decimals_for(double value, int significant) {
+    if (value == 0.0 || !std::isfinite(value)) return 0;
+    return std::max(0, significant - 1 - static_cast<int>(std::floor(std::log10(std::abs(value)))));
+}
+
+/// The reactants that the theoretical yield of every step needs, as TotalsMap counts them.
+std::vector<Contribution> needed_parts(const Assessment& route) {
+    std::set<std::pair<int, const Substance*>> fed;
+    for (const Inflow& inflow : route.flat().inflows())
+        if (inflow.fed_by >= 0) fed.emplace(inflow.step, inflow.substance);
+    std::vector<Contribution> parts;
+    for (std::size_t s = 0; s < route.route().steps.size(); ++s) {
+        const Step& step = route.route().steps[s];
+        const StepResult& result = route.evaluation().steps[s];
+        for (const auto& part : step.overall.parts)
+            if (part.coefficient < 0.0 && !fed.contains({static_cast<int>(s), part.substance}))
+                parts.push_back(
+                    {fmt::format("{} for the theoretical yield of step {}", part.substance->name, step.id),
+                     step.overall.pointer,
+                     -part.coefficient / step.overall.coefficient_of(step.product) * result.theory *
+                         result.scale * part.substance->molar_mass});
+    }
+    return parts;
+}
+
+std::vector<Contribution> effluent_parts(const Assessment& route) {
+    std::vector<Contribution> parts;
+    for (const FlatStream& stream : route.flat().streams()) {
+        if (stream.kind != StreamKind::liquid && stream.kind != StreamKind::residue) continue;
+        const FlatStep& step = route.flat().steps()[at(stream.step)];
+        double mass = 0.0, water = 0.0;
+        for (std::size_t s = 0; s < step.substances.size(); ++s) {
+            const double grams = route.evaluation().out[at(stream.first_outflow) + s];
+            mass += grams;
+            if (step.substances[s]->id == "water") water += grams;
+        }
+        if (water > 0.5 * mass) parts.push_back({stream.name, {}, mass});
+    }
+    return parts;
+}
+
+std::vector<Contribution> stage_parts(const Route& route, double Totals::*total) {
+    std::vector<Contribution> parts;
+    for (const Step& step : route.steps)
+        for (const Stage& stage : step.stages) {
+            const std::string words = fmt::format("{}: {}", step.id, stage.title);
+            if (total == &Totals::time && stage.time)
+                parts.push_back({words, stage.pointer + "/time", stage.time->in(unit::h)});
+            if (total == &Totals::energy && stage.energy)
+                parts.push_back({words, stage.pointer + "/energy", stage.energy->in(unit::kJ)});
+            if (total == &Totals::cooling_water && stage.cooling_water)
+                parts.push_back({words, stage.pointer + "/cooling_water", stage.cooling_water->in(unit::mL)});
+        }
+    return parts;
+}
+
+std::vector<Contribution> parts_of(const Assessment& route, double Totals::*total) {
+    if (total == &Totals::reactants_needed) return needed_parts(route);
+    if (total == &Totals::aqueous_effluent) return effluent_parts(route);
+    if (total == &Totals::time || total == &Totals::energy || total == &Totals::cooling_water)
+        return stage_parts(route.route(), total);
+    return route.compiled().totals_map().contributions(total, route.evaluation());
+}
+
+std::string isolated_words(const Step& step) {
+    const Isolated& isolated = step.isolated;
+    std::string text = isolated.mass ? digits(isolated.mass->in(unit::g), 4) + " g as weighed"
+                                     : percent(*isolated.yield) + " of the theoretical yield";
+    return text + (isolated.assumed ? ", assumed" : "") + " (" + isolated.pointer + ")";
+}
+
+/// In words, how a total that is no sum comes about.
+std::string rule_of(const Assessment& route, double Totals::*total) {
+    const Route& file = route.route();
+    const std::size_t last = at(route.flat().final_step());
+    const StepResult& result = route.evaluation().steps[last];
+    const double molar_mass = file.product->molar_mass;
+    if (total == &Totals::product) return isolated_words(file.steps[last]);
+    if (total == &Totals::theoretical_product)
+        return file.steps.size() == 1
+                   ? fmt::format("the reactions at full conversion make {} mmol x {} g/mol",
+                                 digits(1000.0 * result.theory, 4), digits(molar_mass, 5))
+                   : "isolated product over the product of the yields of the longest linear sequence";
+    if (total == &Totals::formula_product) return "molar mass of " + file.product->name;
+    if (total == &Totals::formula_coproducts)
+        return "co-products that the route file declares (/coproducts), in the net equation";
+    if (total == &Totals::product_carbon)
+        return "share of carbon in " + file.product->name + " x isolated product";
+    if (total == &Totals::product_moles) return "isolated product / " + digits(molar_mass, 5) + " g/mol";
+    if (total == &Totals::bromine_ceiling)
+        return "the most that can be there at once, found over all extents that the charges allow; the "
+               "largest of all "
+               "stages";
+    if (total == &Totals::largest_volume || total == &Totals::volume_hours)
+        return "liquids and solutions charged, each by its density; solids and gases add no volume";
+    if (total == &Totals::catalyst_moles || total == &Totals::catalyst_hours)
+        return "charges with the role catalyst";
+    if (total == &Totals::carbon_product || total == &Totals::bromine_product ||
+        total == &Totals::nitrogen_product || total == &Totals::chlorine_product)
+        return "in one formula of " + file.product->name;
+    return {};
+}
+
+} // namespace
+
+WorkingSum working_sum(const Assessment& route, double Totals::*total, std::string_view name) {
+    WorkingSum sum{total, std::string(name), std::string(unit_of(total)), route.totals().*total, {}, {}, {},
+                   {}};
+    sum.parts = parts_of(route, total);
+    // A part that is nothing tells nothing.
+    std::erase_if(sum.parts, [&](const Contribution& part) {
+        return std::abs(part.value) <= 1e-9 * std::abs(sum.value);
+    });
+    int coarsest = sum.parts.empty() ? decimals_for(sum.value, 4) : 6;
+    for (const Contribution& part : sum.parts) {
+        const int decimals = decimals_for(part.value, digits_written(route.route(), part.pointer));
+        coarsest = std::min(coarsest, decimals);
+        sum.part_texts.push_back(fixed(part.value, decimals));
+    }
+    sum.text = fixed(sum.value, std::max(coarsest, std::min(decimals_for(sum.value, 3), 2)));
+    if (sum.parts.empty()) sum.rule = rule_of(route, total);
+    return sum;
+}
+
+writing::Table sum_table(const Assessment& route, const WorkingSum& sum, bool with_lines) {
+    writing::Table table;
+    table.caption = capitalised(sum.name) + ", route " + route.route().id;
+    table.columns = {{.heading = "part"},
+                     {.heading = "amount", .align = writing::Align::decimal, .unit = sum.unit},
+                     {.heading = "place in the route file"}};
+    for (std::size_t i = 0; i < sum.parts.size(); ++i) {
+        const Contribution& part = sum.parts[i];
+        std::string place = part.pointer;
+        if (with_lines && !part.pointer.empty()) {
+            const Place found = place_of(route.route(), part.pointer);
+            if (found.line > 0) place = fmt::format("{}:{} {}", found.source, found.line, part.pointer);
+        }
+        table.rows.push_back({part.words, writing::Cell(sum.part_texts[i], part.value), place});
+    }
+    table.rows.push_back(
+        writing::Row({sum.name, writing::Cell(sum.text, sum.value), ""}, writing::RowKind::total));
+    return table;
+}
+
+} // namespace routeweigh::documents
