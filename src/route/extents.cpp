@@ -35,7 +35,7 @@ class Workspace {
 
 Extents::Extents(std::vector<PotReaction> reactions, std::span<const double> amounts,
                  const std::vector<bool>& present, const std::vector<bool>& unlimited, int product)
-    : reactions_(std::move(reactions)), unlimited_(unlimited) {
+    : reactions_(std::move(reactions)), unlimited_(unlimited), product_(product) {
     started_ = startable(present);
     build_columns();
     if (columns_.empty()) return;
@@ -311,9 +311,9 @@ void Extents::forbid_unstarted(const LinearProgramme& programme, std::span<const
     std::copy(found.x.begin(), found.x.end(), x.begin());
 }
 
-void Extents::react(std::span<double> amounts, double product_cap, std::span<double> extents) const {
+double Extents::react(std::span<double> amounts, double product_cap, std::span<double> extents) const {
     std::fill(extents.begin(), extents.end(), 0.0);
-    if (columns_.empty()) return;
+    if (columns_.empty()) return 0.0;
     const Workspace workspace(columns_.size());
     const std::span<double> x = workspace.numbers();
     if (product_cap >= 0.0 && makes_product())
@@ -321,13 +321,15 @@ void Extents::react(std::span<double> amounts, double product_cap, std::span<dou
     else
         solve(open_, open_optima_, amounts, 0.0, x);
 
-    double scale = 0.0;
+    double scale = 0.0, formed = 0.0;
     for (const Row& row : rows_)
         scale = std::max(scale, amounts[at(row.substance)]);
     for (std::size_t c = 0; c < columns_.size(); ++c) {
         if (x[c] == 0.0) continue;
-        for (const auto& [substance, coefficient] : columns_[c].change)
+        for (const auto& [substance, coefficient] : columns_[c].change) {
             amounts[at(substance)] += coefficient * x[c];
+            if (substance == product_ && coefficient > 0.0) formed += coefficient * x[c];
+        }
         if (!extents.empty())
             for (const auto& [reaction, weight] : columns_[c].reactions)
                 extents[at(reaction)] += weight * x[c];
@@ -335,6 +337,7 @@ void Extents::react(std::span<double> amounts, double product_cap, std::span<dou
     // What is used up must read as none: the rest of a subtraction would start reactions in later stages.
     for (const Row& row : rows_)
         if (amounts[at(row.substance)] < 1e-13 * scale) amounts[at(row.substance)] = 0.0;
+    return formed;
 }
 
 Extents::Ceiling Extents::ceiling(std::vector<std::pair<int, double>> weights,

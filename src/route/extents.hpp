@@ -60,7 +60,8 @@ class Extents {
     /// Lets the reactions run: changes the amounts (mol) in place.
     /// \param product_cap  most product (mol) that may form, or a negative number for no cap
     /// \param extents  if not empty, receives one extent (mol) a reaction
-    void react(std::span<double> amounts, double product_cap = -1.0, std::span<double> extents = {}) const;
+    /// \return mol of the product that forms, before any of it reacts on
+    double react(std::span<double> amounts, double product_cap = -1.0, std::span<double> extents = {}) const;
 
     /// The largest amount of weighted substances that can be there at once, over all extents that can be
     /// reached. \param weights  substance, weight; e.g. mol of bromine held by one mol of a tribromide
@@ -113,6 +114,7 @@ class Extents {
     std::vector<Optimum> open_optima_, capped_optima_;
     bool unbounded_ = false;
     std::vector<bool> unlimited_;
+    int product_ = -1;
     bool loops_ = false;     ///< some reactions feed each other in a circle
     std::vector<int> seeds_; ///< with these there every reaction can start; empty: not known
     std::optional<Competition> competition_;

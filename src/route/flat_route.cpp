@@ -67,18 +67,41 @@ void FlatRoute::run_step(int index, const Inputs& inputs, Evaluation& result) co
 
     // The loss is needed while the pot is carried through, so what forms is found first.
     numbers.made = run_pot(index, inputs, Reading::formation, {}, result);
-    numbers.theory =
-        step.partial_conversion ? run_pot(index, inputs, Reading::theory, {}, result) : numbers.made;
+    numbers.theory = step.partial_conversion || step.product_reacts
+                         ? run_pot(index, inputs, Reading::theory, {}, result)
+                         : numbers.made;
     numbers.isolated = step.isolated_is_mass ? given / molar_mass : given * numbers.theory;
     run_pot(index, inputs, Reading::nominal, {.lost = numbers.made - numbers.isolated}, result);
 
     if (numbers.isolated < numbers.made) {
-        run_pot(index, inputs, Reading::unreacted, {.product_cap = numbers.isolated}, result);
+        const double cap =
+            step.product_reacts ? cap_for(index, inputs, numbers.isolated, result) : numbers.isolated;
+        run_pot(index, inputs, Reading::unreacted, {.product_cap = cap}, result);
     } else {
         const auto first = static_cast<std::ptrdiff_t>(streams_[at(step.first_stream)].first_outflow);
         const auto count = static_cast<std::ptrdiff_t>(at(step.stream_count) * step.substances.size());
         std::copy_n(result.out.begin() + first, count, result.out_unreacted.begin() + first);
     }
+}
+
+/// How much product may form so that the isolated amount is left in the end, when some of it reacts on or was
+/// there before. What is left rises with what forms, piece by piece along straight lines, so a secant finds
+/// it.
+double FlatRoute::cap_for(int index, const Inputs& inputs, double isolated, Evaluation& result) const {
+    const auto excess = [&](double cap) {
+        return run_pot(index, inputs, Reading::formation, {.product_cap = cap}, result) - isolated;
+    };
+    double cap = isolated, miss = excess(cap);
+    double next = std::max(0.0, cap - miss);
+    for (int round = 0; round < 50 && std::abs(miss) > 1e-14 * isolated; ++round) {
+        const double next_miss = excess(next);
+        const double slope = (next_miss - miss) / (next - cap);
+        cap = next;
+        miss = next_miss;
+        if (!(slope > 0.0)) break;
+        next = std::max(0.0, cap - miss / slope);
+    }
+    return cap;
 }
 
 double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limits limits, Evaluation& result,
@@ -95,7 +118,7 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
                 moles * step.molar_mass[local];
     };
     const std::size_t product = at(step.product);
-    double formed = 0.0;
+    double formed = 0.0, theory = 0.0;
 
     for (std::size_t number = 0; number < step.stages.size(); ++number) {
         const FlatStage& stage = step.stages[number];
@@ -123,9 +146,9 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
             pot.before[at(gas)] = pot.amounts[at(gas)];
         const Extents& reactions =
             reading == Reading::theory && step.partial_conversion ? stage.full : stage.extents;
-        reactions.react(pot.amounts,
-                        limits.product_cap < 0.0 ? -1.0 : std::max(0.0, limits.product_cap - formed),
-                        extents ? std::span<double>((*extents)[number]) : std::span<double>());
+        theory += reactions.react(
+            pot.amounts, limits.product_cap < 0.0 ? -1.0 : std::max(0.0, limits.product_cap - formed),
+            extents ? std::span<double>((*extents)[number]) : std::span<double>());
         formed += pot.amounts[product] - product_before;
 
         if (reading == Reading::nominal) {
@@ -156,6 +179,10 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
                     leave(separation.stream, s, pot.amounts[s] * separation.leaves[s] * share);
         }
     }
+    if (reading == Reading::theory) return theory;
+    // Seeds beyond what is isolated, and the rounding of a search for the cap.
+    if (reading == Reading::unreacted && step.product_reacts)
+        leave(step.rest_stream, product, pot.amounts[product] - result.steps[at(index)].isolated);
     if (!step.loss_by_separation) leave(step.rest_stream, product, limits.lost);
     for (std::size_t s = 0; s < size; ++s)
         if (s != product && pot.amounts[s] != 0.0) leave(step.rest_stream, s, pot.amounts[s]);

@@ -79,6 +79,7 @@ struct FlatStep {
     int first_flask = 0; ///< of this step in Evaluation::flask
     bool isolated_is_mass = false;
     bool partial_conversion = false; ///< some conversion is below 100 %
+    bool product_reacts = false;     ///< some of the product is used up again, or was charged as seeds
     bool loss_by_separation = false; ///< some separation takes the loss of product; else the rest stream
 };
 
@@ -144,8 +145,9 @@ class FlatRoute {
     };
     friend class RouteCompiler;
 
+    double cap_for(int step, const Inputs& inputs, double isolated, Evaluation& result) const;
     void run_step(int step, const Inputs& inputs, Evaluation& result) const;
-    /// \return mol product in the pot at the end
+    /// \return mol product in the pot at the end; for theory all that forms, before any of it reacts on
     double run_pot(int step, const Inputs& inputs, Reading reading, Limits limits, Evaluation& result,
                    std::vector<std::vector<double>>* extents = nullptr) const;
     void scale_and_reuse(const Inputs& inputs, Evaluation& result) const;

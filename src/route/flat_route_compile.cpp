@@ -65,9 +65,14 @@ class RouteCompiler {
                                                                 : step.isolated.yield.value_or(1.0));
         flat.first_flask = flat_.flask_count_;
         flat_.flask_count_ += static_cast<int>(flat.substances.size());
-        for (const Stage& stage : step.stages)
-            for (const Reaction& reaction : stage.reactions)
+        for (const Stage& stage : step.stages) {
+            for (const Reaction& reaction : stage.reactions) {
                 flat.partial_conversion = flat.partial_conversion || reaction.conversion < 1.0;
+                if (reaction.equation.coefficient_of(step.product) < 0.0) flat.product_reacts = true;
+            }
+            for (const Charge& charge : stage.charges)
+                if (charge.material->component_of(*step.product) != nullptr) flat.product_reacts = true;
+        }
 
         double reference = std::numeric_limits<double>::quiet_NaN();
         try {
