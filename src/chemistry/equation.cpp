@@ -29,10 +29,10 @@ std::string spaced(std::string_view text) {
     return result;
 }
 
-Term parse_term(std::string_view text, std::string_view whole) {
+EquationTerm parse_term(std::string_view text, std::string_view whole) {
     text = trim(text);
     if (text.empty()) throw EquationError(fmt::format("a term is missing in \"{}\"", whole));
-    Term term;
+    EquationTerm term;
     const std::size_t space = text.find(' ');
     if (space != std::string_view::npos) {
         const std::string_view number = text.substr(0, space);
@@ -50,8 +50,8 @@ Term parse_term(std::string_view text, std::string_view whole) {
     return term;
 }
 
-std::vector<Term> parse_side(std::string_view text, std::string_view whole) {
-    std::vector<Term> terms;
+std::vector<EquationTerm> parse_side(std::string_view text, std::string_view whole) {
+    std::vector<EquationTerm> terms;
     for (;;) {
         const std::size_t plus = text.find(" + ");
         terms.push_back(parse_term(text.substr(0, plus), whole));
@@ -60,9 +60,9 @@ std::vector<Term> parse_side(std::string_view text, std::string_view whole) {
     }
 }
 
-std::string format_side(const std::vector<Term>& terms) {
+std::string format_side(const std::vector<EquationTerm>& terms) {
     std::vector<std::string> parts;
-    for (const Term& term : terms)
+    for (const EquationTerm& term : terms)
         parts.push_back(term.coefficient == 1 ? term.name
                                               : fmt::format("{} {}", term.coefficient, term.name));
     return join(parts, " + ");
@@ -103,7 +103,7 @@ std::string format_equation(const Equation& equation) {
 std::vector<ElementDifference> imbalance(const Equation& equation, std::span<const Formula> left,
                                          std::span<const Formula> right) {
     std::map<int, ElementDifference> counts; // by atomic number; 0 is the charge
-    const auto add = [&](const std::vector<Term>& terms, std::span<const Formula> formulas,
+    const auto add = [&](const std::vector<EquationTerm>& terms, std::span<const Formula> formulas,
                          long ElementDifference::*side) {
         for (std::size_t i = 0; i < terms.size(); ++i) {
             for (const auto& [element, count] : formulas[i].atoms)

@@ -15,14 +15,14 @@
 
 namespace routeweigh {
 
-struct Term {
+struct EquationTerm {
     long coefficient = 1; // at least 1
     std::string name;     // as written: a name or a formula
 };
 
 struct Equation {
-    std::vector<Term> left;
-    std::vector<Term> right;
+    std::vector<EquationTerm> left;
+    std::vector<EquationTerm> right;
     std::string text; // as written
 };
 

@@ -42,9 +42,9 @@ Formula formula_of(const std::string& name, const Catalogue& catalogue) {
     return substance->formula;
 }
 
-std::vector<Formula> formulas_of(const std::vector<Term>& terms, const Catalogue& catalogue) {
+std::vector<Formula> formulas_of(const std::vector<EquationTerm>& terms, const Catalogue& catalogue) {
     std::vector<Formula> formulas;
-    for (const Term& term : terms)
+    for (const EquationTerm& term : terms)
         formulas.push_back(formula_of(term.name, catalogue));
     return formulas;
 }
@@ -54,7 +54,7 @@ std::string with_coefficients(const Equation& equation, const std::vector<long>&
     Equation result;
     std::size_t next = 0;
     for (const auto& [from, to] : {std::pair{&equation.left, &result.left}, {&equation.right, &result.right}})
-        for (const Term& term : *from)
+        for (const EquationTerm& term : *from)
             if (const long coefficient = coefficients[next++]; coefficient > 0)
                 to->push_back({coefficient, term.name});
     return format_equation(result);
@@ -137,7 +137,7 @@ class BalancePage {
                          {.heading = "side"},
                          {.heading = "read as"},
                          {.heading = "molar mass", .align = writing::Align::decimal, .unit = "g/mol"}};
-        const auto add_side = [&](const std::vector<Term>& side, const std::vector<Formula>& formulas,
+        const auto add_side = [&](const std::vector<EquationTerm>& side, const std::vector<Formula>& formulas,
                                   const char* name) {
             for (std::size_t i = 0; i < side.size(); ++i) {
                 const double mass = molar_mass(formulas[i]);

@@ -14,9 +14,9 @@ namespace {
 /// The equation with other coefficients, as a suggestion.
 std::string rewritten(Equation equation, const std::vector<long>& coefficients) {
     std::size_t next = 0;
-    for (Term& term : equation.left)
+    for (EquationTerm& term : equation.left)
         term.coefficient = coefficients[next++];
-    for (Term& term : equation.right)
+    for (EquationTerm& term : equation.right)
         term.coefficient = coefficients[next++];
     return format_equation(equation);
 }
@@ -63,8 +63,9 @@ SubstanceEquation read_equation(const Field& field, const Catalogue& catalogue) 
 
     std::vector<Formula> left, right;
     bool complete = true;
-    const auto take = [&](const std::vector<Term>& terms, std::vector<Formula>& formulas, double sign) {
-        for (const Term& term : terms) {
+    const auto take = [&](const std::vector<EquationTerm>& terms, std::vector<Formula>& formulas,
+                          double sign) {
+        for (const EquationTerm& term : terms) {
             const Substance* substance = catalogue.find_substance(term.name);
             if (substance == nullptr) {
                 field.problem(fmt::format("no substance \"{}\" in the catalogue", term.name),

@@ -15,9 +15,9 @@ namespace {
 
 struct Case {
     explicit Case(const std::string& text) : equation(parse_equation(text)) {
-        for (const Term& term : equation.left)
+        for (const EquationTerm& term : equation.left)
             left.push_back(parse_formula(term.name));
-        for (const Term& term : equation.right)
+        for (const EquationTerm& term : equation.right)
             right.push_back(parse_formula(term.name));
         result = balance(left, right);
     }

@@ -10,9 +10,9 @@ using namespace routeweigh;
 
 namespace {
 
-std::vector<Formula> formulas(const std::vector<Term>& terms) {
+std::vector<Formula> formulas(const std::vector<EquationTerm>& terms) {
     std::vector<Formula> result;
-    for (const Term& term : terms)
+    for (const EquationTerm& term : terms)
         result.push_back(parse_formula(term.name));
     return result;
 }

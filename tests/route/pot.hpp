@@ -30,8 +30,8 @@ class Pot {
     Pot& reaction(const std::string& text) {
         const Equation equation = parse_equation(text);
         PotReaction& added = reactions_.emplace_back();
-        const auto add = [&](const std::vector<Term>& terms, double sign) {
-            for (const Term& term : terms) {
+        const auto add = [&](const std::vector<EquationTerm>& terms, double sign) {
+            for (const EquationTerm& term : terms) {
                 const int substance = static_cast<int>(index(term.name));
                 const double change = sign * static_cast<double>(term.coefficient);
                 const auto found = std::find_if(added.change.begin(), added.change.end(),
