@@ -2,6 +2,7 @@
 #include "assess/totals.hpp"
 
 #include "assess/input_class.hpp"
+#include "base/index.hpp"
 #include "chemistry/element.hpp"
 
 #include <fmt/core.h>
@@ -17,10 +18,6 @@
 
 namespace routeweigh {
 namespace {
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "documents/comparison_data.hpp"
 
+#include "base/index.hpp"
 #include "chemistry/element.hpp"
 #include "documents/report_view.hpp"
 #include "documents/version.hpp"
@@ -15,10 +16,6 @@ namespace {
 using writing::MachineList;
 using writing::MachineObject;
 using writing::MachineTree;
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 MachineTree text_list(const std::vector<std::string>& texts) {
     MachineList list;

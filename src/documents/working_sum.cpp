@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Totals with their parts, each printed as precisely as the route file states it and no further.
+#include "base/index.hpp"
 #include "documents/number.hpp"
 #include "documents/words.hpp"
 #include "documents/working.hpp"
@@ -14,10 +15,6 @@
 
 namespace routeweigh::documents {
 namespace {
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 std::string_view unit_of(double Totals::*total) {
     static constexpr std::pair<double Totals::*, std::string_view> units[] = {

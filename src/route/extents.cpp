@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "route/extents.hpp"
 
+#include "base/index.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cstddef>
@@ -9,10 +11,6 @@
 
 namespace routeweigh {
 namespace {
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 /// Numbers of one solution, on the stack while a stage is of ordinary size: evaluation should not allocate.
 class Workspace {

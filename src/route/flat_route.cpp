@@ -1,16 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "route/flat_route.hpp"
 
+#include "base/index.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
 
 namespace routeweigh {
 namespace {
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 /// The pots of one evaluation; a thread keeps its own so that evaluation does not allocate.
 struct Pot {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Compiles a checked route: names become indices, amounts become grams, reactions become programmes with the
 // basis that is optimal at the nominal amounts.
+#include "base/index.hpp"
 #include "route/charge.hpp"
 #include "route/flat_route.hpp"
 #include "route/reaction_graph.hpp"
@@ -13,11 +14,6 @@
 #include <map>
 
 namespace routeweigh {
-namespace {
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
-} // namespace
 
 class RouteCompiler {
   public:

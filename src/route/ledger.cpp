@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "route/ledger.hpp"
 
+#include "base/index.hpp"
 #include "chemistry/element.hpp"
 
 #include <algorithm>
@@ -10,10 +11,6 @@
 
 namespace routeweigh {
 namespace {
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 /// Elements of what goes in and out. A mixture without a formula counts as an element of its own, numbered
 /// below 0.

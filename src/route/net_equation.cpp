@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "route/net_equation.hpp"
 
+#include "base/index.hpp"
+
 #include <algorithm>
 #include <cstddef>
 #include <map>
@@ -9,10 +11,6 @@
 
 namespace routeweigh {
 namespace {
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 using Parts = std::vector<NetEquation::Part>;
 

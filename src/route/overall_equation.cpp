@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "route/overall_equation.hpp"
 
+#include "base/index.hpp"
 #include "route/linear_programme.hpp"
 
 #include <algorithm>
@@ -9,10 +10,6 @@
 
 namespace routeweigh {
 namespace {
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 /// The reactions of all stages as columns over the substances that occur in them or in the overall equation.
 class Reactions {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "route/reaction_graph.hpp"
 
+#include "base/index.hpp"
 #include "route/route.hpp"
 
 #include <boost/graph/adjacency_list.hpp>
@@ -16,10 +17,6 @@ namespace routeweigh {
 namespace {
 
 using Digraph = boost::adjacency_list<boost::vecS, boost::vecS, boost::directedS>;
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 /// Component of every vertex; a component's number is above those of all components it leads to.
 std::vector<int> strong_component_numbers(const Digraph& graph, int& count) {

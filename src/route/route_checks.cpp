@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "route/route_checks.hpp"
 
+#include "base/index.hpp"
 #include "base/text.hpp"
 #include "input/locate.hpp"
 #include "route/charge.hpp"
@@ -18,10 +19,6 @@
 
 namespace routeweigh {
 namespace {
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 /// What a mixed list of problems needs to be told: where, and how bad.
 class Report {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "route/scale.hpp"
 
+#include "base/index.hpp"
 #include "route/reaction_graph.hpp"
 
 #include <algorithm>
@@ -9,11 +10,6 @@
 #include <utility>
 
 namespace routeweigh {
-namespace {
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
-} // namespace
 
 ScalePlan::ScalePlan(int step_count, int final_step, std::vector<Feed> feeds)
     : step_count_(step_count), final_step_(final_step), feeds_(std::move(feeds)),
