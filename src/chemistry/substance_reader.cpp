@@ -13,7 +13,7 @@ namespace routeweigh {
 
 namespace {
 
-std::string optional_text(const Field& parent, std::string_view key) {
+std::string text_if_any(const Field& parent, std::string_view key) {
     const auto field = parent.maybe(key);
     return field ? field->text() : std::string();
 }
@@ -32,8 +32,8 @@ double optional_count(const Field& parent, std::string_view key) {
 
 void read_composition(const Field& field, Substance& substance) {
     substance.molar_mass = std::numeric_limits<double>::quiet_NaN();
-    substance.common_formula = optional_text(field, "formula_common");
-    substance.smiles = optional_text(field, "smiles");
+    substance.common_formula = text_if_any(field, "formula_common");
+    substance.smiles = text_if_any(field, "smiles");
     if (const auto mixture = field.maybe("is_mixture")) substance.is_mixture = mixture->boolean();
     if (const auto bookkept = field.maybe("bookkept_only")) substance.bookkept_only = bookkept->boolean();
     const auto formula = field.maybe("formula");
@@ -109,8 +109,8 @@ void read_hazards(const Field& field, Substance& substance) {
         status.problem("\"no-data\" goes without \"ghs\", every other status with it");
     if ((substance.status == AssessmentStatus::not_classified) != (ghs && substance.ghs.empty()))
         status.problem("\"not-classified\" goes with an empty list \"ghs\", and only with that");
-    substance.ghs_confidence = optional_text(field, "ghs_confidence");
-    substance.ghs_note = optional_text(field, "ghs_note");
+    substance.ghs_confidence = text_if_any(field, "ghs_confidence");
+    substance.ghs_note = text_if_any(field, "ghs_note");
     if (const auto solution = field.maybe("ghs_solution"))
         substance.ghs_solution = read_solution_classification(*solution);
     if (const auto additions = field.maybe("supplier_additions"))
@@ -148,7 +148,7 @@ Substance read_substance(const Field& field) {
     read_hazards(field, substance);
     substance.free_bromine = optional_count(field, "free_bromine");
     substance.carried_bromine = optional_count(field, "carried_bromine");
-    substance.notes = optional_text(field, "notes");
+    substance.notes = text_if_any(field, "notes");
     read_sources(field, substance);
     field.close();
     return substance;
