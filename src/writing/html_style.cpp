@@ -83,7 +83,7 @@ sup.note { position: absolute; font-size: .78em; line-height: 1; margin: -.05em 
 .on-paper { display: none; }
 
 figure { margin: 2rem 0 2.2rem; }
-figure svg { display: block; max-width: 100%; height: auto; }
+figure svg { display: block; max-width: 100%; height: auto; font-family: var(--sans); }
 .for-phone { display: none; }
 figcaption { font: .94rem/1.45 var(--serif); max-width: var(--measure); margin-top: .7rem; }
 figure details { margin-top: .4rem; }

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace routeweigh::writing {
 namespace {
@@ -16,6 +17,7 @@ double advance(char32_t c) {
     static constexpr std::string_view slim = "ijl.,;:'!|()[]";
     static constexpr std::string_view broad = "mwMW@%";
     if (c >= 0x2E80) return 1.05;
+    if (c == 0xA0) return 0.36;
     if (c >= 0x80) return 0.66;
     const char letter = static_cast<char>(c);
     if (slim.find(letter) != std::string_view::npos) return 0.34;
@@ -163,9 +165,8 @@ void Canvas::grow_width(double width) {
 std::string Canvas::svg(std::string_view title, std::string_view description) const {
     std::string text =
         fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0} {1}\" width=\"{0}\" "
-                    "height=\"{1}\" role=\"img\" aria-labelledby=\"{2}-title {2}-desc\" "
-                    "font-family=\"Helvetica, Arial, 'Liberation Sans', sans-serif\">\n",
-                    number(width_), number(height_), name_);
+                    "height=\"{1}\" role=\"img\" aria-labelledby=\"{2}-title {2}-desc\">\n",
+                    number(std::ceil(width_)), number(std::ceil(height_)), name_);
     text += fmt::format("<title id=\"{0}-title\">{1}</title>\n<desc id=\"{0}-desc\">{2}</desc>\n", name_,
                         html_escape(title), html_escape(description));
     if (uses_hatch_ || uses_arrow_) text += "<defs>\n";
