@@ -151,6 +151,7 @@ def main(arguments):
                 json.dump(raw, file, indent=1)
             run = subprocess.run([program, "compare", path, "--format", "json"], capture_output=True, text=True)
             if isinstance(expected, dict) and run.returncode == 0:
+                twin.add_comparison([expected], expected["id"])
                 found, compared = compare_route(json.loads(run.stdout)["routes"][0], expected, TRACES)
                 agreed, values = agreed + 1, values + compared
             elif not isinstance(expected, dict) and run.returncode == 1:

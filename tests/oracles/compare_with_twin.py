@@ -16,6 +16,7 @@ import twin
 TOLERANCE = 1e-9
 # What stands for "nothing" (a trace that cancels) may differ by rounding; all figures are per gram or percent.
 ZERO = 1e-12
+NANOGRAM = 1e-9
 
 
 def equal(a, b, zero=ZERO):
@@ -40,6 +41,22 @@ def compare_route(printed, expected, zero=ZERO):
                 if not equal(figures[figure].get(end), bound, zero):
                     faults.append(f"{figure}, {end} end: {figures[figure].get(end)!r}, expected {bound!r}")
     faults += [f"{figure} is not known here" for figure in figures if figure not in expected["figures"]]
+    return compare_streams(printed, expected, faults, compared)
+
+
+def compare_streams(printed, expected, faults, compared):
+    """Every substance of every stream in both readings, to a nanogram a run."""
+    streams = {(stream["step"], stream["name"]): stream for stream in printed["streams"]}
+    for stream in expected["streams"]:
+        found = streams.pop((stream["step"], stream["name"]), {"substances": [], "kind": None})
+        here = {entry["substance"]: (entry["grams"], entry["grams_unreacted"]) for entry in found["substances"]}
+        for name in {**here, **stream["substances"]}:
+            for mine, theirs in zip(stream["substances"].get(name, (0.0, 0.0)), here.get(name, (0.0, 0.0))):
+                compared += 1
+                if not equal(theirs, mine, NANOGRAM):
+                    faults.append(f"stream {stream['name']} of {stream['step']}: {name}: {theirs!r} g, expected {mine!r} g")
+    faults += [f"stream {name} of {step} is not known here" for (step, name), stream in streams.items()
+               if any(entry["grams"] > NANOGRAM for entry in stream["substances"])]
     return faults, compared
 
 
@@ -59,7 +76,9 @@ def main(arguments):
             print(f"{folder}: exit status {run.returncode}\n{run.stderr}")
             faults += 1
             continue
-        printed = {route["id"]: route for route in json.loads(run.stdout)["routes"]}
+        document = json.loads(run.stdout)
+        printed = {route["id"]: route for route in document["routes"]}
+        twin.add_comparison(list(expected.values()), document["baseline"])
         for name in sorted(set(expected) | set(printed)):
             if name not in printed or name not in expected:
                 found, compared = [f"only {'the program' if name in printed else 'the twin'} has it"], 0

@@ -3,7 +3,7 @@
 
     twin.py ROUTE... > figures.json
 
-An oracle for the tests, written from the description of the route format and never from the C++ sources. A ROUTE is a
+The first route is the baseline. An oracle for the tests, written from the description of the route format and never from the C++ sources. A ROUTE is a
 file or a folder of files; hazard-data/ is looked for beside tests/.
 """
 import json
@@ -12,7 +12,7 @@ import sys
 from types import SimpleNamespace
 
 from twin_data import Catalogue, in_unit, parse_equation, quantity
-from twin_figures import route_figures
+from twin_figures import add_comparison, route_figures
 from twin_hazard import Banding
 from twin_pot import Run, read_reaction
 
@@ -125,6 +125,7 @@ def main(arguments):
     for path in files_of(arguments):
         with open(path, encoding="utf-8") as file:
             routes.append(route_figures(read_route(json.load(file), catalogue), catalogue))
+    add_comparison(routes, routes[0]["id"])
     json.dump({"routes": routes}, sys.stdout, indent=1)
     print()
 

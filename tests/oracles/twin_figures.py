@@ -1,84 +1,16 @@
 # SPDX-License-Identifier: MIT
-"""Scale of the steps, recovered material, closure, and every mass figure of one route."""
+"""Every mass figure of one route."""
 import math
 
 from twin_data import in_unit
 from twin_hazard import hazard_figures
+from twin_scale import closure, feed_back, scaled_streams, set_scales, stream_rows
 
 REACTANT = {"substrate", "reagent", "oxidant", "reductant", "acid", "base", "reacting solvent"}
 SOLVENT = {"solvent", "reacting solvent", "drown-out", "flask rinse", "wash", "extraction", "recrystallisation solvent",
            "antisolvent", "rinse", "eluent"}
 DROWN_OUT = {"drown-out", "flask rinse"}
 BROMINE = 2 * 79.904
-
-
-def solve(matrix, right):
-    """Gaussian elimination with row exchange."""
-    size = len(right)
-    table = [list(map(float, row)) + [value] for row, value in zip(matrix, right)]
-    for i in range(size):
-        best = max(range(i, size), key=lambda r: abs(table[r][i]))
-        table[i], table[best] = table[best], table[i]
-        for r in range(size):
-            if r != i and table[r][i]:
-                times = table[r][i] / table[i][i]
-                table[r] = [a - times * b for a, b in zip(table[r], table[i])]
-    return [table[i][-1] / table[i][i] for i in range(size)]
-
-
-def set_scales(route, catalogue):
-    """Runs of every step per run of the final one, by mass (bench) and by equation (per mole of product)."""
-    steps, size = route.steps, len(route.steps)
-    by_mass = [[0.0] * size for _ in steps]
-    by_equation = [[0.0] * size for _ in steps]
-    goal_mass, goal_equation = [0.0] * size, [0.0] * size
-    for k, step in enumerate(steps):
-        made = sum(n for n, s in step.overall[1] if s.id == step.product)
-        by_mass[k][k] = step.isolated
-        by_equation[k][k] = float(made)
-        if step is route.final:
-            goal_mass[k], goal_equation[k] = step.isolated, 1.0
-    for j, step in enumerate(steps):
-        fed = {id(c.feeds): c.feeds for c in step.charges if c.feeds}
-        for charge in step.charges:
-            if charge.feeds:
-                by_mass[steps.index(charge.feeds)][j] -= charge.amounts[charge.feeds.product]
-        for maker in fed.values():
-            by_equation[steps.index(maker)][j] -= sum(n for n, s in step.overall[0] if s.id == maker.product)
-    for step, runs, turns in zip(steps, solve(by_mass, goal_mass), solve(by_equation, goal_equation)):
-        if runs < 0:
-            raise ValueError(f"route {route.id}: the steps use more of {step.product} than they make")
-        step.runs, step.turns = runs, turns
-
-
-def scaled_streams(route, reading):
-    """{(step id, stream): {substance: mol per run of the final step}} and the kind of each stream."""
-    streams, kinds = {}, {}
-    for step in route.steps:
-        run = getattr(step, reading)
-        for name, amounts in run.streams.items():
-            streams[step.id, name] = {s: n * step.runs for s, n in amounts.items()}
-            kinds[step.id, name] = run.kinds[name]
-    return streams, kinds
-
-
-def feed_back(route, catalogue, nominal, unreacted):
-    """Takes what `reuse` feeds back out of the streams; returns the credits by (step id, substance).
-
-    The same amount in both readings, so that the inputs are the same, and never more than either stream holds.
-    """
-    credits = {}
-    for link in route.raw.get("reuse", []):
-        substance = catalogue.substance(link["substance"]).id
-        source, to = (link["from"]["step"], link["from"]["stream"]), next(s for s in route.steps if s.id == link["to"])
-        charged = sum(c.amounts.get(substance, 0.0) for c in to.charges if not c.feeds) * to.runs
-        held = [streams.get(source, {}).get(substance, 0.0) for streams in (nominal, unreacted)]
-        credit = min(in_unit(link["fraction"], "fraction") * held[0], held[1], charged - credits.get((to.id, substance), 0.0))
-        credits[to.id, substance] = credits.get((to.id, substance), 0.0) + credit
-        if credit > 0:
-            for streams in (nominal, unreacted):
-                streams[source][substance] -= credit
-    return credits
 
 
 def input_rows(route, credits):
@@ -153,35 +85,6 @@ def overall_yield(route):
         return known[step.id]
     found = chain(route.final, frozenset())
     return 100.0 * found[1] if found else None
-
-
-def closure(route, catalogue):
-    """Largest relative difference between what enters and what leaves a step, by mass and by element."""
-    worst = 0.0
-    for step in route.steps:
-        for run in (step.nominal, step.unreacted):
-            into, out, total = {}, {}, 0.0
-            for charge in step.charges:
-                for substance, amount in charge.amounts.items():
-                    # What is taken from the air follows the reading that the figures use.
-                    if charge.raw["amount"] == "as used":
-                        amount = run.used_from_air.get(substance, 0.0)
-                    into[substance] = into.get(substance, 0.0) + amount
-            for amounts in run.streams.values():
-                for substance, amount in amounts.items():
-                    out[substance] = out.get(substance, 0.0) + amount
-            out[step.product] = out.get(step.product, 0.0) + step.isolated
-            sums = {"mass": [0.0, 0.0]}
-            for side, amounts in enumerate((into, out)):
-                for substance, amount in amounts.items():
-                    entry = catalogue.substances[substance]
-                    sums["mass"][side] += amount * entry.molar_mass
-                    for element, count in entry.atoms.items():
-                        sums.setdefault(element, [0.0, 0.0])[side] += count * amount
-            for before, after in sums.values():
-                total = max(before, after)
-                worst = max(worst, abs(before - after) / total if total else 0.0)
-    return worst
 
 
 def bench_figures(route, product_mass):
@@ -295,6 +198,23 @@ def bromine_figures(route, rows, product):
     return {name: n * BROMINE / product for name, n in found.items()}
 
 
+def add_comparison(records, baseline):
+    """What needs the other route: the mass intensity with the baseline's auxiliaries, and the yield that evens it out."""
+    if len(records) == 1:
+        records[0]["figures"].update(same_auxiliaries_process_mass_intensity=None, break_even_yield=None)
+        return
+    base = next(r for r in records if r["id"] == baseline)
+    added = base["figures"]["process_mass_intensity"] - base["figures"]["pmi_without_drown_out_and_rinse"]
+    for record in records:
+        figures = record["figures"]
+        # The baseline's auxiliaries per mole of theoretical product, for this route's theoretical product.
+        same = (figures["pmi_without_drown_out_and_rinse"]
+                + added * base["product_per_theory"] / record["product_per_theory"])
+        figures["same_auxiliaries_process_mass_intensity"] = same
+        even = record is not base and figures["yield"] is not None
+        figures["break_even_yield"] = figures["yield"] * same / base["figures"]["process_mass_intensity"] if even else None
+
+
 def route_figures(route, catalogue):
     """The record of one route: figures by id, streams, closure, hazard intervals."""
     set_scales(route, catalogue)
@@ -336,8 +256,8 @@ def route_figures(route, catalogue):
         "id": route.id, "figures": figures,
         "intervals": {name: [low, high if math.isfinite(high) else None] for name, (_, low, high) in hazard.items()},
         "robustness": extras,
-        "streams": [{"step": key[0], "name": key[1], "kind": kinds[key], "mass": sum(masses.values()),
-                     "substances": {catalogue.substances[s].name: m for s, m in masses.items()}} for key, masses in grams.items()],
+        "product_per_theory": final.isolated / final.theory,
+        "streams": stream_rows(catalogue, (streams, kinds), (unreacted, unreacted_kinds)),
         "closure": closure(route, catalogue),
         "complete_e_from_outputs": sum(m for masses in grams.values() for m in masses.values()) / product,
         "extents": [{"step": step.id, "reading": reading, "stage": stage, "reactions": reactions}
