@@ -34,6 +34,11 @@ bool has_digit_other_than_zero(std::string_view text) {
     return std::any_of(text.begin(), text.end(), [](char c) { return c >= '1' && c <= '9'; });
 }
 
+// What a laboratory, a plant or a year of either can hold lies well inside these, and products of a few such
+// numbers stay numbers.
+constexpr double largest = 1e15;
+constexpr double smallest = 1e-15;
+
 // Takes a finite number from the start of `rest`, and the space behind it.
 ReadNumber take_number(std::string_view& rest, std::string_view whole) {
     const auto found = read_number(rest);
@@ -44,8 +49,10 @@ ReadNumber take_number(std::string_view& rest, std::string_view whole) {
         throw QuantityError(fmt::format("\"{}\" does not start with a number", whole));
     }
     const std::string_view written = rest.substr(0, found->length);
-    if (!std::isfinite(found->value)) throw QuantityError(fmt::format("\"{}\" is too large a number", whole));
-    if (found->value == 0 && has_digit_other_than_zero(written.substr(0, written.find_first_of("eE"))))
+    if (!std::isfinite(found->value) || std::abs(found->value) > largest)
+        throw QuantityError(fmt::format("\"{}\" is too large a number", whole));
+    if (std::abs(found->value) < smallest &&
+        has_digit_other_than_zero(written.substr(0, written.find_first_of("eE"))))
         throw QuantityError(fmt::format("\"{}\" is too small a number", whole));
     rest = rest.substr(found->length);
     if (rest.size() > 1 && rest[0] == ',' && rest[1] >= '0' && rest[1] <= '9')

@@ -162,7 +162,12 @@ std::vector<std::string> Field::keys() const {
 }
 
 std::string Field::text() const {
-    return is_a(*node_, &json::is_string, "a text") ? node_->value->get<std::string>() : std::string();
+    if (!is_a(*node_, &json::is_string, "a text")) return {};
+    std::string read = node_->value->get<std::string>();
+    if (!trim(read).empty()) return read;
+    problem("expected a text, found an empty one");
+    node_->failed = true;
+    return {};
 }
 
 double Field::number() const {
@@ -192,7 +197,7 @@ std::string Field::one_of(const std::vector<std::string>& allowed) const {
     std::string read = text();
     if (node_->value == nullptr || node_->failed) return {};
     if (std::find(allowed.begin(), allowed.end(), read) != allowed.end()) return read;
-    problem(fmt::format("\"{}\" is none of: {}", read, join(allowed, ", ")), nearest(read, allowed));
+    problem(fmt::format("\"{}\" is none of: \"{}\"", read, join(allowed, "\", \"")), nearest(read, allowed));
     node_->failed = true;
     return {};
 }

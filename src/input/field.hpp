@@ -78,7 +78,7 @@ class Field {
     // The keys of an object, in alphabetical order.
     std::vector<std::string> keys() const;
 
-    std::string text() const;
+    std::string text() const;     // never empty when it was read
     double number() const;        // finite
     std::int64_t integer() const; // a number without fraction, at most 9e15
     bool boolean() const;

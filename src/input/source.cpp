@@ -74,6 +74,12 @@ void check_source(const Source& source) {
         problem.place.source = source.name;
         throw InputError(std::move(problem));
     }
+    if (source.text.starts_with("\xFF\xFE") || source.text.starts_with("\xFE\xFF")) {
+        Problem problem;
+        problem.message = "the file is UTF-16; save it in the encoding UTF-8";
+        problem.place.source = source.name;
+        throw InputError(std::move(problem));
+    }
     if (const std::size_t bad = first_not_utf8(source.text); bad < source.text.size()) {
         Problem problem;
         problem.message = fmt::format("byte {:#04x} is not UTF-8; save the file in the encoding UTF-8",

@@ -80,6 +80,13 @@ std::string about_end(std::string_view text) {
     return fmt::format("the file ends too early: the bracket {} of line {} is not closed", text[open], line);
 }
 
+std::string about_closing(std::string_view text, std::size_t at) {
+    const std::size_t open = unclosed_bracket(text.substr(0, at));
+    if (open == at) return fmt::format("the bracket {} closes nothing that is open here", text[at]);
+    const auto line = 1 + std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(open), '\n');
+    return fmt::format("the bracket {} does not close the bracket {} of line {}", text[at], text[open], line);
+}
+
 } // namespace
 
 SyntaxError explain_syntax_error(std::string_view text, std::size_t read, std::string_view complaint) {
@@ -92,12 +99,18 @@ SyntaxError explain_syntax_error(std::string_view text, std::size_t read, std::s
         const std::size_t quote = std::min(text.rfind('"'), text.size());
         return {quote, "the text that begins here is not closed by a double quote"};
     }
+    // The parser takes a zero byte for the end of the text.
+    if (last < text.size() && text[last] == '\0')
+        return {last, "a zero byte stands here, so the file is no text"};
     if (last >= text.size() || complains_of("unexpected end of input")) return {text.size(), about_end(text)};
     if (complains_of("control character")) {
         if (text[last] == '\n' || text[last] == '\r')
             return {last, "a text must end on its line; a double quote is missing"};
         return {last, "a control character stands in a text; write it as an escape such as \\t"};
     }
+    if (complains_of("surrogate"))
+        return {last,
+                "an escape from \\ud800 to \\udfff is half a character; the other half must stand beside it"};
     if (complains_of("invalid string"))
         return {last, "a backslash in a text must begin an escape such as \\\" or \\\\"};
     // A number that breaks off is noticed one byte late.
@@ -118,8 +131,8 @@ SyntaxError explain_syntax_error(std::string_view text, std::size_t read, std::s
         return {at, "something stands behind the end of the document"};
     if (complains_of("; expected ':'")) return {at, "a colon is missing behind the key"};
     if (complains_of("; expected '}'") || complains_of("; expected ']'")) {
-        if (c == '}' || c == ']')
-            return {at, fmt::format("the bracket {} closes nothing that is open here", c)};
+        if (c == '}' || c == ']') return {at, about_closing(text, at)};
+        if (word_at(text, at).starts_with('0')) return {at, "a number has no zeros in front"};
         return {at, "a comma is missing before this, or the closing bracket"};
     }
     if (complains_of("; expected string literal")) return {at, "a key between double quotes is missing here"};

@@ -97,6 +97,10 @@ TEST_CASE("what is no quantity is refused with advice") {
     CHECK(contains(message_of("1e400 g"), "too large"));
     CHECK(contains(message_of("-1e400 g"), "too large"));
     CHECK(contains(message_of("1e-400 g"), "too small"));
+    CHECK(contains(message_of("2e15 g"), "too large"));
+    CHECK(contains(message_of("-5e-16 g"), "too small"));
+    CHECK(contains(message_of("3 x 1e300 g"), "too large"));
+    CHECK(contains(message_of("1 +/- 1e16 g"), "too large"));
     CHECK(contains(message_of("5-10 g"), "range"));
     CHECK(contains(message_of("5 to 10 g"), "range"));
     CHECK(contains(message_of("5 g +/- 1 %"), "before"));

@@ -272,8 +272,9 @@ TEST_CASE("each fault of a substance is reported") {
     CHECK(with_ghs("no-data", "").empty());
     CHECK(with_ghs("supplier", "").size() == 1);
     CHECK(with_ghs("no-data", ", \"ghs\": [], \"ghs_source\": \"invented\"").size() == 2);
-    CHECK(with_ghs("suplier", "").front() == at + "/ghs_status: \"suplier\" is none of: harmonised, "
-                                                  "harmonised-group, supplier, not-classified, no-data; "
+    CHECK(with_ghs("suplier", "").front() == at + "/ghs_status: \"suplier\" is none of: \"harmonised\", "
+                                                  "\"harmonised-group\", \"supplier\", \"not-classified\", "
+                                                  "\"no-data\"; "
                                                   "nearest: \"supplier\"");
     const std::string entry =
         ", \"ghs_source\": \"invented\", \"ghs\": [{\"class\": \"Flam. Gas\", \"category\": "

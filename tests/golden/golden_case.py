@@ -30,7 +30,7 @@ def changed(text, change):
             raise CaseError(f"these lines stand {len(found)} times in the file to be changed: {old}")
         indent = re.match(r" *", lines[found[0]]).group()
         lines[found[0]:found[0] + len(old)] = [indent + line for line in new]
-    if "\n".join(lines) == text:
+    if change.strip() and "\n".join(lines) == text:
         raise CaseError(f"nothing is changed by: {change}")
     return "\n".join(lines)
 

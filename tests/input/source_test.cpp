@@ -51,7 +51,8 @@ TEST_CASE("what is not UTF-8 is refused with its line") {
     CHECK(starts(refusal_of("\"\xED\xA0\x80\""), "x.json:1: byte 0xed"));     // half of a surrogate pair
     CHECK(starts(refusal_of("\"\xF4\x90\x80\x80\""), "x.json:1: byte 0xf4")); // above the last character
     CHECK(starts(refusal_of("\"\xE2\x82"), "x.json:1: byte 0xe2"));           // cut off
-    CHECK(starts(refusal_of("\xFF\xFE{"), "x.json:1: byte 0xff"));            // another encoding
+    CHECK(starts(refusal_of("\xFF\xFE{"), "x.json: the file is UTF-16"));
+    CHECK(starts(refusal_of("\xFE\xFF{"), "x.json: the file is UTF-16"));
 }
 
 TEST_CASE("a place has line, column and an excerpt that is cut between letters") {
