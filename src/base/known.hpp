@@ -5,6 +5,7 @@
 #include <optional>
 #include <stdexcept>
 #include <string>
+#include <string_view>
 #include <utility>
 
 namespace routeweigh {
@@ -15,9 +16,9 @@ class Known {
     Known(T value)
         : value_(std::move(value)) {} // NOLINT(google-explicit-constructor): a value is a known value
 
-    static Known missing(std::string reason) {
+    static Known missing(std::string_view reason) {
         Known result;
-        result.reason_ = std::move(reason);
+        result.reason_ = reason;
         return result;
     }
 

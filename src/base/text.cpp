@@ -97,7 +97,7 @@ std::string significant(double value, int digits) {
     if (value == 0 || !std::isfinite(value))
         return fmt::format("{:.{}f}", value, value == 0 ? digits - 1 : 0);
     // The exponent is taken after rounding, so that 9.996 to three digits is 10.0 and not 10.00.
-    const std::string scientific = fmt::format("{:.{}e}", value, digits - 1);
+    std::string scientific = fmt::format("{:.{}e}", value, digits - 1);
     const int exponent = std::atoi(scientific.c_str() + scientific.find('e') + 1);
     if (exponent < -6 || exponent >= 15) return scientific;
     if (exponent < digits) return fmt::format("{:.{}f}", value, digits - 1 - exponent);

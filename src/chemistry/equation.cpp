@@ -62,6 +62,7 @@ std::vector<EquationTerm> parse_side(std::string_view text, std::string_view who
 
 std::string format_side(const std::vector<EquationTerm>& terms) {
     std::vector<std::string> parts;
+    parts.reserve(terms.size());
     for (const EquationTerm& term : terms)
         parts.push_back(term.coefficient == 1 ? term.name
                                               : fmt::format("{} {}", term.coefficient, term.name));
@@ -127,6 +128,7 @@ std::vector<ElementDifference> imbalance(const Equation& equation, std::span<con
 
 std::string format_imbalance(const std::vector<ElementDifference>& differences) {
     std::vector<std::string> parts;
+    parts.reserve(differences.size());
     for (const ElementDifference& d : differences)
         parts.push_back(fmt::format("{} {} on the left, {} on the right", d.element, d.left, d.right));
     return join(parts, "; ");

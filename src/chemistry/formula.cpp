@@ -80,7 +80,7 @@ class Parser {
     char peek() const { return at_ < text_.size() ? text_[at_] : '\0'; }
 
     bool take_dot() {
-        for (const std::string_view dot : dots) {
+        for (const std::string_view dot : dots) { // NOLINT(readability-use-anyofallof): it moves the cursor
             if (!text_.substr(at_).starts_with(dot)) continue;
             at_ += dot.size();
             return true;

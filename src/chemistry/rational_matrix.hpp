@@ -2,7 +2,15 @@
 // Exact linear algebra on small matrices: null space, and the corners of the cone of non-negative solutions.
 #pragma once
 
+// g++ 12 takes the union inside cpp_int for uninitialized when it inlines copies of it.
+#if defined(__GNUC__) && !defined(__clang__)
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wmaybe-uninitialized"
+#endif
 #include <boost/multiprecision/cpp_int.hpp>
+#if defined(__GNUC__) && !defined(__clang__)
+#pragma GCC diagnostic pop
+#endif
 
 #include <cstddef>
 #include <vector>

@@ -66,14 +66,20 @@ std::string_view Skim::raw_string() {
         return {};
     }
     const std::size_t start = offset_;
-    while (offset_ < text_.size() && text_[offset_] != '"')
-        offset_ += text_[offset_] == '\\' ? 2U : 1U;
-    if (offset_ >= text_.size()) {
-        offset_ = text_.size();
-        fail();
-        return {};
+    for (;;) {
+        // Quotes are rare and escapes rarer: leap to the next quote, then see whether it was escaped.
+        const std::size_t quote = text_.find('"', offset_);
+        if (quote == std::string_view::npos) {
+            offset_ = text_.size();
+            fail();
+            return {};
+        }
+        std::size_t backslashes = 0;
+        while (quote - backslashes > start && text_[quote - backslashes - 1] == '\\')
+            ++backslashes;
+        offset_ = quote + 1;
+        if (backslashes % 2 == 0) return text_.substr(start, quote - start);
     }
-    return text_.substr(start, offset_++ - start);
 }
 
 void Skim::skip_value() {

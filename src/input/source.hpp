@@ -20,8 +20,8 @@ using SourcePtr = std::shared_ptr<const Source>;
 
 SourcePtr make_source(std::string name, std::string text);
 
-inline constexpr std::size_t largest_source = 16 * 1024 * 1024; // bytes
-inline constexpr int deepest_nesting = 64;                      // brackets open at one time
+inline constexpr std::size_t largest_source = std::size_t{16} * 1024 * 1024; // bytes
+inline constexpr int deepest_nesting = 64;                                   // brackets open at one time
 
 // Throws InputError where the text is larger than 16 MB, nested deeper than 64, or not UTF-8. Parses nothing.
 void check_source(const Source& source);

@@ -53,7 +53,8 @@ TEST_CASE("a fraction holds nothing outside 0 to 1") {
     CHECK((MassFraction(0.48) * (2 * unit::g)).in(unit::g) == Approx(0.96));
     CHECK_THROWS_AS(Recovery(1.0001), std::domain_error);
     CHECK_THROWS_AS(Recovery(-0.1), std::domain_error);
-    CHECK_THROWS_AS(Recovery(std::numeric_limits<double>::quiet_NaN()), std::domain_error);
+    const double no_number = std::numeric_limits<double>::quiet_NaN();
+    CHECK_THROWS_AS(Recovery{no_number}, std::domain_error);
 }
 
 TEST_CASE("a missing value says why and is never read as zero") {

@@ -62,9 +62,8 @@ TEST_CASE("published equations are balanced as printed") {
         // Iodometry (common practice, no source).
         "I2 + 2 Na2S2O3 -> 2 NaI + Na2S4O6",
         // R. Stout, Redox challenges, J. Chem. Educ. 1995, 72, 1125 (from memory).
-        "10 [Cr(N2H4CO)6]4[Cr(CN)6]3 + 1176 KMnO4 + 1399 H2SO4 -> 35 K2Cr2O7 + 1176 MnSO4 + 420 CO2 + 660 "
-        "KNO3 + "
-        "223 K2SO4 + 1879 H2O",
+        std::string("10 [Cr(N2H4CO)6]4[Cr(CN)6]3 + 1176 KMnO4 + 1399 H2SO4 -> ") +
+            "35 K2Cr2O7 + 1176 MnSO4 + 420 CO2 + 660 KNO3 + 223 K2SO4 + 1879 H2O",
         // Bromination of acetanilide with bromide and hydrogen peroxide (common practice, no source).
         "C8H9NO + HBr + H2O2 -> C8H8BrNO + 2 H2O",
         // Adipic acid: K. Sato, M. Aoki, R. Noyori, Science 1998, 281, 1646 (from memory).

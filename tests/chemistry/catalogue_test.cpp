@@ -59,6 +59,7 @@ Catalogue small() {
 
 std::vector<std::string> messages(const std::vector<Problem>& problems) {
     std::vector<std::string> result;
+    result.reserve(problems.size());
     for (const Problem& problem : problems)
         result.push_back(format(problem));
     return result;

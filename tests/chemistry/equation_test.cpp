@@ -12,6 +12,7 @@ namespace {
 
 std::vector<Formula> formulas(const std::vector<EquationTerm>& terms) {
     std::vector<Formula> result;
+    result.reserve(terms.size());
     for (const EquationTerm& term : terms)
         result.push_back(parse_formula(term.name));
     return result;

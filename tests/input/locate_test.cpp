@@ -3,8 +3,11 @@
 #include "input/skim.hpp"
 
 #include <doctest/doctest.h>
+#include <nlohmann/json.hpp>
 
+#include <random>
 #include <string>
+#include <vector>
 
 using namespace routeweigh;
 
@@ -79,4 +82,63 @@ TEST_CASE("a cut-off text leads nowhere and ends") {
         CHECK((!offset || *offset < length));
     }
     CHECK(landing(text, "/d", 6) == "\"e\\\"f\"");
+}
+
+namespace {
+
+// A random value with awkward keys and texts, not deeper than asked.
+nlohmann::json random_value(std::mt19937& random, int depth) {
+    static const std::vector<std::string> texts = {"",  "a",  "a/b", "m~n", "~1", "k\"l",   "\\",
+                                                   "{", "],", ":",   "\n",  " ",  "\u00e9", "\U0001F9EA"};
+    const auto pick = [&](std::size_t below) { return random() % below; };
+    nlohmann::json value;
+    switch (depth > 0 ? pick(6) : pick(4)) {
+    case 0:
+        return texts[pick(texts.size())];
+    case 1:
+        return static_cast<int>(pick(2000)) - 1000;
+    case 2:
+        return 0.25 * static_cast<double>(pick(100));
+    case 3:
+        return nullptr;
+    case 4:
+        value = nlohmann::json::array();
+        for (std::size_t i = pick(4); i > 0; --i)
+            value.push_back(random_value(random, depth - 1));
+        return value;
+    default:
+        value = nlohmann::json::object();
+        for (std::size_t i = pick(4); i > 0; --i)
+            value[texts[pick(texts.size())]] = random_value(random, depth - 1);
+        return value;
+    }
+}
+
+// Checks the pointer of this value and those of all below it.
+void check_located(const std::string& text, const nlohmann::json& value, const std::string& pointer) {
+    CAPTURE(text);
+    CAPTURE(pointer);
+    const auto offset = locate(text, pointer);
+    REQUIRE(offset);
+    Skim skim(text, *offset);
+    skim.skip_value();
+    REQUIRE(skim.ok());
+    CHECK(nlohmann::json::parse(text.substr(*offset, skim.offset() - *offset)) == value);
+    if (value.is_array())
+        for (std::size_t i = 0; i < value.size(); ++i)
+            check_located(text, value[i], pointer + '/' + std::to_string(i));
+    if (value.is_object())
+        for (auto it = value.begin(); it != value.end(); ++it)
+            check_located(text, it.value(), pointer + '/' + pointer_token(it.key()));
+}
+
+} // namespace
+
+// The JSON library writes and reads the texts; it keeps no places, so that only the values can be compared.
+TEST_CASE("every value of random documents is found where the JSON library says it is") {
+    std::mt19937 random(7);
+    for (int round = 0; round < 300; ++round) {
+        const nlohmann::json value = random_value(random, 4);
+        check_located(value.dump(round % 3 == 0 ? -1 : round % 3, ' ', round % 2 == 0), value, "");
+    }
 }
