@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstdint>
 #include <map>
 #include <numeric>
 #include <utility>
@@ -44,7 +45,7 @@ bool all_of_one_sign(const RationalVector& row) {
 }
 
 // The vector times the number that makes it whole without a common divisor.
-std::vector<long> whole(const RationalVector& vector) {
+std::vector<std::int64_t> whole(const RationalVector& vector) {
     cpp_int multiple = 1;
     for (const Rational& x : vector)
         multiple = lcm(multiple, denominator(x));
@@ -54,19 +55,19 @@ std::vector<long> whole(const RationalVector& vector) {
         numbers.emplace_back(numerator(x) * (multiple / denominator(x)));
         divisor = gcd(divisor, numbers.back());
     }
-    std::vector<long> result;
+    std::vector<std::int64_t> result;
     for (const cpp_int& number : numbers) {
         const cpp_int reduced = number / divisor;
         if (abs(reduced) > 999999999) throw EquationError("a coefficient would have more than 9 digits");
-        result.push_back(reduced.convert_to<long>());
+        result.push_back(reduced.convert_to<std::int64_t>());
     }
     return result;
 }
 
 // Corners of the cone of non-negative solutions, as many independent ones as there are dimensions: each a
 // reaction that does without as many of the terms as possible. The cone must have that many dimensions.
-std::vector<std::vector<long>> independent_solutions(SolutionCone& cone, const RationalMatrix& basis,
-                                                     const RationalMatrix& candidates) {
+std::vector<std::vector<std::int64_t>> independent_solutions(SolutionCone& cone, const RationalMatrix& basis,
+                                                             const RationalMatrix& candidates) {
     RationalMatrix chosen;
     EchelonForm span;
     const auto try_corner = [&](const RationalVector& corner) {
@@ -98,7 +99,7 @@ std::vector<std::vector<long>> independent_solutions(SolutionCone& cone, const R
         try_corner(cone.corner(weights));
         if (chosen.size() == before) throw EquationError("the independent solutions could not be found");
     }
-    std::vector<std::vector<long>> result;
+    std::vector<std::vector<std::int64_t>> result;
     for (const RationalVector& solution : chosen)
         result.push_back(whole(solution));
     return result;

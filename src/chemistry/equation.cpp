@@ -105,7 +105,7 @@ std::vector<ElementDifference> imbalance(const Equation& equation, std::span<con
                                          std::span<const Formula> right) {
     std::map<int, ElementDifference> counts; // by atomic number; 0 is the charge
     const auto add = [&](const std::vector<EquationTerm>& terms, std::span<const Formula> formulas,
-                         long ElementDifference::*side) {
+                         std::int64_t ElementDifference::*side) {
         for (std::size_t i = 0; i < terms.size(); ++i) {
             for (const auto& [element, count] : formulas[i].atoms)
                 counts[element].*side += terms[i].coefficient * count;

@@ -7,6 +7,7 @@
 
 #include "chemistry/formula.hpp"
 
+#include <cstdint>
 #include <span>
 #include <stdexcept>
 #include <string>
@@ -16,8 +17,8 @@
 namespace routeweigh {
 
 struct EquationTerm {
-    long coefficient = 1; // at least 1
-    std::string name;     // as written: a name or a formula
+    std::int64_t coefficient = 1; // at least 1
+    std::string name;             // as written: a name or a formula
 };
 
 struct Equation {
@@ -42,8 +43,8 @@ std::string format_equation(const Equation& equation);
 // side.
 struct ElementDifference {
     std::string element;
-    long left = 0;
-    long right = 0;
+    std::int64_t left = 0;
+    std::int64_t right = 0;
 };
 
 // Empty for a balanced equation. One formula a term, in the order of the terms.
@@ -62,7 +63,7 @@ struct Balance {
     // That many independent solutions, none with a negative coefficient, whole and without common divisor;
     // the terms of the left side first. Where unique, all coefficients are positive; where not, a 0 says that
     // the term is no part of that reaction, and every sum of them is a solution too.
-    std::vector<std::vector<long>> solutions;
+    std::vector<std::vector<std::int64_t>> solutions;
     // Impossible: the elements (symbols, or "charge") that stand on one side only.
     std::vector<std::string> one_sided;
     // Impossible, though no element stands alone: the terms (left side first) that no balanced equation can

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
 #include <cstdlib>
 #include <map>
 
@@ -15,9 +16,9 @@ namespace routeweigh {
 
 namespace {
 
-using Counts = std::map<int, long>; // by atomic number
+using Counts = std::map<int, std::int64_t>; // by atomic number
 
-constexpr long most_atoms = 1000000; // of one element; more is a slip of the pen
+constexpr std::int64_t most_atoms = 1000000; // of one element; more is a slip of the pen
 constexpr std::array<std::string_view, 3> dots = {".", "\xC2\xB7",
                                                   "\xE2\x8B\x85"}; // full stop, middle dot, dot operator
 
@@ -52,7 +53,7 @@ class Parser {
         bool joined = false;
         do {
             const std::size_t start = at_;
-            const long times = is_digit(peek()) ? number() : 1;
+            const std::int64_t times = is_digit(peek()) ? number() : 1;
             add(sum, part(), times);
             const bool more = take_dot();
             if (start == 0 && times != 1 && !more)
@@ -89,9 +90,9 @@ class Parser {
     }
 
     // A whole number of at least 1.
-    long number() {
+    std::int64_t number() {
         const std::size_t start = at_;
-        long value = 0;
+        std::int64_t value = 0;
         while (is_digit(peek()) && value <= most_atoms)
             value = 10 * value + (text_[at_++] - '0');
         if (text_[start] == '0') fail("a count or multiplier must be a whole number from 1 on", start);
@@ -99,11 +100,11 @@ class Parser {
         return value;
     }
 
-    long count() { return is_digit(peek()) ? number() : 1; }
+    std::int64_t count() { return is_digit(peek()) ? number() : 1; }
 
-    void add(Counts& sum, const Counts& group, long times) const {
+    void add(Counts& sum, const Counts& group, std::int64_t times) const {
         for (const auto& [element, count] : group) {
-            long& total = sum[element];
+            std::int64_t& total = sum[element];
             total += count * times;
             if (total > most_atoms) fail(fmt::format("more than {} atoms of one element", most_atoms), at_);
         }
@@ -179,7 +180,7 @@ class Parser {
     int charge(const std::vector<std::pair<int, int>>& atoms) {
         if (at_ == text_.size()) return 0;
         const std::size_t start = at_;
-        long size = 1;
+        std::int64_t size = 1;
         if (peek() == '^') {
             ++at_;
             if (is_digit(peek()))
@@ -188,7 +189,7 @@ class Parser {
                 fail("in a charge the number comes before the sign, as in \"SO4^2-\"", at_);
         } else {
             refuse_two_readings(start, atoms);
-            size = static_cast<long>(text_.size() - start);
+            size = static_cast<std::int64_t>(text_.size() - start);
             if (text_.substr(start).find_first_not_of(text_[start]) != std::string_view::npos)
                 fail("a charge is either positive or negative", start);
             at_ = text_.size() - 1;
