@@ -21,8 +21,8 @@ LITERAL = re.compile(r'"((?:\\.|[^"\\])*)"')
 # Names that a message may begin with although they are written with capitals.
 PROPER = re.compile(r"(?:GHS|JSON|CAS|UTF-8|SMILES|NaN|H\d|E-factor|PMI|Boost|CSV|HTML)\b")
 COMMENT = re.compile(r"//[^\n]*")
-# A line of errors as the program prints it: an optional place, an optional severity, the message.
-PRINTED = re.compile(r"^(?:\S+(?::\d+)?(?: /\S*)?: )?(?:warning: )?(?P<text>.+)$")
+# A problem as the program prints it: severity, an optional place, the message.
+PRINTED = re.compile(r"^(?:error|warning): (?:[^\s:]+(?::\d+)?(?: /\S*)?: )?(?:warning: )?(?P<text>.+)$")
 
 
 def fault_of(message):
@@ -51,7 +51,7 @@ def golden_messages(case):
     for number, line in enumerate(case.split("\n"), 1):
         if line.startswith("== "):
             inside = line == "== errors"
-        elif inside and line.strip() and line.strip() != "..." and not line.startswith((" ", "\t")):
+        elif inside and PRINTED.match(line):
             yield number, PRINTED.match(line).group("text")
 
 
@@ -91,7 +91,7 @@ PLANTED = [
 def self_test():
     wrong = [code for code, faulty in PLANTED
              if (not (texts := list(messages(code)))) or bool(fault_of(texts[0][1])) != faulty]
-    golden = list(golden_messages("A case.\n\n== errors\nx.json:3 /a: Bad thing\n    {\n== output\nFine.\n"))
+    golden = list(golden_messages("A case.\n\n== errors\nerror: x.json:3 /a: Bad thing\n    {\n== output\nFine.\n"))
     if golden != [(4, "Bad thing")]:
         wrong.append("the errors of a golden case")
     print(f"self-test: {len(PLANTED) + 1 - len(wrong)} of {len(PLANTED) + 1} planted cases judged rightly")
