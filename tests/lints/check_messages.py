@@ -19,7 +19,7 @@ CALL = re.compile(
 )
 LITERAL = re.compile(r'"((?:\\.|[^"\\])*)"')
 # Names that a message may begin with although they are written with capitals.
-PROPER = re.compile(r"(?:GHS|JSON|CAS|UTF-8|SMILES|NaN|H\d|E-factor|PMI|Boost|CSV|HTML)\b")
+PROPER = re.compile(r"(?:Infinity|True|False|GHS|JSON|CAS|UTF-8|SMILES|NaN|H\d|E-factor|PMI|Boost|CSV|HTML)\b")
 COMMENT = re.compile(r"//[^\n]*")
 # A problem as the program prints it: severity, an optional place, the message.
 PRINTED = re.compile(r"^(?:error|warning): (?:[^\s:]+(?::\d+)?(?: /\S*)?: )?(?:warning: )?(?P<text>.+)$")
