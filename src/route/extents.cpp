@@ -367,6 +367,13 @@ double Extents::evaluate(const Ceiling& ceiling, std::span<const double> amounts
     return value;
 }
 
+bool Extents::changes(int substance) const {
+    return std::any_of(columns_.begin(), columns_.end(), [&](const Column& column) {
+        return std::any_of(column.change.begin(), column.change.end(),
+                           [&](const auto& part) { return part.first == substance; });
+    });
+}
+
 std::vector<int> Extents::made() const {
     std::set<int> result;
     for (const Column& column : columns_)

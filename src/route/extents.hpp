@@ -76,6 +76,9 @@ class Extents {
     /// \return mol; infinity cannot occur, for an unbounded pot is refused beforehand
     double evaluate(const Ceiling& ceiling, std::span<const double> amounts) const;
 
+    /// True when some started reaction makes or uses the substance.
+    bool changes(int substance) const;
+
     /// Substances that some started reaction makes; only their ceiling can exceed what was put in.
     std::vector<int> made() const;
 

@@ -69,12 +69,18 @@ void FlatRoute::run_step(int index, const Inputs& inputs, Evaluation& result) co
                          ? run_pot(index, inputs, Reading::theory, {}, result)
                          : numbers.made;
     numbers.isolated = step.isolated_is_mass ? given / molar_mass : given * numbers.theory;
-    run_pot(index, inputs, Reading::nominal, {.lost = numbers.made - numbers.isolated}, result);
+    Limits limits{.lost = numbers.made - numbers.isolated};
+    if (step.forms_after_loss && limits.lost > 0.0) {
+        limits.lost = search(index, inputs, limits, &Limits::lost, -1.0, result);
+        numbers.made = numbers.isolated + limits.lost;
+    }
+    run_pot(index, inputs, Reading::nominal, limits, result);
 
     if (numbers.isolated < numbers.made) {
-        const double cap =
-            step.product_reacts ? cap_for(index, inputs, numbers.isolated, result) : numbers.isolated;
-        run_pot(index, inputs, Reading::unreacted, {.product_cap = cap}, result);
+        limits = {.product_cap = numbers.isolated};
+        if (step.product_reacts)
+            limits.product_cap = search(index, inputs, limits, &Limits::product_cap, 1.0, result);
+        run_pot(index, inputs, Reading::unreacted, limits, result);
     } else {
         const auto first = static_cast<std::ptrdiff_t>(streams_[at(step.first_stream)].first_outflow);
         const auto count = static_cast<std::ptrdiff_t>(at(step.stream_count) * step.substances.size());
@@ -82,24 +88,26 @@ void FlatRoute::run_step(int index, const Inputs& inputs, Evaluation& result) co
     }
 }
 
-/// How much product may form so that the isolated amount is left in the end, when some of it reacts on or was
-/// there before. What is left rises with what forms, piece by piece along straight lines, so a secant finds
-/// it.
-double FlatRoute::cap_for(int index, const Inputs& inputs, double isolated, Evaluation& result) const {
-    const auto excess = [&](double cap) {
-        return run_pot(index, inputs, Reading::formation, {.product_cap = cap}, result) - isolated;
+/// The limit with which the isolated amount is left in the end, where some product reacts on, was there
+/// before, or forms after a loss. What is left changes with the limit piece by piece along straight lines, so
+/// a secant finds it. \param slope  of what is left over the limit, to begin with
+double FlatRoute::search(int index, const Inputs& inputs, Limits limits, double Limits::*member, double slope,
+                         Evaluation& result) const {
+    const double isolated = result.steps[at(index)].isolated;
+    const auto excess = [&](double value) {
+        limits.*member = value;
+        return run_pot(index, inputs, Reading::formation, limits, result) - isolated;
     };
-    double cap = isolated, miss = excess(cap);
-    double next = std::max(0.0, cap - miss);
+    double value = limits.*member, miss = excess(value);
     for (int round = 0; round < 50 && std::abs(miss) > 1e-14 * isolated; ++round) {
+        const double next = std::max(0.0, value - miss / slope);
+        if (next == value) break;
         const double next_miss = excess(next);
-        const double slope = (next_miss - miss) / (next - cap);
-        cap = next;
+        if (next_miss != miss) slope = (next_miss - miss) / (next - value);
+        value = next;
         miss = next_miss;
-        if (!(slope > 0.0)) break;
-        next = std::max(0.0, cap - miss / slope);
     }
-    return cap;
+    return value;
 }
 
 double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limits limits, Evaluation& result,
@@ -178,9 +186,11 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
         }
     }
     if (reading == Reading::theory) return theory;
-    // Seeds beyond what is isolated, and the rounding of a search for the cap.
-    if (reading == Reading::unreacted && step.product_reacts)
-        leave(step.rest_stream, product, pot.amounts[product] - result.steps[at(index)].isolated);
+    // Seeds beyond what is isolated, and the rounding of a search.
+    if (recorded && (step.product_reacts || step.forms_after_loss)) {
+        const double lost_here = step.loss_by_separation ? 0.0 : limits.lost;
+        leave(step.rest_stream, product, pot.amounts[product] - lost_here - result.steps[at(index)].isolated);
+    }
     if (!step.loss_by_separation) leave(step.rest_stream, product, limits.lost);
     for (std::size_t s = 0; s < size; ++s)
         if (s != product && pot.amounts[s] != 0.0) leave(step.rest_stream, s, pot.amounts[s]);

@@ -80,6 +80,7 @@ struct FlatStep {
     bool isolated_is_mass = false;
     bool partial_conversion = false; ///< some conversion is below 100 %
     bool product_reacts = false;     ///< some of the product is used up again, or was charged as seeds
+    bool forms_after_loss = false;   ///< product forms or reacts on after a separation that takes a loss
     bool loss_by_separation = false; ///< some separation takes the loss of product; else the rest stream
 };
 
@@ -145,8 +146,9 @@ class FlatRoute {
     };
     friend class RouteCompiler;
 
-    double cap_for(int step, const Inputs& inputs, double isolated, Evaluation& result) const;
     void run_step(int step, const Inputs& inputs, Evaluation& result) const;
+    double search(int step, const Inputs& inputs, Limits limits, double Limits::*member, double slope,
+                  Evaluation& result) const;
     /// \return mol product in the pot at the end; for theory all that forms, before any of it reacts on
     double run_pot(int step, const Inputs& inputs, Reading reading, Limits limits, Evaluation& result,
                    std::vector<std::vector<double>>* extents = nullptr) const;

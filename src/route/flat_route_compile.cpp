@@ -81,6 +81,12 @@ class RouteCompiler {
         present_.assign(flat.substances.size(), false);
         for (std::size_t g = 0; g < step.stages.size(); ++g)
             add_stage(flat, index, static_cast<int>(g), reference, nominal);
+        bool loss = false;
+        for (const FlatStage& stage : flat.stages) {
+            flat.forms_after_loss = flat.forms_after_loss || (loss && stage.extents.changes(flat.product));
+            for (const FlatSeparation& separation : stage.separations)
+                loss = loss || separation.loss > 0.0;
+        }
         prepare_caps(index);
     }
 
