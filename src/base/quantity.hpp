@@ -115,7 +115,6 @@ using Energy = Quantity<Dimension{.energy = 1}>;
 using Power = Quantity<Dimension{.time = -1, .energy = 1}>;
 using MolarMass = Quantity<Dimension{.mass = 1, .amount = -1}>;
 using Density = Quantity<Dimension{.mass = 1, .volume = -1}>;
-using Concentration = Quantity<Dimension{.amount = 1, .volume = -1}>;
 
 namespace unit {
 inline constexpr Mass g = detail::scaled_unit<Dimension{.mass = 1}>(1);
@@ -150,7 +149,6 @@ inline constexpr Power kW = kJ / s;
 
 inline constexpr MolarMass g_per_mol = g / mol;
 inline constexpr Density g_per_mL = g / mL;
-inline constexpr Concentration mol_per_L = mol / L;
 } // namespace unit
 
 // A point on the Celsius scale, not a difference: it can be compared, and not added.
