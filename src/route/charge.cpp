@@ -62,8 +62,9 @@ double grams_of(const Charge& charge, double reference) {
         return grams_of_moles(charge, amount.value * amount.repeat * share * reference);
     }
     if (amount.unit.empty())
-        throw ChargeError{fmt::format(
-            "\"{:g}\" has no unit; write one of g, mg, kg, mL, L, mol, mmol, eq, mol % behind it", amount.value)};
+        throw ChargeError{
+            fmt::format("\"{:g}\" has no unit; write one of g, mg, kg, mL, L, mol, mmol, eq, mol % behind it",
+                        amount.value)};
     throw ChargeError{fmt::format(
         "\"{}\" is no unit of an amount; use g, mg, kg, mL, L, mol, mmol, eq or mol %", amount.unit)};
 }

@@ -3,6 +3,7 @@
 
 #include "base/text.hpp"
 #include "chemistry/equation.hpp"
+#include "route/name_reader.hpp"
 
 #include <fmt/core.h>
 
@@ -21,7 +22,8 @@ std::string rewritten(Equation equation, const std::vector<long>& coefficients) 
     return format_equation(equation);
 }
 
-std::string advice(const Equation& equation, std::span<const Formula> left, std::span<const Formula> right) {
+std::string advice(const Equation& equation, std::span<const Formula> left,
+                   std::span<const Formula> right) try {
     const Balance result = balance(left, right);
     switch (result.outcome) {
     case Balance::Outcome::unique:
@@ -35,6 +37,8 @@ std::string advice(const Equation& equation, std::span<const Formula> left, std:
         return "; no coefficients balance it: " + result.reason;
     }
     return {};
+} catch (const EquationError& error) { // too long, or coefficients nobody could mean
+    return fmt::format("; no coefficients are suggested: {}", error.what());
 }
 
 void add_part(SubstanceEquation& equation, const Substance* substance, double coefficient) {
@@ -66,10 +70,8 @@ SubstanceEquation read_equation(const Field& field, const Catalogue& catalogue) 
     const auto take = [&](const std::vector<EquationTerm>& terms, std::vector<Formula>& formulas,
                           double sign) {
         for (const EquationTerm& term : terms) {
-            const Substance* substance = catalogue.find_substance(term.name);
+            const Substance* substance = find_named(field, term.name, catalogue);
             if (substance == nullptr) {
-                field.problem(fmt::format("no substance \"{}\" in the catalogue", term.name),
-                              catalogue.nearest_substance(term.name));
                 complete = false;
                 continue;
             }

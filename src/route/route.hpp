@@ -139,7 +139,7 @@ struct Reuse {
 
 struct Coproduct {
     const Substance* substance = nullptr;
-    std::string note;
+    std::string note, pointer;
 };
 
 struct Route {

@@ -5,8 +5,8 @@
 #include "base/text.hpp"
 #include "input/locate.hpp"
 #include "route/charge.hpp"
-#include "route/flat_route.hpp"
-#include "route/overall_equation.hpp"
+#include "route/check_report.hpp"
+#include "route/pot_checks.hpp"
 #include "route/reaction_graph.hpp"
 
 #include <fmt/core.h>
@@ -19,31 +19,6 @@
 
 namespace routeweigh {
 namespace {
-
-/// What a mixed list of problems needs to be told: where, and how bad.
-class Report {
-  public:
-    Report(const Route& route, Problems& problems) : route_(route), problems_(problems) {}
-    void error(const std::string& pointer, std::string message, std::string nearest = {}) {
-        failed_ = true;
-        problems_.add(
-            {Severity::error, std::move(message), place_of(route_, pointer), {}, std::move(nearest)});
-    }
-    void contradiction(const std::string& pointer, const std::string& second, std::string message) {
-        failed_ = true;
-        problems_.add(
-            {Severity::error, std::move(message), place_of(route_, pointer), place_of(route_, second), {}});
-    }
-    void warning(const std::string& pointer, std::string message) {
-        problems_.add({Severity::warning, std::move(message), place_of(route_, pointer), {}, {}});
-    }
-    bool failed() const { return failed_; }
-
-  private:
-    const Route& route_;
-    Problems& problems_;
-    bool failed_ = false;
-};
 
 /// Substances that the pot of a step can ever hold.
 std::set<const Substance*> substances_of(const Step& step) {
@@ -59,7 +34,15 @@ std::set<const Substance*> substances_of(const Step& step) {
     return held;
 }
 
-void check_steps(const Route& route, Report& report) {
+bool charges(const Step& step, const Substance* substance) {
+    return std::any_of(step.stages.begin(), step.stages.end(), [&](const Stage& stage) {
+        return std::any_of(stage.charges.begin(), stage.charges.end(), [&](const Charge& charge) {
+            return charge.material->component_of(*substance) != nullptr;
+        });
+    });
+}
+
+void check_steps(const Route& route, CheckReport& report) {
     std::map<std::string, const Step*> ids;
     std::map<const Substance*, const Step*> makers;
     for (const Step& step : route.steps) {
@@ -74,12 +57,18 @@ void check_steps(const Route& route, Report& report) {
         if (step.overall.coefficient_of(step.product) <= 0.0)
             report.error(step.pointer + "/overall",
                          fmt::format("the overall equation does not make {}", step.product->name));
+        for (const auto& part : step.overall.parts)
+            if (part.coefficient < 0.0 && !charges(step, part.substance))
+                report.error(
+                    step.pointer + "/overall",
+                    fmt::format("the overall equation uses up {}, which this step is not charged with",
+                                part.substance->name));
     }
     if (!makers.contains(route.product))
         report.error("/product", fmt::format("no step makes {}", route.product->name));
 }
 
-void check_amounts(const Step& step, Report& report) {
+void check_amounts(const Step& step, CheckReport& report) {
     double reference = std::nan("");
     try {
         reference = reference_moles(step);
@@ -102,14 +91,20 @@ void check_amounts(const Step& step, Report& report) {
         }
 }
 
-void check_separations(const Step& step, Report& report) {
+void check_separations(const Step& step, CheckReport& report) {
     const std::set<const Substance*> held = substances_of(step);
     double declared = 0.0;
     bool any = false;
-    std::set<std::string> names{step.rest, step.gas};
+    std::set<std::string> names{step.rest, step.gas}, noted;
+    std::map<std::string, const Separation*> first_into;
     for (const Stage& stage : step.stages)
         for (const Separation& separation : stage.separations) {
             names.insert(separation.to);
+            const auto [first, fresh] = first_into.try_emplace(separation.to, &separation);
+            if (!fresh && first->second->gives_vapour() != separation.gives_vapour())
+                report.contradiction(
+                    separation.pointer + "/to", first->second->pointer + "/to",
+                    fmt::format("\"{}\" takes a liquid and a vapour: give them two names", separation.to));
             any = any || separation.loss;
             declared += separation.loss.value_or(0.0);
             const std::string list =
@@ -128,45 +123,34 @@ void check_separations(const Step& step, Report& report) {
     if (any && std::abs(declared - 1.0) > 1e-6)
         report.error(step.pointer,
                      fmt::format("the shares in \"loss\" add up to {:g} %, not to 100 %", 100 * declared));
-    for (const StreamNote& note : step.streams)
+    for (const StreamNote& note : step.streams) {
+        if (!noted.insert(note.name).second)
+            report.error(note.pointer + "/name", fmt::format("two notes on the stream \"{}\"", note.name));
         if (!names.contains(note.name))
             report.error(note.pointer + "/name",
                          fmt::format("no separation leads to a stream \"{}\"", note.name),
                          nearest(note.name, {names.begin(), names.end()}));
+    }
     for (const Substance* gas : step.dissolved)
         if (!held.contains(gas))
             report.error(step.pointer + "/dissolved", fmt::format("the pot never holds {}", gas->name));
 }
 
-void check_graph(const Route& route, Report& report) {
-    const ReactionGraph graph = build_reaction_graph(route);
-    for (std::size_t r = 0; r < graph.reactions.size(); ++r) {
-        const GraphReaction& vertex = graph.reactions[r];
-        const Reaction& reaction =
-            route.steps[at(vertex.step)].stages[at(vertex.stage)].reactions[at(vertex.reaction)];
-        if (vertex.reached) continue;
-        std::vector<std::string> missing, looped;
-        for (const GraphEdge& edge : graph.edges) {
-            if (at(edge.reaction) != r || edge.coefficient > 0.0 ||
-                graph.substances[at(edge.substance)].reached)
-                continue;
-            const GraphSubstance& substance = graph.substances[at(edge.substance)];
-            (substance.role == GraphRole::missing ? missing : looped).push_back(substance.substance->name);
-        }
-        if (!missing.empty())
-            report.error(reaction.pointer + "/equation",
-                         fmt::format("nothing supplies {}: charge it, or list the reaction that makes it",
-                                     join(missing, ", ")));
-        else
-            report.error(
-                reaction.pointer + "/equation",
-                fmt::format("nothing starts this loop: {} is made only from itself; a trace that starts the "
-                            "chain is a charge with the role \"trace\"",
-                            join(looped, ", ")));
-    }
+/// Whether the step is charged with the substance out of a bottle, and not only from another step.
+bool buys(const Route& route, int index, const Substance* substance) {
+    const Step& step = route.steps[at(index)];
+    const std::vector<ChargeSupply> supplies = find_supplies(route);
+    for (std::size_t g = 0; g < step.stages.size(); ++g)
+        for (std::size_t c = 0; c < step.stages[g].charges.size(); ++c)
+            if (step.stages[g].charges[c].material->component_of(*substance) != nullptr &&
+                std::none_of(supplies.begin(), supplies.end(), [&](const ChargeSupply& supply) {
+                    return supply.step == index && at(supply.stage) == g && at(supply.charge) == c;
+                }))
+                return true;
+    return false;
 }
 
-void check_reuse(const Route& route, Report& report) {
+void check_reuse(const Route& route, CheckReport& report) {
     for (const Reuse& reuse : route.reuse) {
         const Step& from = route.steps[at(reuse.from_step)];
         std::set<std::string> names{from.rest, from.gas};
@@ -181,97 +165,31 @@ void check_reuse(const Route& route, Report& report) {
             report.error(reuse.pointer + "/substance",
                          fmt::format("step \"{}\" never holds {}", from.id, reuse.substance->name));
         const Step& to = route.steps[at(reuse.to_step)];
-        const bool charged = std::any_of(to.stages.begin(), to.stages.end(), [&](const Stage& stage) {
-            return std::any_of(stage.charges.begin(), stage.charges.end(), [&](const Charge& charge) {
-                return charge.material->component_of(*reuse.substance) != nullptr;
-            });
-        });
-        if (!charged)
+        if (!charges(to, reuse.substance))
             report.error(reuse.pointer + "/to",
                          fmt::format("step \"{}\" charges no {}", to.id, reuse.substance->name));
+        else if (!buys(route, reuse.to_step, reuse.substance))
+            report.error(reuse.pointer + "/to",
+                         fmt::format("step \"{}\" gets {} from the step that makes it, so no purchase of it "
+                                     "could be saved",
+                                     to.id, reuse.substance->name));
     }
 }
 
-/// Reactions as the compiled step sees them: started, bounded, without competition.
-void check_extents(const Step& step, const FlatStep& flat, Report& report) {
-    bool formed = false;
-    for (std::size_t g = 0; g < flat.stages.size(); ++g) {
-        const Extents& extents = flat.stages[g].extents;
-        formed = formed || extents.makes_product();
-        for (const Separation& separation : step.stages[g].separations)
-            if (!formed && separation.loss.value_or(0.0) > 0.0)
-                report.error(separation.pointer + "/loss",
-                             fmt::format("no {} is there yet that could be lost", step.product->name));
-        const std::vector<Reaction>& reactions = step.stages[g].reactions;
-        for (std::size_t r = 0; r < reactions.size(); ++r)
-            if (!extents.started(static_cast<int>(r)))
-                report.error(reactions[r].pointer + "/equation",
-                             "nothing in the pot can start this reaction in this stage: what it uses is "
-                             "charged or made only later");
-        if (extents.unbounded())
-            report.error(
-                step.stages[g].pointer + "/reactions",
-                "these reactions undo each other and have no end: list only the direction that runs");
-        if (const auto& competition = extents.competition()) {
-            const std::string substance = competition->substance < 0
-                                              ? "a substance"
-                                              : flat.substances[at(competition->substance)]->name;
-            report.contradiction(
-                reactions[at(competition->first)].pointer, reactions[at(competition->second)].pointer,
-                fmt::format("both reactions want {} and there is not enough for both: give them a "
-                            "\"priority\" or a \"split\"",
-                            substance));
-        }
+void check_coproducts(const Route& route, CheckReport& report) {
+    std::set<const Substance*> named;
+    for (const Coproduct& coproduct : route.coproducts) {
+        const std::string place = coproduct.pointer + "/substance", &name = coproduct.substance->name;
+        if (!named.insert(coproduct.substance).second)
+            report.error(place, fmt::format("{} is named twice", name));
+        if (std::any_of(route.steps.begin(), route.steps.end(),
+                        [&](const Step& step) { return step.product == coproduct.substance; }))
+            report.error(place, fmt::format("{} is the product of a step, and no by-product", name));
+        else if (std::none_of(route.steps.begin(), route.steps.end(), [&](const Step& step) {
+                     return step.overall.coefficient_of(coproduct.substance) > 0.0;
+                 }))
+            report.error(place, fmt::format("no overall equation makes {}", name));
     }
-}
-
-void check_yield(const Route& route, const FlatRoute& flat, const Evaluation& evaluation, Report& report) {
-    for (std::size_t s = 0; s < route.steps.size(); ++s) {
-        const Step& step = route.steps[s];
-        const StepResult& result = evaluation.steps[s];
-        const double molar_mass = step.product->molar_mass;
-        if (!(result.made > 0.0)) {
-            report.error(step.pointer + "/product",
-                         fmt::format("the reactions of this step never make {}", step.product->name));
-            continue;
-        }
-        if (result.isolated > result.made * (1.0 + 1e-9))
-            report.error(
-                step.isolated.pointer,
-                fmt::format("{} g isolated is more than the {} g that can form: look for a wet or impure "
-                            "product, a wrong limiting reagent, or a wrong mass",
-                            significant(result.isolated * molar_mass, 4),
-                            significant(result.made * molar_mass, 4)));
-        if (!(result.scale > 0.0))
-            report.error(step.pointer,
-                         fmt::format("no step uses {}, which this step makes", step.product->name));
-    }
-    std::vector<double> ratios(flat.scale_plan().feeds().size(), 0.0), runs(route.steps.size());
-    for (const Inflow& inflow : flat.inflows())
-        if (inflow.fed_by >= 0)
-            ratios[at(inflow.feed)] +=
-                flat.nominal().charged[at(inflow.slot)] /
-                (evaluation.steps[at(inflow.fed_by)].isolated * inflow.substance->molar_mass);
-    if (!flat.scale_plan().solve(ratios, runs))
-        report.error("/steps",
-                     "the steps feed each other in a loop that uses up at least as much as it makes");
-}
-
-void check_overall(const Step& step, Report& report) {
-    const OverallProof proof = prove_overall(step);
-    if (!proof.proved) {
-        report.error(step.pointer + "/overall", "this equation is no sum of the reactions of the step in "
-                                                "which every transient cancels: a reaction "
-                                                "is missing, or the equation counts something else");
-        return;
-    }
-    if (proof.best_atom_economy > proof.atom_economy + 5e-4)
-        report.warning(
-            step.pointer + "/overall",
-            fmt::format(
-                "the same reactions can be added up to an atom economy of {:.1f} % where this equation "
-                "has {:.1f} %: excess is written as stoichiometry, or salts are written another way",
-                100 * proof.best_atom_economy, 100 * proof.atom_economy));
 }
 
 } // namespace
@@ -283,23 +201,18 @@ Place place_of(const Route& route, const std::string& pointer) {
 }
 
 void check_route(const Route& route, Problems& problems) {
-    Report report(route, problems);
+    CheckReport report(route, problems);
     check_steps(route, report);
     for (const Step& step : route.steps) {
         check_amounts(step, report);
         check_separations(step, report);
     }
     check_reuse(route, report);
+    check_coproducts(route, report);
     check_graph(route, report);
     if (report.failed()) return; // what follows evaluates the route, which needs all of the above
 
-    const FlatRoute flat(route);
-    for (std::size_t s = 0; s < route.steps.size(); ++s)
-        check_extents(route.steps[s], flat.steps()[s], report);
-    if (report.failed()) return;
-    check_yield(route, flat, flat.evaluate(flat.nominal()), report);
-    for (const Step& step : route.steps)
-        check_overall(step, report);
+    check_pots(route, report);
 }
 
 } // namespace routeweigh

@@ -2,6 +2,7 @@
 #include "route/route_reader.hpp"
 
 #include "base/text.hpp"
+#include "route/name_reader.hpp"
 #include "route/route_checks.hpp"
 #include "route/step_reader.hpp"
 
@@ -82,7 +83,7 @@ Route read_route(SourcePtr source, const Catalogue& catalogue, Problems& problem
         for (const Field& item : coproducts->items()) {
             const auto note = item.maybe("note");
             route.coproducts.push_back(
-                {read_substance(item["substance"], catalogue), note ? note->text() : ""});
+                {read_substance(item["substance"], catalogue), note ? note->text() : "", item.pointer()});
             item.close();
         }
     field.close();

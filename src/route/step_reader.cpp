@@ -3,11 +3,13 @@
 
 #include "base/text.hpp"
 #include "route/equation_reader.hpp"
+#include "route/name_reader.hpp"
 
 #include <fmt/core.h>
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
 #include <utility>
 
 namespace routeweigh {
@@ -67,11 +69,7 @@ const Role* read_role(const Field& field) {
 Charge read_charge(const Field& field, const Catalogue& catalogue) {
     Charge charge;
     charge.pointer = field.pointer();
-    const Field material = field["material"];
-    charge.material = catalogue.find_material(material.text());
-    if (charge.material == nullptr && !material.text().empty())
-        material.problem(fmt::format("no material \"{}\" in the catalogue", material.text()),
-                         catalogue.nearest_material(material.text()));
+    charge.material = read_material(field["material"], catalogue);
     const Field amount = field["amount"];
     charge.as_used = amount.is_text() && fold(amount.text()) == "as used";
     if (!charge.as_used) {
@@ -110,12 +108,20 @@ Reaction read_reaction(const Field& field, const Catalogue& catalogue) {
             reaction.equation.coefficient_of(reaction.of) >= 0.0)
             of->problem(fmt::format("{} is not used up by this reaction", reaction.of->name));
     }
-    if (const auto priority = field.maybe("priority"))
-        reaction.priority = static_cast<int>(priority->integer());
-    if (const auto split = field.maybe("split")) {
-        reaction.split = split->number();
-        if (!(*reaction.split > 0.0)) split->problem("a share must be above 0");
+    const auto priority = field.maybe("priority");
+    const auto split = field.maybe("split");
+    if (priority) {
+        const std::int64_t rank = priority->integer();
+        if (rank < 1 || rank > 1000)
+            priority->problem("a priority is a whole number from 1 to 1000; 1 goes first");
+        reaction.priority = static_cast<int>(std::clamp<std::int64_t>(rank, 1, 1000));
     }
+    if (split) {
+        reaction.split = split->number();
+        if (!(*reaction.split >= 0.001 && *reaction.split <= 1000.0))
+            split->problem("a share in a split is a number from 0.001 to 1000");
+    }
+    if (priority && split) split->contradiction("give a priority or a split, not both", *priority);
     field.close();
     return reaction;
 }
@@ -123,12 +129,12 @@ Reaction read_reaction(const Field& field, const Catalogue& catalogue) {
 std::vector<Separation::Share> read_shares(const Field& field, const Catalogue& catalogue) {
     std::vector<Separation::Share> shares;
     const auto add = [&](const Field& place, std::string_view name, double fraction) {
-        const Substance* substance = catalogue.find_substance(name);
-        if (substance == nullptr)
-            place.problem(fmt::format("no substance \"{}\" in the catalogue", name),
-                          catalogue.nearest_substance(name));
-        else
-            shares.push_back({substance, fraction});
+        const Substance* substance = name.empty() ? nullptr : find_named(place, name, catalogue);
+        if (substance == nullptr) return;
+        if (std::any_of(shares.begin(), shares.end(),
+                        [&](const auto& s) { return s.substance == substance; }))
+            place.problem(fmt::format("{} is named twice", substance->name));
+        shares.push_back({substance, fraction});
     };
     if (field.is_object()) {
         for (const std::string& key : field.keys())
@@ -150,7 +156,7 @@ Separation read_separation(const Field& field, const Catalogue& catalogue) {
     if (keeps && leaves) leaves->contradiction("say what leaves or what is kept, not both", *keeps);
     if (!keeps && !leaves) {
         separation.takes_volatiles = separation.gives_vapour();
-        if (!separation.takes_volatiles)
+        if (!separation.takes_volatiles && !field["by"].text().empty()) // else what it is was misspelt
             field.problem("say in \"keeps\" what stays, or in \"leaves\" what goes");
     }
     separation.lists_what_stays = keeps.has_value();
@@ -213,15 +219,6 @@ Isolated read_isolated(const Field& field) {
 }
 
 } // namespace
-
-const Substance* read_substance(const Field& field, const Catalogue& catalogue) {
-    const std::string name = field.text();
-    const Substance* substance = catalogue.find_substance(name);
-    if (substance == nullptr && !name.empty())
-        field.problem(fmt::format("no substance \"{}\" in the catalogue", name),
-                      catalogue.nearest_substance(name));
-    return substance;
-}
 
 Step read_step(const Field& field, const Catalogue& catalogue) {
     Step step;

@@ -12,7 +12,4 @@ namespace routeweigh {
 /// used.
 Step read_step(const Field& field, const Catalogue& catalogue);
 
-/// The substance that a text names; a problem with the nearest spelling and nullptr when there is none.
-const Substance* read_substance(const Field& field, const Catalogue& catalogue);
-
 } // namespace routeweigh
