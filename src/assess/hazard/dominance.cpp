@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <utility>
 
 namespace routeweigh {
@@ -20,14 +21,19 @@ struct Shared {
 class Union {
   public:
     Union(const HazardSide& first, const HazardSide& second) : first_(first), second_(second) {
-        const auto ours = first.map.carriers(), theirs = second.map.carriers();
-        for (std::size_t i = 0; i < ours.size(); ++i) {
-            const auto found = std::find(theirs.begin(), theirs.end(), ours[i]);
-            pairs_.emplace_back(i, found == theirs.end() ? none
-                                                         : static_cast<std::size_t>(found - theirs.begin()));
+        std::map<std::pair<const Substance*, bool>, std::size_t> places;
+        for (const HazardEntry& entry : first.map.carriers()) {
+            places.try_emplace({entry.substance, entry.solution}, pairs_.size());
+            pairs_.emplace_back(pairs_.size(), none);
         }
-        for (std::size_t i = 0; i < theirs.size(); ++i)
-            if (std::find(ours.begin(), ours.end(), theirs[i]) == ours.end()) pairs_.emplace_back(none, i);
+        for (std::size_t i = 0; i < second.map.carriers().size(); ++i) {
+            const HazardEntry& entry = second.map.carriers()[i];
+            const auto found = places.find({entry.substance, entry.solution});
+            if (found == places.end())
+                pairs_.emplace_back(none, i);
+            else
+                pairs_[found->second].second = i;
+        }
     }
 
     std::vector<Shared> cell(std::size_t endpoint, HazardColumn ours, HazardColumn theirs) const {
@@ -96,7 +102,7 @@ void add_up(const std::vector<Shared>& cell, int against, std::vector<double>& f
     std::fill(second.begin(), second.end(), 0.0);
     for (const Shared& item : cell) {
         if (item.per_gram->level >= 0)
-            for (std::size_t l = static_cast<std::size_t>(item.per_gram->level); l < first.size(); ++l) {
+            for (auto l = static_cast<std::size_t>(item.per_gram->level); l < first.size(); ++l) {
                 first[l] += item.first;
                 second[l] += item.second;
             }

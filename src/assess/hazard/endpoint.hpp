@@ -26,8 +26,6 @@ struct HazardEntry {
     // Where the classification comes from, and whether it was recalled rather than read.
     const std::string& source() const;
     bool from_memory() const;
-
-    friend bool operator==(const HazardEntry&, const HazardEntry&) = default;
 };
 
 // The entry that holds in a liquor, or in a gas and in a bottle that holds nothing else.

@@ -51,7 +51,7 @@ HazardGrid explain(const HazardMap& map, const Evaluation& evaluation) {
     for (std::size_t e = 0; e < scheme.endpoints.size(); ++e) {
         const std::vector<std::string> levels = level_names(scheme.endpoints[e], map.banding());
         for (std::size_t p = 0; p < place_count; ++p) {
-            const HazardPlace place = static_cast<HazardPlace>(p);
+            const auto place = static_cast<HazardPlace>(p);
             const std::size_t index = cell_index(e, place);
             HazardCell& cell = grid.cells[index];
             cell.value = values.value[index];

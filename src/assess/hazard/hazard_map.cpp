@@ -2,6 +2,9 @@
 #include "assess/hazard/hazard_map.hpp"
 
 #include <algorithm>
+#include <array>
+#include <map>
+#include <utility>
 
 namespace routeweigh {
 
@@ -33,10 +36,10 @@ class HazardMapCompiler {
 
   private:
     std::size_t carrier(const HazardEntry& entry) {
-        const auto found = std::find(map_.carriers_.begin(), map_.carriers_.end(), entry);
-        if (found != map_.carriers_.end()) return static_cast<std::size_t>(found - map_.carriers_.begin());
-        map_.carriers_.push_back(entry);
-        return map_.carriers_.size() - 1;
+        const auto [found, fresh] =
+            numbers_.try_emplace({entry.substance, entry.solution}, map_.carriers_.size());
+        if (fresh) map_.carriers_.push_back(entry);
+        return found->second;
     }
 
     // What another step makes was in no bottle, nor what the air gave.
@@ -87,16 +90,17 @@ class HazardMapCompiler {
             kept.push_back(map_.carriers_[c]);
         }
         for (std::size_t e = 0; e < endpoints.size(); ++e) {
-            map_.first_term_.push_back(map_.terms_.size());
             for (std::size_t c = 0; c < all; ++c) {
                 if (renumbered[c] == dropped) continue;
                 const HazardContribution& cell = found[e * all + c];
                 map_.contributions_.push_back(cell);
-                if (cell.high > 0 || cell.short_term > 0)
-                    map_.terms_.push_back({renumbered[c], cell.low, cell.high - cell.low, cell.short_term});
+                add_term(map_.low_, renumbered[c], cell.low);
+                add_term(map_.extra_, renumbered[c], cell.high - cell.low);
+                add_term(map_.short_term_, renumbered[c], cell.short_term);
             }
+            for (HazardMap::Rows* rows : {&map_.low_, &map_.extra_, &map_.short_term_})
+                rows->first.push_back(rows->terms.size());
         }
-        map_.first_term_.push_back(map_.terms_.size());
         map_.carriers_ = std::move(kept);
         map_.product_ =
             renumbered[map_.product_] == dropped ? map_.carriers_.size() : renumbered[map_.product_];
@@ -107,10 +111,15 @@ class HazardMapCompiler {
         }
     }
 
+    static void add_term(HazardMap::Rows& rows, std::size_t carrier, double per_gram) {
+        if (per_gram > 0.0) rows.terms.push_back({carrier, per_gram});
+    }
+
     static constexpr std::size_t dropped = static_cast<std::size_t>(-1);
 
     HazardMap& map_;
     const FlatRoute& route_;
+    std::map<std::pair<const Substance*, bool>, std::size_t> numbers_; // of carriers, by entry
 };
 
 HazardMap::HazardMap(const FlatRoute& route, const HazardScheme& scheme, const Banding& banding)
@@ -119,30 +128,25 @@ HazardMap::HazardMap(const FlatRoute& route, const HazardScheme& scheme, const B
 }
 
 void HazardMap::gather(const Evaluation& evaluation, std::vector<double>& grams) const {
-    const std::size_t count = carriers_.size();
-    grams.assign(column_count * count, 0.0);
-    const auto column = [&](HazardColumn which) {
-        return grams.data() + static_cast<std::size_t>(which) * count;
-    };
-    double* const bottle = column(HazardColumn::bottle);
-    double* const flask = column(HazardColumn::flask);
-    double* const waste = column(HazardColumn::waste);
-    double* const unreacted = column(HazardColumn::waste_unreacted);
+    grams.assign(carriers_.size() * varying_columns, 0.0);
+    const auto column = [](HazardColumn which) { return static_cast<std::size_t>(which); };
     for (const Pick& pick : bottle_)
-        bottle[pick.carrier] += evaluation.in[pick.from];
+        grams[pick.carrier * varying_columns + column(HazardColumn::bottle)] += evaluation.in[pick.from];
     // Of all steps the one that holds most of the substance: the pots need not stand there at the same time.
-    for (const Pick& pick : flask_)
-        flask[pick.carrier] = std::max(flask[pick.carrier], evaluation.flask[pick.from]);
+    for (const Pick& pick : flask_) {
+        double& most = grams[pick.carrier * varying_columns + column(HazardColumn::flask)];
+        most = std::max(most, evaluation.flask[pick.from]);
+    }
     for (const Pick& pick : waste_) {
-        waste[pick.carrier] += evaluation.out[pick.from];
-        unreacted[pick.carrier] += evaluation.out_unreacted[pick.from];
+        double* const carrier = grams.data() + pick.carrier * varying_columns;
+        carrier[column(HazardColumn::waste)] += evaluation.out[pick.from];
+        carrier[column(HazardColumn::waste_unreacted)] += evaluation.out_unreacted[pick.from];
     }
     const double per_gram = 1.0 / evaluation.product;
     for (double& value : grams) {
         value *= per_gram;
-        if (value <= absent_below) value = 0.0;
+        value = value <= absent_below ? 0.0 : value;
     }
-    if (product_ < count) column(HazardColumn::product)[product_] = 1.0;
 }
 
 void HazardMap::evaluate(const Evaluation& evaluation, HazardValues& values) const {
@@ -150,32 +154,39 @@ void HazardMap::evaluate(const Evaluation& evaluation, HazardValues& values) con
     const std::size_t cells = scheme_->cell_count();
     for (std::vector<double>* array : {&values.value, &values.low, &values.high, &values.short_term})
         array->resize(cells);
-    const std::size_t count = carriers_.size();
+
+    using Columns = std::array<double, varying_columns>;
+    // An unbounded figure times no grams is nothing, not a number that is none.
+    const auto sum = [&](const Rows& rows, std::size_t e, bool may_be_infinite) {
+        Columns total{};
+        for (std::size_t t = rows.first[e]; t < rows.first[e + 1]; ++t) {
+            const Rows::Term& term = rows.terms[t];
+            const double* const grams = values.grams.data() + term.carrier * varying_columns;
+            for (std::size_t c = 0; c < varying_columns; ++c)
+                if (!may_be_infinite || grams[c] > 0.0) total[c] += grams[c] * term.per_gram;
+        }
+        return total;
+    };
+    const auto set = [&](std::size_t cell, double low, double high, double short_term) {
+        values.value[cell] = values.low[cell] = low;
+        values.high[cell] = high;
+        values.short_term[cell] = short_term;
+    };
+    constexpr auto other = static_cast<std::size_t>(HazardColumn::waste_unreacted);
     for (std::size_t e = 0; e < scheme_->endpoints.size(); ++e) {
-        double low[column_count] = {}, high[column_count] = {}, short_term[column_count] = {};
-        for (std::size_t t = first_term_[e]; t < first_term_[e + 1]; ++t) {
-            const Term& term = terms_[t];
-            for (std::size_t c = 0; c < column_count; ++c) {
-                const double mass = values.grams[c * count + term.carrier];
-                if (mass == 0.0) continue; // also keeps nothing of an unbounded substance from becoming NaN
-                low[c] += mass * term.low;
-                high[c] += mass * term.extra;
-                short_term[c] += mass * term.short_term;
-            }
+        const Columns low = sum(low_, e, false), extra = sum(extra_, e, true),
+                      labelled = sum(short_term_, e, false);
+        for (const HazardPlace place : {HazardPlace::bottle, HazardPlace::flask, HazardPlace::waste}) {
+            const auto c = static_cast<std::size_t>(column_of(place));
+            set(cell_index(e, place), low[c], low[c] + extra[c], labelled[c]);
         }
-        for (std::size_t p = 0; p < place_count; ++p) {
-            const HazardPlace place = static_cast<HazardPlace>(p);
-            const std::size_t cell = cell_index(e, place);
-            const std::size_t c = static_cast<std::size_t>(column_of(place));
-            values.value[cell] = values.low[cell] = low[c];
-            values.high[cell] = low[c] + high[c];
-            values.short_term[cell] = short_term[c];
-            if (place == HazardPlace::waste) {
-                const std::size_t other = static_cast<std::size_t>(HazardColumn::waste_unreacted);
-                values.low[cell] = std::min(low[c], low[other]);
-                values.high[cell] = std::max(low[c] + high[c], low[other] + high[other]);
-            }
-        }
+        const std::size_t waste = cell_index(e, HazardPlace::waste);
+        values.low[waste] = std::min(values.low[waste], low[other]);
+        values.high[waste] = std::max(values.high[waste], low[other] + extra[other]);
+
+        const HazardContribution product =
+            product_ < carriers_.size() ? contribution(e, product_) : HazardContribution{};
+        set(cell_index(e, HazardPlace::product), product.low, product.high, product.short_term);
     }
 }
 

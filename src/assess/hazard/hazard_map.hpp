@@ -19,9 +19,10 @@ namespace routeweigh {
 // Grams at or below this, per gram of product, are rounding of the ledger and no substance.
 inline constexpr double absent_below = 1e-9;
 
-// The columns of grams behind the places: the waste is read twice, see Evaluation.
+// The columns of grams behind the places: the waste is read twice, see Evaluation. The product is always one
+// gram.
 enum class HazardColumn { bottle, flask, waste, waste_unreacted, product };
-inline constexpr std::size_t column_count = 5;
+inline constexpr std::size_t varying_columns = 4;
 HazardColumn column_of(HazardPlace place); // the nominal reading of the waste
 
 // By cell, see cell_index(). Only the waste knows two readings, so elsewhere low equals value.
@@ -30,7 +31,7 @@ struct HazardValues {
     std::vector<double> low;        // lower of both readings
     std::vector<double> high;       // greater of both readings; infinite where nothing bounds it
     std::vector<double> short_term; // against ceilings and short-term limits, nominal reading; in no sum
-    std::vector<double> grams;      // per gram of product, by column and carrier
+    std::vector<double> grams;      // per gram of product, by carrier and varying column
 };
 
 class HazardMap {
@@ -51,7 +52,8 @@ class HazardMap {
         return contributions_[endpoint * carriers_.size() + carrier];
     }
     double grams(const HazardValues& values, HazardColumn column, std::size_t carrier) const {
-        return values.grams[static_cast<std::size_t>(column) * carriers_.size() + carrier];
+        if (column == HazardColumn::product) return carrier == product_ ? 1.0 : 0.0;
+        return values.grams[carrier * varying_columns + static_cast<std::size_t>(column)];
     }
 
   private:
@@ -61,11 +63,14 @@ class HazardMap {
         std::size_t from; // index in an array of the evaluation
         std::size_t carrier;
     };
-    struct Term {
-        std::size_t carrier;
-        double low;   // figure per gram
-        double extra; // high - low, may be infinite
-        double short_term;
+    // Sparse rows, one an endpoint: what one gram of a carrier adds.
+    struct Rows {
+        struct Term {
+            std::size_t carrier;
+            double per_gram;
+        };
+        std::vector<Term> terms;
+        std::vector<std::size_t> first{0}; // of each row, and one past the last
     };
 
     void gather(const Evaluation& evaluation, std::vector<double>& grams) const;
@@ -75,9 +80,9 @@ class HazardMap {
     std::vector<HazardEntry> carriers_;
     std::vector<HazardContribution> contributions_; // by endpoint and carrier
     std::vector<Pick> bottle_, flask_, waste_;
-    std::size_t product_ = 0;             // carrier of the product; carriers_.size() where it carries nothing
-    std::vector<Term> terms_;             // in the order of the endpoints
-    std::vector<std::size_t> first_term_; // by endpoint, and one past the last
+    std::size_t product_ = 0; // carrier of the product; carriers_.size() where it carries nothing
+    Rows low_, short_term_;
+    Rows extra_; // high less low; may be infinite
 };
 
 } // namespace routeweigh
