@@ -59,6 +59,11 @@ std::string_view words(AssessmentStatus status) {
     return "no classification was found, which does not mean that there is no hazard";
 }
 
+/// As the catalogue states it, with a true minus.
+std::string plain_number(double value) {
+    return (value < 0.0 ? "\u2212" : "") + fmt::format("{:g}", std::abs(value));
+}
+
 /// A table of data, each with its source.
 class DataTable {
   public:
@@ -68,8 +73,7 @@ class DataTable {
     }
     void add(const char* name, const std::optional<double>& value, const char* unit,
              const std::string& source) {
-        if (value)
-            add(name, fmt::format("{} {}", fixed(*value, std::abs(*value) < 10 ? 3 : 1), unit), source);
+        if (value) add(name, fmt::format("{} {}", plain_number(*value), unit), source);
     }
     writing::Table take() { return std::move(table_); }
 
@@ -110,11 +114,11 @@ void describe(const Substance& substance, std::vector<writing::Block>& blocks) {
     if (substance.has_formula())
         table.add("molar mass", fixed(substance.molar_mass, 3) + " g/mol",
                   "from the formula, standard atomic weights of IUPAC 2021, abridged");
-    table.add("at 25 \u00B0C", std::string(words(substance.phase)), source_of(sources, "phase_25C"));
+    table.add("at 25 \u00B0C", std::string(words(substance.phase)), source_of(sources, "phase_at_25C"));
     table.add("density", substance.density, "g/mL", source_of(sources, "density_g_per_mL"));
-    table.add("melting point", substance.melting_point, "\u00B0C", source_of(sources, "mp_C"));
-    table.add("boiling point", substance.boiling_point, "\u00B0C", source_of(sources, "bp_C"));
-    table.add("flash point", substance.flash_point, "\u00B0C", source_of(sources, "flash_C"));
+    table.add("melting point", substance.melting_point, "\u00B0C", source_of(sources, "melting_point_C"));
+    table.add("boiling point", substance.boiling_point, "\u00B0C", source_of(sources, "boiling_point_C"));
+    table.add("flash point", substance.flash_point, "\u00B0C", source_of(sources, "flash_point_C"));
     table.add("classification", std::string(words(substance.status)), source_text(substance.ghs_source));
     for (const GhsEntry& entry : substance.ghs)
         table.add("hazard", entry_text(entry), source_text(substance.ghs_source));
@@ -146,7 +150,7 @@ void describe(const Material& material, std::vector<writing::Block>& blocks) {
         table.add("holds",
                   fmt::format("{} % {} by mass", digits(100.0 * component.mass_fraction),
                               component.substance->name),
-                  source_of(material.sources, "components"));
+                  source_of(material.sources, "composition"));
     table.add("density", material.density, "g/mL", source_of(material.sources, "density_g_per_mL"));
     table.add("strength means", material.basis, "");
     if (material.typical) table.add("composition", "typical; it varies between suppliers", "");

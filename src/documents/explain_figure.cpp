@@ -6,6 +6,7 @@
 #include "documents/number.hpp"
 #include "documents/report_view.hpp"
 #include "documents/version.hpp"
+#include "documents/words.hpp"
 #include "documents/working.hpp"
 
 #include <fmt/format.h>
@@ -97,7 +98,7 @@ Explanation of_same_auxiliaries(const Comparison& comparison, std::size_t index,
 writing::Document page(const Assessment& route, const Figure& figure, Explanation explanation) {
     writing::Document document;
     document.id = "figure";
-    document.title = fmt::format("{} of {}", figure.name, route.route().id);
+    document.title = fmt::format("{}: route {}", capitalised(figure.name), route.route().id);
     document.subtitle = route.route().title;
     const bool missing = std::isnan(figure.value);
     writing::KeyValueList list;
@@ -105,12 +106,12 @@ writing::Document page(const Assessment& route, const Figure& figure, Explanatio
         if (!value.empty()) list.entries.push_back({std::move(key), std::move(value)});
     };
     const bool open_end = std::isinf(figure.high);
-    writing::Run value = quantity(figure.value, figure.decimals, figure.unit);
+    writing::Run value = quantity(figure.value, figure.decimals, unit_of(figure));
     if (open_end) value.text = ">= " + value.text;
     say("Value", missing ? writing::Text("none: " + figure.note) : writing::Text(value));
     if (!missing && !open_end && figure.high > figure.low)
-        say("Between", {quantity(figure.low, figure.decimals, figure.unit), " and ",
-                        quantity(figure.high, figure.decimals, figure.unit)});
+        say("Between", {quantity(figure.low, figure.decimals, unit_of(figure)), " and ",
+                        quantity(figure.high, figure.decimals, unit_of(figure))});
     if (!missing && !figure.note.empty()) say("Note", figure.note);
     if (!explanation.formula.empty()) say("Formula", writing::Text(writing::code(explanation.formula)));
     if (!explanation.numbers.empty() && !missing)

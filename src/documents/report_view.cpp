@@ -74,6 +74,11 @@ const Figure& figure(const std::vector<Figure>& figures, std::string_view id) {
                          [id](const Figure& entry) { return entry.id == id; });
 }
 
+std::string unit_of(const Figure& figure) {
+    const bool per_gram = figure.group == FigureGroup::hazard && !figure.unit.empty();
+    return unit_text(figure.unit) + (per_gram ? " per g" : "");
+}
+
 writing::Cell figure_cell(const Figure& figure) {
     if (std::isnan(figure.value)) return writing::missing(figure.note);
     const std::string text = figure_text(figure.value, figure.decimals);

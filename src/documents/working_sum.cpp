@@ -184,17 +184,20 @@ writing::Table sum_table(const Assessment& route, const WorkingSum& sum, bool wi
     table.columns = {{.heading = "part"},
                      {.heading = "amount", .align = writing::Align::decimal, .unit = sum.unit},
                      {.heading = "place in the route file"}};
+    std::string file;
     for (std::size_t i = 0; i < sum.parts.size(); ++i) {
         const Contribution& part = sum.parts[i];
         std::string place = part.pointer;
         if (with_lines && !part.pointer.empty()) {
             const Place found = place_of(route.route(), part.pointer);
-            if (found.line > 0) place = fmt::format("{}:{} {}", found.source, found.line, part.pointer);
+            if (found.line > 0) place = fmt::format("line {}, {}", found.line, part.pointer);
+            file = found.source;
         }
         table.rows.push_back({part.words, writing::Cell(sum.part_texts[i], part.value), place});
     }
     table.rows.push_back(
         writing::Row({sum.name, writing::Cell(sum.text, sum.value), ""}, writing::RowKind::total));
+    if (!file.empty()) table.remarks.push_back(writing::Text{"Lines of ", writing::code(file)});
     return table;
 }
 

@@ -8,6 +8,14 @@ namespace {
 
 constexpr std::array list{
     Section{"compared", "What is compared", add_compared},
+    Section{"in-short", "In short", add_in_short},
+    Section{"figures", "Figures by route", add_figures},
+    Section{"mass", "Where one gram of product comes from and goes", add_mass_flow},
+    Section{"reactions", "The reactions", add_reactions},
+    Section{"hazard", "Hazard", add_hazard},
+    Section{"flask", "What is in the flask", add_flask},
+    Section{"workings", "Workings and ledgers", add_workings},
+    Section{"sources", "Sources, assumptions, cautions", add_sources},
 };
 
 } // namespace

@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: MIT
+// What the equations promise: atom economy, the by-products behind it, and excess written as stoichiometry.
+#include "documents/findings/finding.hpp"
+
+#include "documents/number.hpp"
+#include "documents/words.hpp"
+#include "route/overall_equation.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace routeweigh::documents {
+namespace {
+
+using writing::number;
+using writing::Run;
+using writing::strong;
+
+constexpr double visible = 0.05;       // percentage points: half the last digit printed
+constexpr double worth_saying = 0.005; // of 1: half a point of atom economy
+
+/// The heaviest parts that make up most of a side of the net equation, and its whole mass in g per mol
+/// product.
+struct Side {
+    double grams = 0;
+    std::string heaviest;
+};
+
+Side side_of(const std::vector<NetEquation::Part>& parts) {
+    Side side;
+    std::vector<std::pair<double, std::string>> masses;
+    for (const NetEquation::Part& part : parts) {
+        const double grams = part.moles * part.substance->molar_mass;
+        side.grams += grams;
+        masses.emplace_back(grams, part.substance->name);
+    }
+    std::stable_sort(masses.begin(), masses.end(),
+                     [](const auto& a, const auto& b) { return a.first > b.first; });
+    std::vector<std::string> names;
+    double named = 0.0;
+    for (const auto& [grams, name] : masses) {
+        if (names.size() == 2 || named > 0.7 * side.grams) break;
+        names.push_back(name);
+        named += grams;
+    }
+    side.heaviest = listed(names);
+    return side;
+}
+
+std::string by_products_text(const RouteView& route) {
+    const Side side = side_of(route.assessment->compiled().net().outputs);
+    if (side.grams <= 0.0) return "no by-product";
+    return fmt::format("{} g ({})", digits(side.grams), side.heaviest);
+}
+
+const RouteView* extreme(const std::vector<const RouteView*>& routes, bool highest) {
+    return *std::max_element(routes.begin(), routes.end(), [&](const RouteView* a, const RouteView* b) {
+        const double x = a->value("atom_economy"), y = b->value("atom_economy");
+        return highest ? x < y : x > y;
+    });
+}
+
+} // namespace
+
+void find_atom_economy(const ReportView& view, Statements& statements) {
+    const double base = view.baseline().value("atom_economy");
+    std::vector<const RouteView*> higher, lower, equal;
+    for (const RouteView* route : view.others()) {
+        const double difference = route->value("atom_economy") - base;
+        (difference > visible ? higher : difference < -visible ? lower : equal).push_back(route);
+    }
+    const std::string base_text = fmt::format("{} % ({})", figure_text(base, 1), view.baseline().id);
+    if (!higher.empty()) {
+        const RouteView* best = extreme(higher, true);
+        statements.push_back(
+            {"atom_economy.higher",
+             ids(higher),
+             {strong("Atom economy rises"), Run(" from "), number(base_text), Run(" to "),
+              number(range_text(higher, "atom_economy")),
+              Run(fmt::format(" with {}. By-products per mol of product: {} with {}, {} with {}.",
+                              listed(ids(higher)), by_products_text(*best), best->id,
+                              by_products_text(view.baseline()), view.baseline().id))}});
+    }
+    if (!lower.empty()) {
+        const RouteView* worst = extreme(lower, false);
+        const Side inputs = side_of(worst->assessment->compiled().net().inputs);
+        writing::Text text{strong("Atom economy falls")};
+        text.runs.push_back(Run(higher.empty() ? " from " + base_text : std::string()));
+        text.runs.push_back(Run(fmt::format(" with {}", listed(ids(lower)))));
+        if (lower.size() > 1) text.runs.push_back(Run(", lowest"));
+        text.runs.push_back(Run(" to "));
+        text.runs.push_back(number(fmt::format("{} %", figure_text(worst->value("atom_economy"), 1))));
+        if (lower.size() > 1) text.runs.push_back(Run(" with " + worst->id));
+        text.runs.push_back(Run(fmt::format(": its equation takes {} g per mol of product, most of it {}.",
+                                            digits(inputs.grams), inputs.heaviest)));
+        statements.push_back({"atom_economy.lower", ids(lower), std::move(text)});
+    }
+    if (!equal.empty())
+        statements.push_back(
+            {"atom_economy.equal",
+             ids(equal),
+             {strong("Atom economy is the same"),
+              Run(fmt::format(" as that of {} with {}: ", view.baseline().id, listed(ids(equal)))),
+              number(fixed(base, 1) + " %"), Run(".")}});
+}
+
+void find_excess_in_equation(const ReportView& view, Statements& statements) {
+    for (const RouteView& route : view.routes)
+        for (const Step& step : route.route().steps) {
+            const OverallProof proof = prove_overall(step);
+            if (proof.best_atom_economy < proof.atom_economy + worth_saying) continue;
+            statements.push_back(
+                {"equation.excess",
+                 {route.id},
+                 {strong(fmt::format("{} states more than its chemistry needs:", route.id)),
+                  Run(fmt::format(
+                      " the reactions of the step \"{}\" allow an overall equation with an atom economy of "
+                      "{} instead of {}; excess is written as stoichiometry.",
+                      step.title, percent(proof.best_atom_economy, 1), percent(proof.atom_economy, 1)))}});
+        }
+}
+
+} // namespace routeweigh::documents

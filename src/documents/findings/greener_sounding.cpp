@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: MIT
+// Where a route has something that sounds greener than the baseline and yet does not put in less mass, and
+// why.
+#include "documents/findings/finding.hpp"
+
+#include "documents/inputs.hpp"
+#include "documents/number.hpp"
+#include "documents/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace routeweigh::documents {
+namespace {
+
+using writing::number;
+using writing::Run;
+using writing::strong;
+
+constexpr std::string_view written = "process_mass_intensity";
+constexpr std::string_view same = "same_auxiliaries_process_mass_intensity";
+constexpr double economy_points = 0.5; // of percent: less is rounding of formulas
+
+bool not_less_mass(const RouteView& route) {
+    return *route.compared->mass != MassVerdict::lower;
+}
+
+bool higher_economy(const RouteView& route, const RouteView& base) {
+    return route.value("atom_economy") > base.value("atom_economy") + economy_points;
+}
+
+/// What a title would boast of against the baseline.
+std::vector<std::string> advantages(const RouteView& route, const RouteView& base) {
+    std::vector<std::string> list;
+    if (higher_economy(route, base)) list.emplace_back("a higher atom economy");
+    if (route.route().steps.size() < base.route().steps.size()) list.emplace_back("fewer steps");
+    if (base.value("bromine_handled") > 0.0 && route.value("bromine_handled") == 0.0)
+        list.emplace_back("no bottle of bromine");
+    if (route.value("solvent_intensity") < 0.8 * base.value("solvent_intensity"))
+        list.emplace_back("less organic solvent");
+    if (route.assessment->scores().nominal.high < base.assessment->scores().nominal.low)
+        list.emplace_back("a lower hazard score");
+    return list;
+}
+
+/// A higher atom economy is the promise that most often is taken for the whole.
+void add_economy_without_mass(const ReportView& view, Statements& statements) {
+    const RouteView& base = view.baseline();
+    std::vector<const RouteView*> routes;
+    for (const RouteView* route : view.others())
+        if (higher_economy(*route, base) && not_less_mass(*route)) routes.push_back(route);
+    if (routes.empty()) return;
+    const RouteView* best = *std::max_element(routes.begin(), routes.end(), [](const auto* a, const auto* b) {
+        return a->value("atom_economy") < b->value("atom_economy");
+    });
+    const double points = best->value("atom_economy") - base.value("atom_economy");
+    writing::Text text{
+        strong("A better equation, and no less mass:"),
+        Run(fmt::format(" {} {} by {} points in atom economy, yet with the same auxiliaries {} {} ", best->id,
+                        "leads", fixed(points, 1), listed(ids(routes)),
+                        verb(routes.size(), "takes", "take"))),
+        number(range_text(routes, same)),
+        Run(" against "),
+        number(figure_text(base.value(same), 1)),
+        Run(".")};
+    const bool more = best->value(same) > base.value(same);
+    const std::string why = causes_text(*best->assessment, *base.assessment, false, 2);
+    if (!why.empty())
+        text.runs.push_back(
+            Run(fmt::format(" What makes {} {}: {}.", best->id, more ? "heavier" : "lighter", why)));
+    statements.push_back({"greener_sounding.atom_economy", ids(routes), std::move(text)});
+}
+
+/// The heaviest route of all, when it too has something to boast of.
+void add_heaviest(const ReportView& view, Statements& statements) {
+    const RouteView* heaviest = &view.baseline();
+    for (const RouteView& route : view.routes)
+        if (route.value(written) > heaviest->value(written) && route.value(same) >= heaviest->value(same))
+            heaviest = &route;
+    if (heaviest->baseline || !not_less_mass(*heaviest)) return;
+    const std::vector<std::string> boast = advantages(*heaviest, view.baseline());
+    if (boast.empty()) return;
+    const bool lowest_economy =
+        std::all_of(view.routes.begin(), view.routes.end(), [&](const RouteView& route) {
+            return route.value("atom_economy") >= heaviest->value("atom_economy");
+        });
+    const std::string why = causes_text(*heaviest->assessment, *view.baseline().assessment, false, 2);
+    writing::Text text{strong("What sounds greener can be the worst:"),
+                       Run(fmt::format(" {} has {}, and with ", heaviest->id, listed(boast))),
+                       number(figure_text(heaviest->value(written), 1) + " g/g"),
+                       Run(" it takes the most mass of all")};
+    if (lowest_economy && view.routes.size() > 2)
+        text.runs.push_back(Run(fmt::format(" at the lowest atom economy ({} %)",
+                                            figure_text(heaviest->value("atom_economy"), 1))));
+    text.runs.push_back(Run(why.empty() ? "." : fmt::format(". Against {}: {}.", view.baseline().id, why)));
+    statements.push_back({"greener_sounding.heaviest", {heaviest->id}, std::move(text)});
+}
+
+} // namespace
+
+void find_greener_sounding(const ReportView& view, Statements& statements) {
+    add_economy_without_mass(view, statements);
+    add_heaviest(view, statements);
+}
+
+} // namespace routeweigh::documents

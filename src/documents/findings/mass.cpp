@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: MIT
+// Mass put in, in both boundaries. Nothing is called lower that a plausible difference in yield turns round.
+#include "documents/findings/finding.hpp"
+
+#include "documents/inputs.hpp"
+#include "documents/number.hpp"
+#include "documents/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace routeweigh::documents {
+namespace {
+
+using writing::number;
+using writing::Run;
+using writing::strong;
+
+constexpr std::string_view written = "process_mass_intensity";
+constexpr std::string_view same = "same_auxiliaries_process_mass_intensity";
+constexpr std::string_view without = "pmi_without_drown_out_and_rinse";
+
+std::vector<const RouteView*> with_verdict(const ReportView& view, MassVerdict verdict) {
+    std::vector<const RouteView*> result;
+    for (const RouteView* route : view.others())
+        if (route->compared->mass == verdict) result.push_back(route);
+    return result;
+}
+
+/// "41.3 g/g against 53.4 as written, 55.8 against 53.4 with the same auxiliaries".
+void add_figures_of(const ReportView& view, const std::vector<const RouteView*>& routes,
+                    writing::Text& text) {
+    const RouteView& base = view.baseline();
+    const auto against = [&](std::string_view id) {
+        return fmt::format("{} against {}", range_text(routes, id), figure_text(base.value(id), 1));
+    };
+    text.runs.push_back(number(against(written)));
+    text.runs.push_back(Run(" as written, "));
+    text.runs.push_back(number(against(same)));
+    text.runs.push_back(Run(" with the same auxiliaries"));
+}
+
+/// Yields at which routes of the list meet the baseline, where a yield can be as high as that.
+std::string break_even_text(const ReportView& view, const std::vector<const RouteView*>& routes) {
+    std::vector<std::string> parts;
+    for (const RouteView* route : routes) {
+        const double even = route->compared->break_even->same_auxiliaries;
+        if (even < 1.0) parts.push_back(fmt::format("{} at {}", route->id, percent(even)));
+    }
+    if (parts.empty()) return {};
+    return fmt::format(" With the same auxiliaries {} {} {}.", listed(parts),
+                       verb(parts.size(), "equals", "equal"), view.baseline().id);
+}
+
+std::string reasons(const ReportView& view, const std::vector<const RouteView*>& routes) {
+    const RouteView* route =
+        *std::max_element(routes.begin(), routes.end(), [&](const auto* a, const auto* b) {
+            return std::abs(a->value(same) - view.baseline().value(same)) <
+                   std::abs(b->value(same) - view.baseline().value(same));
+        });
+    const std::string why = causes_text(*route->assessment, *view.baseline().assessment, false, 2);
+    if (why.empty()) return {};
+    return fmt::format(" Most of the difference{}: {}.", routes.size() > 1 ? " of " + route->id : "", why);
+}
+
+void add_firm(const ReportView& view, MassVerdict verdict, Statements& statements) {
+    const auto routes = with_verdict(view, verdict);
+    if (routes.empty()) return;
+    const bool lower = verdict == MassVerdict::lower;
+    writing::Text text{strong(lower ? "Less mass in both boundaries:" : "More mass in both boundaries:"),
+                       Run(fmt::format(" {}, ", listed(ids(routes))))};
+    add_figures_of(view, routes, text);
+    text.runs.push_back(Run("." + reasons(view, routes)));
+    statements.push_back({lower ? "mass.lower" : "mass.higher", ids(routes), std::move(text)});
+}
+
+void add_depends(const ReportView& view, Statements& statements) {
+    const auto routes = with_verdict(view, MassVerdict::depends);
+    if (routes.empty()) return;
+    const RouteView& base = view.baseline();
+    writing::Text text{strong("The boundary decides:"), Run(fmt::format(" {}, ", listed(ids(routes))))};
+    add_figures_of(view, routes, text);
+    text.runs.push_back(Run("; without any drown-out and rinse "));
+    text.runs.push_back(number(
+        fmt::format("{} against {}", range_text(routes, without), figure_text(base.value(without), 1))));
+    text.runs.push_back(
+        Run(". What parts the two is how much the crude is poured into. None of these routes is "
+            "called lighter or heavier." +
+            break_even_text(view, routes)));
+    statements.push_back({"mass.depends", ids(routes), std::move(text)});
+}
+
+void add_within_yield(const ReportView& view, Statements& statements) {
+    const auto routes = with_verdict(view, MassVerdict::within_yield);
+    if (routes.empty()) return;
+    writing::Text text{strong("No order of mass can be claimed"),
+                       Run(fmt::format(" for {}: ", listed(ids(routes))))};
+    add_figures_of(view, routes, text);
+    text.runs.push_back(
+        Run(fmt::format(", but yields are assumed, and a difference of less than {} points of yield "
+                        "would turn the order round.",
+                        fixed(100.0 * plausible_yield_difference, 0)) +
+            break_even_text(view, routes)));
+    statements.push_back({"mass.within_yield", ids(routes), std::move(text)});
+}
+
+void add_equal(const ReportView& view, Statements& statements) {
+    const auto routes = with_verdict(view, MassVerdict::equal);
+    if (routes.empty()) return;
+    statements.push_back({"mass.equal",
+                          ids(routes),
+                          {strong("Equal mass in both boundaries:"),
+                           Run(fmt::format(" {} and {}.", listed(ids(routes)), view.baseline().id))}});
+}
+
+} // namespace
+
+void find_mass(const ReportView& view, Statements& statements) {
+    add_firm(view, MassVerdict::lower, statements);
+    add_firm(view, MassVerdict::higher, statements);
+    add_depends(view, statements);
+    add_within_yield(view, statements);
+    add_equal(view, statements);
+}
+
+} // namespace routeweigh::documents

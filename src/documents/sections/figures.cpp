@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: MIT
+// Figures by route with the difference from the baseline, group by group, and both boundaries side by side.
+#include "base/text.hpp"
+#include "documents/inputs.hpp"
+#include "documents/number.hpp"
+#include "documents/sections/sections.hpp"
+#include "documents/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace routeweigh::documents {
+namespace {
+
+constexpr std::string_view written = "process_mass_intensity";
+constexpr std::string_view same = "same_auxiliaries_process_mass_intensity";
+constexpr std::string_view without = "pmi_without_drown_out_and_rinse";
+
+/// A value and, behind it, how far it lies from that of the baseline.
+void add_pair(std::vector<writing::Cell>& cells, const RouteView& route, const RouteView& base,
+              std::string_view id) {
+    const Figure& ours = figure(route.figures, id);
+    cells.push_back(figure_cell(ours));
+    if (route.baseline)
+        cells.emplace_back("");
+    else
+        cells.emplace_back(difference_text(ours.value - base.value(id), ours.decimals),
+                           ours.value - base.value(id));
+}
+
+writing::Table both_boundaries(const ReportView& view) {
+    const auto decimal = writing::Align::decimal;
+    writing::Table table;
+    table.caption = "Process mass intensity in both boundaries, and without drown-out and rinse";
+    const std::string against = "against " + view.baseline().id;
+    table.columns = {{.heading = "route"},
+                     {.heading = "as written", .align = decimal, .unit = "g/g"},
+                     {.heading = against, .align = decimal},
+                     {.heading = "same auxiliaries", .align = decimal, .unit = "g/g"},
+                     {.heading = against, .align = decimal},
+                     {.heading = "without", .align = decimal, .unit = "g/g"},
+                     {.heading = against, .align = decimal}};
+    for (const RouteView& route : view.routes) {
+        std::vector<writing::Cell> cells{route.head()};
+        for (const std::string_view id : {written, same, without})
+            add_pair(cells, route, view.baseline(), id);
+        cells[1].target = route.working_anchor();
+        table.rows.push_back(writing::Row(std::move(cells), route.row_kind()));
+    }
+    return table;
+}
+
+/// Intensity goes as one over the yield, inputs fixed.
+double at_yield(const RouteView& route, double intensity, double yield) {
+    return intensity * route.assessment->totals().yield / yield;
+}
+
+writing::Figure yield_intervals(const ReportView& view) {
+    writing::Intervals chart;
+    chart.quantity = "mass put in, same auxiliaries";
+    chart.unit = "g/g";
+    for (const RouteView& route : view.routes) {
+        const double yield = route.assessment->totals().yield, value = route.value(same);
+        chart.items.push_back({route.id, value,
+                               at_yield(route, value, std::min(1.0, yield + plausible_yield_difference)),
+                               at_yield(route, value, std::max(0.05, yield - plausible_yield_difference)),
+                               false, route.baseline});
+    }
+    return {
+        fmt::format(
+            "Process mass intensity with the same auxiliaries; the bars show what {} points of yield more or "
+            "less would do. {}",
+            fixed(100.0 * plausible_yield_difference, 0), view.standing()),
+        "Routes whose bars overlap cannot be put in order while their yields are assumed.", chart};
+}
+
+/// The routes nearest to the baseline, which are those whose order a yield decides.
+writing::Figure break_even_curve(const ReportView& view) {
+    std::vector<const RouteView*> nearest = view.others();
+    const double base = view.baseline().value(same);
+    std::stable_sort(nearest.begin(), nearest.end(), [&](const auto* a, const auto* b) {
+        return std::abs(a->value(same) - base) < std::abs(b->value(same) - base);
+    });
+    if (nearest.size() > 3) nearest.resize(3);
+    writing::Curve chart;
+    chart.x = {"isolated yield", "%"};
+    chart.y = {"mass put in, same auxiliaries", "g/g"};
+    const double base_yield = view.baseline().assessment->totals().yield;
+    double low = base_yield, high = base_yield;
+    for (const RouteView* route : nearest) {
+        const double even = route->compared->break_even->same_auxiliaries;
+        low = std::min({low, route->assessment->totals().yield, even});
+        high = std::max({high, route->assessment->totals().yield, std::min(even, 1.0)});
+    }
+    low = std::max(0.05, low - 0.1);
+    high = std::min(1.0, high + 0.1);
+    chart.lines.push_back({fmt::format("{} at {}", view.baseline().id, percent(base_yield)),
+                           {{100.0 * low, base}, {100.0 * high, base}},
+                           true});
+    std::vector<std::string> evens;
+    for (const RouteView* route : nearest) {
+        writing::Curve::Line line{route->id, {}};
+        for (int i = 0; i <= 40; ++i) {
+            const double yield = low + (high - low) * i / 40.0;
+            line.points.push_back({100.0 * yield, at_yield(*route, route->value(same), yield)});
+        }
+        chart.lines.push_back(std::move(line));
+        const double even = route->compared->break_even->same_auxiliaries;
+        if (even > 1.0) continue;
+        chart.markers.push_back({{100.0 * even, base}, fmt::format("{} at {}", route->id, percent(even))});
+        evens.push_back(fmt::format("{} at {}", route->id, percent(even)));
+    }
+    const std::string where =
+        evens.empty()
+            ? fmt::format("No line meets that of {} at a yield that can be reached.", view.baseline().id)
+            : fmt::format("Equal to {}: {}.", view.baseline().id, listed(evens));
+    return {fmt::format(
+                "Break-even: the yield at which a route takes as much mass as {} does at its own yield{}. {}",
+                view.baseline().id,
+                view.others().size() > nearest.size() ? "; the three routes nearest to it" : "",
+                view.standing()),
+            where, chart};
+}
+
+/// The unit of a difference: per cent differ by points.
+std::string difference_unit(const Figure& figure) {
+    return figure.unit == "%" ? "points" : unit_text(figure.unit);
+}
+
+bool any_value(const ReportView& view, std::size_t index) {
+    return std::any_of(view.routes.begin(), view.routes.end(),
+                       [&](const RouteView& route) { return !std::isnan(route.figures[index].value); });
+}
+
+/// What is counted and who defined it, figures with the same rule together.
+void add_definitions(const std::vector<const Figure*>& figures, writing::Table& table) {
+    std::vector<std::pair<std::string, std::vector<std::string>>> groups;
+    for (const Figure* entry : figures) {
+        const std::string rule = entry->boundary + ". " + entry->reference;
+        const auto found = std::find_if(groups.begin(), groups.end(),
+                                        [&](const auto& group) { return group.first == rule; });
+        if (found == groups.end())
+            groups.emplace_back(rule, std::vector{entry->name});
+        else
+            found->second.push_back(entry->name);
+    }
+    for (const auto& [rule, names] : groups)
+        table.remarks.push_back(
+            {writing::strong(capitalised(join(names, "; ")) + ":"), writing::Run(" " + rule + ".")});
+}
+
+writing::Table group_table(const ReportView& view, FigureGroup group, std::vector<std::string>& silent) {
+    writing::Table table;
+    table.caption = std::string(words(group));
+    table.columns = {{.heading = "figure"}, {.heading = "unit"}};
+    for (const RouteView& route : view.routes)
+        table.columns.push_back(route.column());
+    std::vector<const Figure*> shown;
+    const std::vector<Figure>& list = view.baseline().figures;
+    for (std::size_t i = 0; i < list.size(); ++i) {
+        if (list[i].group != group) continue;
+        if (!any_value(view, i)) {
+            silent.push_back(fmt::format("{} ({})", list[i].name, list[i].note));
+            continue;
+        }
+        shown.push_back(&list[i]);
+        std::vector<writing::Cell> values{list[i].name, unit_text(list[i].unit)};
+        std::vector<writing::Cell> differences{"  against " + view.baseline().id, difference_unit(list[i])};
+        bool differs = false;
+        for (const RouteView& route : view.routes) {
+            values.push_back(figure_cell(route.figures[i]));
+            values.back().target = route.working_anchor();
+            const double difference = route.figures[i].value - list[i].value;
+            differs = differs || std::abs(difference) > 0.0;
+            differences.push_back(
+                route.baseline || std::isnan(difference)
+                    ? writing::Cell("")
+                    : writing::Cell(difference_text(difference, list[i].decimals), difference));
+        }
+        table.rows.push_back(writing::Row(std::move(values)));
+        if (differs) table.rows.push_back(writing::Row(std::move(differences)));
+    }
+    add_definitions(shown, table);
+    return table;
+}
+
+} // namespace
+
+void add_figures(const ReportView& view, Blocks& blocks) {
+    if (!view.single()) {
+        blocks.push_back(both_boundaries(view));
+        blocks.push_back(yield_intervals(view));
+        blocks.push_back(break_even_curve(view));
+    }
+    std::vector<std::string> silent;
+    for (const FigureGroup group : {FigureGroup::yield, FigureGroup::equation, FigureGroup::reactants,
+                                    FigureGroup::waste, FigureGroup::intensity, FigureGroup::utilities}) {
+        writing::Table table = group_table(view, group, silent);
+        if (!table.rows.empty()) blocks.push_back(std::move(table));
+    }
+    if (!silent.empty())
+        blocks.push_back(writing::Paragraph{"No route has a value for: " + join(silent, "; ") + ".", true});
+}
+
+} // namespace routeweigh::documents
