@@ -124,7 +124,13 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
                 moles * step.molar_mass[local];
     };
     const std::size_t product = at(step.product);
-    double formed = 0.0, theory = 0.0;
+    double formed = 0.0, theory = 0.0, unlost = limits.lost;
+    // No stream takes more product than has formed by then.
+    const auto lose = [&](int stream, double moles) {
+        if (moles > 0.0) moles = std::min({moles, unlost, std::max(0.0, pot.amounts[product])});
+        leave(stream, product, moles);
+        unlost -= moles;
+    };
 
     for (std::size_t number = 0; number < step.stages.size(); ++number) {
         const FlatStage& stage = step.stages[number];
@@ -169,6 +175,11 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
             if (reading == Reading::nominal) result.in[at(i)] = -amount * step.molar_mass[at(inflow.local)];
             // What was drawn does not depend on how the loss is read: the rest leaves as it came.
             if (reading == Reading::unreacted) {
+                const double grams = amount * step.molar_mass[at(inflow.local)]; // below 0: used
+                const double more = std::max(0.0, -grams - result.in[at(i)]);
+                result.in[at(i)] += more;
+                result.out[at(streams_[at(step.first_stream + step.gas_stream)].first_outflow +
+                              inflow.local)] += more;
                 amount += result.in[at(i)] / step.molar_mass[at(inflow.local)];
                 leave(step.gas_stream, at(inflow.local), amount);
             }
@@ -178,7 +189,7 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
             leave(step.gas_stream, at(gas), std::max(0.0, pot.amounts[at(gas)] - pot.before[at(gas)]));
 
         for (const FlatSeparation& separation : stage.separations) {
-            leave(separation.stream, product, limits.lost * separation.loss);
+            if (separation.loss > 0.0) lose(separation.stream, limits.lost * separation.loss);
             const double share = separation.share_leaving(pot.amounts, step.molar_mass);
             for (std::size_t s = 0; s < size; ++s)
                 if (separation.leaves[s] > 0.0)
@@ -186,12 +197,10 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
         }
     }
     if (reading == Reading::theory) return theory;
+    if (std::abs(unlost) > 1e-12 * std::abs(limits.lost)) leave(step.rest_stream, product, unlost);
     // Seeds beyond what is isolated, and the rounding of a search.
-    if (recorded && (step.product_reacts || step.forms_after_loss)) {
-        const double lost_here = step.loss_by_separation ? 0.0 : limits.lost;
-        leave(step.rest_stream, product, pot.amounts[product] - lost_here - result.steps[at(index)].isolated);
-    }
-    if (!step.loss_by_separation) leave(step.rest_stream, product, limits.lost);
+    if (recorded && (step.product_reacts || step.forms_after_loss))
+        leave(step.rest_stream, product, pot.amounts[product] - result.steps[at(index)].isolated);
     for (std::size_t s = 0; s < size; ++s)
         if (s != product && pot.amounts[s] != 0.0) leave(step.rest_stream, s, pot.amounts[s]);
     return pot.amounts[product];

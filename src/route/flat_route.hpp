@@ -81,7 +81,6 @@ struct FlatStep {
     bool partial_conversion = false; ///< some conversion is below 100 %
     bool product_reacts = false;     ///< some of the product is used up again, or was charged as seeds
     bool forms_after_loss = false;   ///< product forms or reacts on after a separation that takes a loss
-    bool loss_by_separation = false; ///< some separation takes the loss of product; else the rest stream
 };
 
 /// A recycled substance: outflow and the inflows it saves, in the order of the file.

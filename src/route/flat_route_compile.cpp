@@ -140,7 +140,6 @@ class RouteCompiler {
             const double share = compiled.share_leaving(amounts, flat.molar_mass);
             for (std::size_t s = 0; s < amounts.size(); ++s)
                 amounts[s] -= amounts[s] * compiled.leaves[s] * share;
-            flat.loss_by_separation = flat.loss_by_separation || compiled.loss > 0.0;
             result.separations.push_back(std::move(compiled));
         }
     }

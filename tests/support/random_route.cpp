@@ -119,8 +119,10 @@ class Maker {
     Charge charge_of(const Substance* substance, double moles, std::string_view role, bool fed = false) {
         Charge charge;
         const bool dissolved = !fed && substance != water_ && chance(0.3);
+        // Where water reacts, it does not come in by the way as the water of some other reagent.
+        const bool aqueous = step_->overall.coefficient_of(water_) >= 0.0 && chance(0.6);
         charge.material =
-            dissolved ? solution(substance, chance(0.6) ? water_ : one_of(solvents_)) : neat(substance);
+            dissolved ? solution(substance, aqueous ? water_ : one_of(solvents_)) : neat(substance);
         charge.role = find_role(role);
         const double grams =
             moles * substance->molar_mass / charge.material->components.front().mass_fraction;
@@ -243,7 +245,7 @@ class Maker {
         if (chance(0.35)) {
             const int needed = whole(1, 3);
             source = invent(random_atoms(), any_phase(0.1), "source");
-            const bool air = chance(0.25);
+            const bool air = options_.air && chance(0.25);
             oxidant = air ? invent({{8, 2}}, Substance::Phase::gas, "oxygen")
                           : invent(random_atoms(), any_phase(0.0), "oxidant");
             first[oxidant] = -1;

@@ -31,6 +31,7 @@ struct RandomRouteOptions {
     int most_steps = 5;
     bool reuse = true;
     bool seeds = true; ///< product charged to its own step
+    bool air = true;   ///< oxygen taken as used
 };
 
 std::unique_ptr<RandomRoute> random_route(std::mt19937& draw, const RandomRouteOptions& options = {});
