@@ -25,6 +25,9 @@ class Context {
     std::string output = "-";
     bool working = false; ///< print in the terminal what other formats fold away
 
+    /// As read_sources(); none of them may be the file that the output goes to.
+    std::vector<SourcePtr> sources(const std::vector<std::string>& paths) const;
+
     const Catalogue& catalogue();
     const AssessmentRules& rules();
 

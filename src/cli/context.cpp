@@ -4,7 +4,10 @@
 #include "app/session.hpp"
 #include "base/text.hpp"
 #include "cli/files.hpp"
+#include "cli/wrong_call.hpp"
 #include "writing/writer_list.hpp"
+
+#include <fmt/core.h>
 
 #include <CLI/CLI.hpp>
 
@@ -46,8 +49,20 @@ int terminal_width() {
 
 const Catalogue& Context::catalogue() {
     if (data_folder.empty()) return Catalogue::embedded();
-    if (!own_) own_ = Catalogue::from_sources(read_catalogue_folder(data_folder));
+    if (!own_) {
+        std::vector<Source> sources = read_catalogue_folder(data_folder);
+        for (const Source& source : sources)
+            refuse_overwriting(output, source.name);
+        own_ = Catalogue::from_sources(std::move(sources));
+    }
     return *own_;
+}
+
+std::vector<SourcePtr> Context::sources(const std::vector<std::string>& paths) const {
+    std::vector<SourcePtr> found = read_sources(paths);
+    for (const SourcePtr& source : found)
+        refuse_overwriting(output, source->name);
+    return found;
 }
 
 const AssessmentRules& Context::rules() {
@@ -67,8 +82,15 @@ void Context::write(const writing::Document& document) const {
 }
 
 void Context::add_output_options(CLI::App& command) {
-    command.add_option("--format", format, "How to write it; by the ending of --output when not said")
-        ->check(CLI::IsMember(format_names()))
+    const auto known = [](const std::string& name) {
+        return writing::find_writer(name) == nullptr ? no_such("format", name, format_names())
+                                                     : std::string();
+    };
+    command
+        .add_option("--format", format,
+                    fmt::format("How to write it: {}; by the ending of --output when not said",
+                                join(format_names(), ", ")))
+        ->check(known)
         ->type_name("FORMAT");
     command.add_option("--output", output, "Write to this file instead of the terminal")->type_name("FILE");
     command.add_flag("--working", working, "In the terminal, print the workings and ledgers too");

@@ -37,8 +37,8 @@ std::string read_stream(std::istream& stream, const std::string& name) {
     while (stream.read(buffer, sizeof buffer) || stream.gcount() > 0) {
         text.append(buffer, static_cast<std::size_t>(stream.gcount()));
         if (text.size() > largest_source)
-            throw FileError(fmt::format("{} is larger than {} MB, the most a file may have", name,
-                                        largest_source / (1024 * 1024)));
+            throw FileError(fmt::format("{} has more than {} bytes (16 MB), the most that are read", name,
+                                        largest_source));
     }
     if (stream.bad()) throw FileError(fmt::format("cannot read {}: {}", name, reason()));
     return text;
@@ -48,8 +48,8 @@ std::string read_file(const fs::path& path) {
     std::error_code error;
     const auto size = fs::file_size(path, error);
     if (!error && size > largest_source)
-        throw FileError(fmt::format("{} is {} MB; the most a file may have is {} MB", path.string(),
-                                    size / (1024 * 1024), largest_source / (1024 * 1024)));
+        throw FileError(
+            fmt::format("{} has {} bytes; at most {} (16 MB) are read", path.string(), size, largest_source));
     errno = 0;
     std::ifstream stream(path, std::ios::binary);
     if (!stream) throw FileError(fmt::format("cannot read {}: {}", path.string(), reason()));
@@ -104,6 +104,12 @@ std::vector<Source> read_catalogue_folder(const std::string& folder) {
     if (sources.empty())
         throw FileError(fmt::format("the folder {} holds no catalogue file (*.json)", folder));
     return sources;
+}
+
+void refuse_overwriting(const std::string& output, const std::string& input) {
+    std::error_code error; // set when one of them is no file, and then nothing is lost
+    if (fs::equivalent(output, input, error) && !error)
+        throw FileError(fmt::format("cannot write {}: it is one of the files that are read", output));
 }
 
 void write_file(const std::string& path, const std::string& text) {

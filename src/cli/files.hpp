@@ -24,6 +24,9 @@ std::vector<SourcePtr> read_sources(const std::vector<std::string>& paths);
 /// All *.json of a catalogue folder and its folder "schemes".
 std::vector<Source> read_catalogue_folder(const std::string& folder);
 
+/// \throws FileError when both are one file
+void refuse_overwriting(const std::string& output, const std::string& input);
+
 /// Writes beside the target under a temporary name and renames, so that a killed run leaves the old file
 /// whole. "-" is standard output; a device or pipe is written to as it is.
 /// \throws FileError, and then the old file is as it was

@@ -5,6 +5,8 @@
 #include "cli/command.hpp"
 #include "cli/files.hpp"
 #include "cli/print_problems.hpp"
+#include "cli/wrong_call.hpp"
+#include "writing/escape.hpp"
 
 #include <fmt/core.h>
 
@@ -29,7 +31,13 @@ constexpr const char* examples = R"(Examples:
   routeweigh find "hydrobromic acid"
 
 Figures support a decision and replace no risk assessment: local rules, the
-safety office and licensed waste contractors decide.)";
+safety office and licensed waste contractors decide.
+)";
+
+/// Names of files may hold what would move the cursor of the terminal.
+void print_error(const std::string& message) {
+    fmt::print(stderr, "error: {}\n", routeweigh::writing::clean(message));
+}
 
 int run(int argc, char** argv) {
     using namespace routeweigh;
@@ -54,7 +62,10 @@ int run(int argc, char** argv) {
     try {
         program.parse(argc, argv);
     } catch (const CLI::ParseError& error) {
-        return program.exit(error) == 0 ? done : wrong_call;
+        if (error.get_exit_code() == 0) return program.exit(error); // help or version
+        print_error(cli::explain_wrong_call(program, error));
+        fmt::print(stderr, "\"routeweigh --help\" and \"routeweigh COMMAND --help\" say more.\n");
+        return wrong_call;
     }
     try {
         chosen();
@@ -63,10 +74,10 @@ int run(int argc, char** argv) {
         cli::print_problems(error.problems);
         return wrong_contents;
     } catch (const CallError& error) {
-        fmt::print(stderr, "error: {}\n", error.what());
+        print_error(error.what());
         return wrong_call;
     } catch (const cli::FileError& error) {
-        fmt::print(stderr, "error: {}\n", error.what());
+        print_error(error.what());
         return wrong_call;
     }
 }

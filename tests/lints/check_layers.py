@@ -27,11 +27,11 @@ MAY_INCLUDE = {
 }
 
 # Layers that see only part of another: of `writing`, documents know the blocks but no writer, and the front
-# ends know the list of writers but no block.
+# ends know the list of writers but no block, and how a text is made harmless.
 ONLY_THESE = {
     ("documents", "writing"): {"blocks.hpp", "chart.hpp", "machine_tree.hpp"},
-    ("cli", "writing"): {"writer.hpp", "writer_list.hpp"},
-    ("web", "writing"): {"writer.hpp", "writer_list.hpp"},
+    ("cli", "writing"): {"writer.hpp", "writer_list.hpp", "escape.hpp"},
+    ("web", "writing"): {"writer.hpp", "writer_list.hpp", "escape.hpp"},
 }
 
 # Outside headers that only some files may include: (what, files, why). The patterns of files are matched against

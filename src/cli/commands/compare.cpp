@@ -25,7 +25,8 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
     context.add_output_options(*command);
     return [options, &context] {
         Problems problems;
-        std::vector<Route> routes = read_routes(read_sources(options->routes), context.catalogue(), problems);
+        std::vector<Route> routes =
+            read_routes(context.sources(options->routes), context.catalogue(), problems);
         print_problems(problems.all);
         const Comparison comparison = compare_routes(std::move(routes), options->baseline, context.rules());
         context.write(comparison_report(comparison));

@@ -40,7 +40,7 @@ std::function<void()> add_explain(CLI::App& program, Context& context) {
     return [options, &context] {
         Problems problems;
         std::vector<Route> routes =
-            read_routes(read_sources({options->route}), context.catalogue(), problems);
+            read_routes(context.sources({options->route}), context.catalogue(), problems);
         if (routes.size() != 1) throw CallError("explain takes one route file");
         print_problems(problems.all);
         const Assessment assessment(std::move(routes.front()), context.rules());

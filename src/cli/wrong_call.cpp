@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: MIT
+#include "cli/wrong_call.hpp"
+
+#include "base/text.hpp"
+#include "cli/command.hpp"
+
+#include <fmt/core.h>
+
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+
+namespace routeweigh::cli {
+namespace {
+
+std::vector<std::string> commands() {
+    std::vector<std::string> names;
+    for (const Command& command : command_list())
+        names.emplace_back(command.name);
+    return names;
+}
+
+void add_options(const CLI::App& app, std::vector<std::string>& names) {
+    for (const CLI::Option* option : app.get_options())
+        for (const std::string& name : option->get_lnames())
+            names.push_back("--" + name);
+}
+
+} // namespace
+
+std::string no_such(const std::string& what, const std::string& name, const std::vector<std::string>& all) {
+    const std::string near = nearest(name, all);
+    return fmt::format("no {} is called \"{}\"{}; there are: {}", what, name,
+                       near.empty() ? "" : fmt::format("; nearest: \"{}\"", near), join(all, ", "));
+}
+
+std::string explain_wrong_call(const CLI::App& program, const CLI::ParseError& error) {
+    const std::vector<CLI::App*> chosen = program.get_subcommands();
+    const std::vector<std::string> unknown = program.remaining(true);
+    const auto option = std::find_if(unknown.begin(), unknown.end(), [](const std::string& word) {
+        return word.size() > 1 && word.front() == '-';
+    });
+    if (chosen.empty() && option != unknown.begin() && !unknown.empty())
+        return no_such("command", unknown.front(), commands());
+    if (option != unknown.end()) {
+        std::vector<std::string> names;
+        add_options(program, names);
+        for (const CLI::App* command : chosen)
+            add_options(*command, names);
+        return no_such("option", option->substr(0, option->find('=')), names);
+    }
+    if (chosen.empty()) return "say what to do: " + join(commands(), ", ");
+    if (!unknown.empty()) return fmt::format("\"{}\" is one argument too many", unknown.front());
+    return error.what();
+}
+
+} // namespace routeweigh::cli

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+// Says what is wrong with a call, with the nearest command or option.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace CLI {
+class App;
+class ParseError;
+} // namespace CLI
+
+namespace routeweigh::cli {
+
+/// One line. `program` has parsed the call as far as it could.
+std::string explain_wrong_call(const CLI::App& program, const CLI::ParseError& error);
+
+/// "no format is called "htm"; nearest: "html"; there are: terminal, html".
+std::string no_such(const std::string& what, const std::string& name, const std::vector<std::string>& all);
+
+} // namespace routeweigh::cli
