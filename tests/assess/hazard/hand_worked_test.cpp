@@ -157,6 +157,10 @@ TEST_CASE("worked by hand: bromine poured into acetic acid") {
     CHECK(second(HazardPlace::bottle) == Approx(5374.498474).epsilon(1e-9));
     CHECK(second(HazardPlace::flask) == Approx(17874.498474).epsilon(1e-9));
     CHECK(second(HazardPlace::waste) == Approx(5657.465559).epsilon(1e-9));
+    // Here the reading in which 2 mmol never reacted is the lower one, for the product is in a worse group
+    // than what it is made of: 237.750710 + 285.548112 + 157.858471 + 2919.714849
+    CHECK(route.values(1).low[cell_index(endpoint("inhalation"), HazardPlace::waste)] ==
+          Approx(3600.872142).epsilon(1e-9));
     REQUIRE(scores.second_banding.has_value());
     CHECK(scores.second_banding->value == Approx(1.828527212071).epsilon(1e-11));
     CHECK(!scores.second_banding->ranked());

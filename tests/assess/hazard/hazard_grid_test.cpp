@@ -115,6 +115,39 @@ TEST_CASE("what leaves as gas is judged by the entry of the pure substance") {
     CHECK(seen == 1);
 }
 
+// The first step makes 5 mmol of bromine, the second uses 10 mmol: two runs of the first for one of the
+// second.
+TEST_CASE("what a step makes for another was in no bottle, and a flask counts the step that holds most") {
+    const HazardGrid grid = small_route("bromine_from_a_step").grid();
+    const auto grams = [&](const char* id, HazardPlace place, const std::string& name) {
+        double sum = 0;
+        for (const HazardContributor& contributor : grid.cell(endpoint(id), place).contributors)
+            if (contributor.substance->name == name) sum += contributor.grams;
+        return sum;
+    };
+    CHECK(grams("contact", HazardPlace::bottle, "bromine") == 0.0);
+    CHECK(grid.cell(endpoint("aquatic_acute"), HazardPlace::bottle).value == 0.0);
+    // 10 mmol in both steps, not 20: 1.59808 g / 1.712496 g
+    CHECK(grid.cell(endpoint("aquatic_acute"), HazardPlace::flask).value == Approx(0.933187581168));
+    // 2 x 10 mmol charged in the first step, 10 mmol made in the second: 1.61824 g / 1.712496 g
+    CHECK(grams("contact", HazardPlace::bottle, "hydrogen bromide") == Approx(0.944959871439));
+    CHECK(grams("contact", HazardPlace::flask, "hydrogen bromide") == Approx(0.944959871439));
+    CHECK(grams("contact", HazardPlace::waste, "hydrogen bromide") == Approx(0.472479935720));
+}
+
+TEST_CASE("rounding of the ledger is no substance and leaves no figure without an upper end") {
+    const WeighedRoute route = small_route("bromine_made");
+    const std::size_t cell = cell_index(endpoint("inhalation"), HazardPlace::bottle);
+    Evaluation evaluation = route.evaluation();
+    std::size_t catalyst = 0;
+    while (route.flat().inflows()[catalyst].substance->name != "test catalyst")
+        ++catalyst;
+    evaluation.in[catalyst] = 1e-13;
+    CHECK(std::isfinite(route.map().evaluate(evaluation).high[cell]));
+    evaluation.in[catalyst] = 1e-6;
+    CHECK(std::isinf(route.map().evaluate(evaluation).high[cell]));
+}
+
 TEST_CASE("evaluating again into the same values changes nothing") {
     const WeighedRoute route = small_route("bromine_made");
     HazardValues values;
