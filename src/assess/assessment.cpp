@@ -2,7 +2,7 @@
 #include "assess/assessment.hpp"
 
 #include "input/field.hpp"
-#include "route/step_reader.hpp"
+#include "route/name_reader.hpp"
 
 #include <fmt/core.h>
 
