@@ -43,11 +43,18 @@ struct GhsEntry {
     std::string condition; // under which the entry applies, where it does not always
 };
 
+// From this share of the substance on, a mixture carries a supplemental statement.
+struct SupplementalLimit {
+    std::string statement; // "EUH031"
+    double min_percent = 0;
+};
+
 // The separate entry of the aqueous solution; it replaces that of the pure substance for solutions.
 struct SolutionClassification {
     std::string applies_to;
     std::optional<double> max_percent; // strength up to which it applies, by mass
     std::vector<GhsEntry> ghs;
+    std::vector<std::string> supplemental; // EUH statements
     std::string source;
 };
 

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <string>
+#include <utility>
 
 namespace routeweigh {
 
@@ -109,13 +110,21 @@ std::vector<GhsEntry> read_ghs_entries(const Field& list) {
     return entries;
 }
 
+void read_supplemental(const Field& annex_row, std::vector<std::string>& statements) {
+    const auto list = annex_row.maybe("euh");
+    if (!list) return;
+    for (std::string& statement : list->texts())
+        if (std::find(statements.begin(), statements.end(), statement) == statements.end())
+            statements.push_back(std::move(statement));
+}
+
 SolutionClassification read_solution_classification(const Field& field) {
     SolutionClassification solution;
     solution.applies_to = field["applies_to"].text();
     if (const auto max = field.maybe("max_pct")) solution.max_percent = positive(*max);
     solution.ghs = read_ghs_entries(field["ghs"]);
     solution.source = field["ghs_source"].text();
-    field.maybe("annex_vi"); // the row of the table that the source names
+    if (const auto row = field.maybe("annex_vi")) read_supplemental(*row, solution.supplemental);
     field.close();
     return solution;
 }

@@ -5,6 +5,7 @@
 #include "chemistry/classification.hpp"
 #include "input/field.hpp"
 
+#include <string>
 #include <vector>
 
 namespace routeweigh {
@@ -13,5 +14,7 @@ namespace routeweigh {
 std::vector<GhsEntry> read_ghs_entries(const Field& list);
 SolutionClassification read_solution_classification(const Field& field);
 ExposureLimit read_exposure_limit(const Field& field);
+// Adds the supplemental statements of a row of CLP Annex VI, each once.
+void read_supplemental(const Field& annex_row, std::vector<std::string>& statements);
 
 } // namespace routeweigh

@@ -44,6 +44,7 @@ struct Substance {
     std::optional<SolutionClassification> ghs_solution;
     std::vector<GhsEntry> supplier_additions; // never mixed into ghs
     std::vector<std::string> supplemental;    // EUH statements
+    std::vector<SupplementalLimit> supplemental_limits;
     std::optional<ExposureLimit> exposure_limit;
 
     double free_bromine = 0;    // mol of Br2 that one mol is or holds loosely: 1 for bromine and tribromides

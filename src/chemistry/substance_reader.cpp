@@ -117,7 +117,12 @@ void read_hazards(const Field& field, Substance& substance) {
         substance.supplier_additions = read_ghs_entries(*additions);
     if (const auto supplemental = field.maybe("euh")) substance.supplemental = supplemental->texts();
     if (const auto limit = field.maybe("oel")) substance.exposure_limit = read_exposure_limit(*limit);
-    field.maybe("annex_vi"); // the row of the table that ghs_source names
+    if (const auto row = field.maybe("annex_vi")) {
+        read_supplemental(*row, substance.supplemental);
+        if (const auto limits = row->maybe("euh_limits"))
+            for (const Field& limit : limits->items())
+                substance.supplemental_limits.push_back({limit["euh"].text(), limit["min_pct"].number()});
+    }
 }
 
 void read_sources(const Field& field, Substance& substance) {
