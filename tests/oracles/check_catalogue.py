@@ -76,7 +76,9 @@ def main():
     check_schema(report, schema, "materials_file", materials_file, "materials.json")
 
     kinds = {"health banding": "health_banding_file", "column model": "column_model_file",
-             "hazard score": "hazard_score_file", "benign list": "benign_file"}
+             "hazard score": "hazard_score_file", "benign list": "benign_file",
+             "mixture limits": "mixture_limits_file", "mixture notes": "mixture_notes_file",
+             "flash point data": "flash_point_file", "label elements": "label_elements_file"}
     schemes = {}
     for path in sorted((data / "schemes").glob("*.json")):
         scheme = load(path)
@@ -84,7 +86,8 @@ def main():
         schemes[path.stem] = scheme
         if report.check(scheme.get("kind") in kinds, "schemes/%s: unknown kind %s" % (path.name, scheme.get("kind"))):
             check_schema(report, schema, kinds[scheme["kind"]], scheme, "schemes/" + path.name)
-    for name in ("niosh_2019_132", "hse_ilo", "trgs_600", "hazard_score", "benign"):
+    for name in ("niosh_2019_132", "hse_ilo", "trgs_600", "hazard_score", "benign", "ghs_limits_eu", "ghs_limits_un", "ghs_limits_us",
+                 "ghs_mixture_notes", "ghs_flash_points", "ghs_label_elements"):
         report.check(name in schemes, "schemes/%s.json is missing" % name)
 
     if report.failed:  # the rest relies on the shape
