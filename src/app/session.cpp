@@ -58,6 +58,7 @@ Comparison compare_routes(std::vector<Route> routes, const std::string& baseline
                                         [&](const Route& route) { return route.id == baseline_id; });
         if (found == routes.end()) {
             std::vector<std::string> names;
+            names.reserve(routes.size());
             for (const Route& route : routes)
                 names.push_back(route.id);
             const std::string near = nearest(baseline_id, names);
@@ -68,6 +69,7 @@ Comparison compare_routes(std::vector<Route> routes, const std::string& baseline
         baseline = static_cast<std::size_t>(found - routes.begin());
     }
     std::vector<std::unique_ptr<Assessment>> assessed;
+    assessed.reserve(routes.size());
     for (Route& route : routes)
         assessed.push_back(std::make_unique<Assessment>(std::move(route), rules));
     return {std::move(assessed), baseline};

@@ -135,7 +135,7 @@ class FlatRoute {
     void evaluate(const Inputs& inputs, Evaluation& result) const;
 
     /// Extents (mol) of every reaction of every stage of a step, as written, nominal reading; for reports.
-    std::vector<std::vector<double>> extents(int step, const Inputs& inputs) const;
+    std::vector<std::vector<double>> extents(int index, const Inputs& inputs) const;
 
   private:
     enum class Reading { theory, formation, nominal, unreacted };
@@ -145,11 +145,11 @@ class FlatRoute {
     };
     friend class RouteCompiler;
 
-    void run_step(int step, const Inputs& inputs, Evaluation& result) const;
-    double search(int step, const Inputs& inputs, Limits limits, double Limits::*member, double slope,
+    void run_step(int index, const Inputs& inputs, Evaluation& result) const;
+    double search(int index, const Inputs& inputs, Limits limits, double Limits::*member, double slope,
                   Evaluation& result) const;
     /// \return mol product in the pot at the end; for theory all that forms, before any of it reacts on
-    double run_pot(int step, const Inputs& inputs, Reading reading, Limits limits, Evaluation& result,
+    double run_pot(int index, const Inputs& inputs, Reading reading, Limits limits, Evaluation& result,
                    std::vector<std::vector<double>>* extents = nullptr) const;
     void scale_and_reuse(const Inputs& inputs, Evaluation& result) const;
 

@@ -36,6 +36,6 @@ struct Ledger {
 };
 
 /// \param unreacted  reads the loss of yield as substrate that never reacted
-Ledger make_ledger(const FlatRoute& route, const Evaluation& evaluation, bool unreacted = false);
+Ledger make_ledger(const FlatRoute& flat, const Evaluation& evaluation, bool unreacted = false);
 
 } // namespace routeweigh

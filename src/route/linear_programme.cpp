@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "route/linear_programme.hpp"
 
+#include "base/index.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
@@ -46,19 +48,19 @@ class Tableau {
         Optimum result;
         result.basis = basis_;
         result.x.assign(static_cast<std::size_t>(columns_), 0.0);
-        result.inverse.resize(static_cast<std::size_t>(rows_ * rows_));
+        result.inverse.resize(at(rows_) * at(rows_));
         for (int row = 0; row < rows_; ++row) {
             const int column = basis_[static_cast<std::size_t>(row)];
             if (column < columns_) result.x[static_cast<std::size_t>(column)] = cell(row, width_ - 1);
             for (int slack = 0; slack < rows_; ++slack)
-                result.inverse[static_cast<std::size_t>(row * rows_ + slack)] = cell(row, columns_ + slack);
+                result.inverse[at(row) * at(rows_) + at(slack)] = cell(row, columns_ + slack);
         }
         return result;
     }
 
   private:
-    double& cell(int row, int column) { return cells_[static_cast<std::size_t>(row * width_ + column)]; }
-    double cell(int row, int column) const { return cells_[static_cast<std::size_t>(row * width_ + column)]; }
+    double& cell(int row, int column) { return cells_[at(row) * at(width_) + at(column)]; }
+    double cell(int row, int column) const { return cells_[at(row) * at(width_) + at(column)]; }
 
     /// The first column that raises some objective without lowering a more important one.
     int entering_column() const {

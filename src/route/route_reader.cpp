@@ -64,7 +64,7 @@ const std::vector<std::string>& route_statuses() {
     return statuses;
 }
 
-Route read_route(SourcePtr source, const Catalogue& catalogue, Problems& problems) {
+Route read_route(const SourcePtr& source, const Catalogue& catalogue, Problems& problems) {
     const Document document = Document::parse(source);
     Problems found;
     const Field field = document.root(found);

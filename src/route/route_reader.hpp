@@ -13,6 +13,6 @@ const std::vector<std::string>& route_statuses();
 
 /// \param problems  receives warnings
 /// \throws InputError with every problem of the file, spelling and chemistry alike
-Route read_route(SourcePtr source, const Catalogue& catalogue, Problems& problems);
+Route read_route(const SourcePtr& source, const Catalogue& catalogue, Problems& problems);
 
 } // namespace routeweigh

@@ -35,6 +35,7 @@ constexpr std::array<std::pair<std::string_view, Phase>, 3> phases{{
 template<typename Table>
 auto read_word(const Field& field, const Table& table) {
     std::vector<std::string> words;
+    words.reserve(table.size());
     for (const auto& entry : table)
         words.emplace_back(entry.first);
     const std::string word = field.one_of(words);
@@ -45,7 +46,7 @@ auto read_word(const Field& field, const Table& table) {
 
 std::string optional_text(const Field& field, std::string_view key, std::string otherwise = {}) {
     const auto found = field.maybe(key);
-    return found ? found->text() : otherwise;
+    return found ? found->text() : std::move(otherwise);
 }
 
 bool optional_flag(const Field& field, std::string_view key) {
