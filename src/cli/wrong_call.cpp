@@ -23,7 +23,8 @@ std::vector<std::string> commands() {
 void add_options(const CLI::App& app, std::vector<std::string>& names) {
     for (const CLI::Option* option : app.get_options())
         for (const std::string& name : option->get_lnames())
-            names.push_back("--" + name);
+            if (std::find(names.begin(), names.end(), "--" + name) == names.end())
+                names.push_back("--" + name);
 }
 
 } // namespace

@@ -125,6 +125,8 @@ SyntaxError explain_syntax_error(std::string_view text, std::size_t read, std::s
     if (c == '/' || c == '#')
         return {at, "JSON has no comments; put the remark into a text of its own, such as \"notes\""};
     if (c == '\'') return {at, "text stands between double quotes, not single ones"};
+    if (before.empty() && c != '{' && c != '[' && c != '"')
+        return {at, "this is no JSON, which begins with a bracket {"};
     if (behind == ',' && (c == '}' || c == ']'))
         return {before.size() - 1, "a comma stands before the closing bracket"};
     if (complains_of("; expected end of input"))

@@ -192,7 +192,8 @@ HazardSchemes read_hazard_schemes(const Catalogue& catalogue) {
         const Source* source = catalogue.scheme(stem);
         if (source != nullptr) return *source;
         Problem problem;
-        problem.message = fmt::format("no scheme \"{}\" in the catalogue", stem);
+        problem.message =
+            fmt::format("no scheme \"{0}\" in the catalogue: there is no file schemes/{0}.json", stem);
         problem.nearest = nearest(stem, catalogue.scheme_stems());
         throw InputError(problem);
     };
