@@ -47,12 +47,13 @@ std::optional<double> in_unit_of(const AcuteRoute& route, const AcuteToxicityEst
     return wants_ppm ? estimate.value * ppm_per_mg_per_litre : estimate.value / ppm_per_mg_per_litre;
 }
 
-// Adds what the ingredient contributes; nothing where it is not toxic by the route in this jurisdiction.
-void add_part(const ResolvedIngredient& ingredient, const AcuteRun& run, const AcuteLimits& limits,
-              std::vector<MixturePart>& parts) {
+// Adds what the ingredient contributes, and returns its category; nothing where it is not toxic by the route
+// in this jurisdiction.
+const AcuteCategory* add_part(const ResolvedIngredient& ingredient, const AcuteRun& run,
+                              const AcuteLimits& limits, std::vector<MixturePart>& parts) {
     const AcuteRoute& route = *run.route;
     const GhsEntry* entry = acute_entry(ingredient, route.route, route.form);
-    if (entry == nullptr) return;
+    if (entry == nullptr) return nullptr;
     MixturePart part;
     part.substance = ingredient.substance;
     part.percent = ingredient.percent;
@@ -60,7 +61,7 @@ void add_part(const ResolvedIngredient& ingredient, const AcuteRun& run, const A
     part.category = entry->category;
     const AcuteCategory* category = category_of(route, entry->category);
     const auto& known = entry->acute_toxicity;
-    if (run.only_unnamed && known && !known->form.empty()) return;
+    if (run.only_unnamed && known && !known->form.empty()) return nullptr;
     const bool same_form = known && (known->form.empty() || known->form == route.form);
     const std::optional<double> own =
         known && same_form ? in_unit_of(route, *known, ingredient.substance->molar_mass) : std::nullopt;
@@ -75,14 +76,15 @@ void add_part(const ResolvedIngredient& ingredient, const AcuteRun& run, const A
                 if (const AcuteCategory* found = category_of(other, known->value))
                     category = category_of(route, found->category);
     }
-    if (category == nullptr) return; // milder than the last category
+    if (category == nullptr) return nullptr; // milder than the last category
     if (!own) {
         part.divisor = category->point;
         if (known) part.remark = "its own estimate is for another form, so the point of its category";
     }
-    if (!reaches(ingredient.percent, category->cut_off)) return;
+    if (!reaches(ingredient.percent, category->cut_off)) return nullptr;
     part.term = part.percent / part.divisor;
     parts.push_back(part);
+    return category;
 }
 
 } // namespace
@@ -104,13 +106,19 @@ AcuteSum acute_sum(const ResolvedMixture& mixture, const AcuteRun& run, const Ac
     sum.unknown_percent = mixture.unknown_percent(route.endpoint);
     sum.corrected = is_above(sum.unknown_percent, limits.unknown_corrected_above);
     double total = 0;
-    for (const ResolvedIngredient& ingredient : mixture.ingredients)
-        if (!ingredient.unknown_for(route.endpoint)) add_part(ingredient, run, limits, sum.parts);
+    const AcuteCategory* worst = nullptr; // of an ingredient
+    for (const ResolvedIngredient& ingredient : mixture.ingredients) {
+        if (ingredient.unknown_for(route.endpoint)) continue;
+        const AcuteCategory* own = add_part(ingredient, run, limits, sum.parts);
+        if (own != nullptr && (worst == nullptr || own->upper < worst->upper)) worst = own;
+    }
     for (const MixturePart& part : sum.parts)
         total += part.term;
     if (!(total > 0)) return sum;
     sum.estimate = (100 - (sum.corrected ? sum.unknown_percent : 0)) / total;
     sum.category = category_of(route, *sum.estimate);
+    // Points stand on the lower edge of their category; a mixture is no worse than its worst ingredient.
+    if (sum.category != nullptr && sum.category->upper < worst->upper) sum.category = worst;
     return sum;
 }
 

@@ -96,28 +96,34 @@ bool is_asked_for(const std::string& pictogram, const std::vector<Printed>& prin
     return false;
 }
 
-// One precaution of each statement in turn, the severe statements first, up to the most a label takes.
-std::vector<std::string> choose_precautions(std::vector<Printed> printed, const LabelElements& elements) {
-    std::stable_sort(printed.begin(), printed.end(),
-                     [](const Printed& a, const Printed& b) { return rank(a) < rank(b); });
-    std::vector<std::string> chosen;
-    const auto add = [&](const std::string& code) {
-        for (const std::string& other : chosen)
-            if (elements.covers(other, code)) return;
-        chosen.erase(std::remove_if(chosen.begin(), chosen.end(),
-                                    [&](const std::string& other) { return elements.covers(code, other); }),
-                     chosen.end());
-        chosen.push_back(code);
+// The most urgent precautions of the severe statements first, those of the milder ones behind by a turn and a
+// half for each step of the signal word, up to the most a label takes.
+std::vector<std::string> choose_precautions(const std::vector<Printed>& printed,
+                                            const LabelElements& elements) {
+    constexpr double behind = 1.5;
+    struct Wanted {
+        double turn = 0;
+        const std::string* code = nullptr;
     };
-    std::size_t longest = 0;
-    for (const Printed& one : printed)
-        longest = std::max(longest, one.elements->precautions.size());
-    for (std::size_t turn = 0; turn < longest; ++turn)
-        for (const Printed& one : printed) {
-            if (turn >= one.elements->precautions.size()) continue;
-            if (chosen.size() >= elements.most_precautions) break;
-            add(one.elements->precautions[turn]);
-        }
+    std::vector<Wanted> wanted;
+    for (const Printed& one : printed) {
+        double turn = behind * rank(one);
+        for (const std::string& code : one.elements->precautions)
+            wanted.push_back({turn++, &code});
+    }
+    std::stable_sort(wanted.begin(), wanted.end(),
+                     [](const Wanted& a, const Wanted& b) { return a.turn < b.turn; });
+    std::vector<std::string> chosen;
+    for (const auto& [turn, code] : wanted) {
+        const bool said =
+            std::any_of(chosen.begin(), chosen.end(),
+                        [&, code = code](const std::string& other) { return elements.covers(other, *code); });
+        if (said) continue;
+        std::erase_if(chosen,
+                      [&, code = code](const std::string& other) { return elements.covers(*code, other); });
+        if (chosen.size() >= elements.most_precautions) break;
+        chosen.push_back(*code);
+    }
     std::sort(chosen.begin(), chosen.end());
     return chosen;
 }

@@ -43,6 +43,7 @@ struct MixtureFacts {
     std::optional<Substance::Phase> phase; // where left out, from the phases of the ingredients
     std::optional<double> ph;
     std::optional<double> flash_point;       // degC, closed cup
+    std::string flash_point_method;          // how it was found without a test; "" where it was measured
     std::optional<double> boiling_point;     // degC, where boiling starts
     std::optional<double> viscosity;         // mm2/s, kinematic, at 40 degC
     std::optional<std::string> inhaled_form; // "gases", "vapours" or "dusts or mists"

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "mixture_case.hpp"
 
+#include <deque>
 #include <stdexcept>
+#include <tuple>
 
 namespace routeweigh::testing::mixtures {
 namespace {
@@ -80,15 +82,16 @@ Substance liquid(std::string name, const std::vector<std::string>& classes) {
 }
 
 Mixed& Mixed::add(Substance substance, double percent, IngredientFacts facts) {
-    substances_.push_back(std::move(substance));
-    mixture_.ingredients.push_back({&substances_.back(), percent / 100, false, std::move(facts)});
+    static std::deque<Substance> kept;
+    kept.push_back(std::move(substance));
+    mixture_.ingredients.push_back({&kept.back(), percent / 100, false, std::move(facts)});
     return *this;
 }
 
 Mixed& Mixed::of(std::string_view class_and_category, double percent) {
-    return add(
-        liquid("ingredient " + std::to_string(substances_.size() + 1), {std::string(class_and_category)}),
-        percent);
+    return add(liquid("ingredient " + std::to_string(mixture_.ingredients.size() + 1),
+                      {std::string(class_and_category)}),
+               percent);
 }
 
 Mixture Mixed::filled_up() const {

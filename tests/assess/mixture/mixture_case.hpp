@@ -7,7 +7,6 @@
 #include "base/text.hpp"
 #include "chemistry/catalogue.hpp"
 
-#include <deque>
 #include <map>
 #include <string>
 #include <string_view>
@@ -27,7 +26,8 @@ ConcentrationBand band(std::string_view class_and_category, double from, double 
 // A liquid that is assessed and carries these classes.
 Substance liquid(std::string name, const std::vector<std::string>& classes = {});
 
-// Keeps its substances alive; what is missing to 100 % is an unclassified liquid.
+// What is missing to 100 % is an unclassified liquid. Its substances live as long as the program, for a
+// classification points to them.
 class Mixed {
   public:
     Mixed& add(Substance substance, double percent, IngredientFacts facts = {});
@@ -39,7 +39,6 @@ class Mixed {
     MixtureClassification judged(const MixtureRules& by) const { return classify(filled_up(), by); }
 
   private:
-    std::deque<Substance> substances_;
     Mixture mixture_;
 };
 

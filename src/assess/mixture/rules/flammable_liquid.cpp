@@ -3,6 +3,7 @@
 //
 // A screened flash point says which test is worth doing; only a measured one decides near a limit.
 #include "assess/mixture/flash_point.hpp"
+#include "assess/mixture/physical_entry.hpp"
 #include "assess/mixture/rules/rules.hpp"
 #include "assess/mixture/specific_limit.hpp"
 
@@ -49,8 +50,10 @@ std::string_view method_text(FlashPointMethod method) {
     }
 }
 
-void add_notes(const FlashPoint& flash, const FlammableLimits& limits, MixtureResult& result) {
-    result.notes.emplace_back(method_text(flash.method));
+void add_notes(const FlashPoint& flash, const std::string& stated_method, const FlammableLimits& limits,
+               MixtureResult& result) {
+    const bool given = flash.method == FlashPointMethod::measured && !stated_method.empty();
+    result.notes.emplace_back(given ? std::string_view(stated_method) : method_text(flash.method));
     if (!result.screened) return;
     if (flash.method == FlashPointMethod::activity)
         result.notes.emplace_back(
@@ -59,7 +62,7 @@ void add_notes(const FlashPoint& flash, const FlammableLimits& limits, MixtureRe
             "test");
     for (const FlammableCategory& category : limits.categories)
         if (std::abs(*flash.celsius - category.flash_point) < limits.margin &&
-            flash.method == FlashPointMethod::activity) {
+            flash.method != FlashPointMethod::lowest) {
             result.notes.push_back(
                 fmt::format("within {:g} K of the limit at {:g} \u00B0C: only a closed-cup "
                             "test decides",
@@ -129,7 +132,9 @@ void judge_by_flash_point(const ResolvedMixture& mixture, const FlashPoint& flas
                           const FlammableLimits& limits, MixtureResult& result) {
     result.estimate = flash.celsius;
     result.estimate_unit = "\u00B0C";
-    result.screened = flash.method == FlashPointMethod::activity || flash.method == FlashPointMethod::lowest;
+    result.screened =
+        flash.method == FlashPointMethod::activity || flash.method == FlashPointMethod::lowest ||
+        (flash.method == FlashPointMethod::measured && !mixture.facts.flash_point_method.empty());
     const std::optional<double> boiling = boiling_point_of(mixture, flash);
     for (const FlammableCategory& category : limits.categories) {
         MixtureTest test;
@@ -154,7 +159,7 @@ void judge_by_flash_point(const ResolvedMixture& mixture, const FlashPoint& flas
                                                *boiling));
         break;
     }
-    add_notes(flash, limits, result);
+    add_notes(flash, mixture.facts.flash_point_method, limits, result);
 }
 
 void judge_flammable(const ResolvedMixture& mixture, const MixtureRules& rules,
@@ -163,7 +168,9 @@ void judge_flammable(const ResolvedMixture& mixture, const MixtureRules& rules,
     MixtureResult result;
     result.endpoint = "flammable_liquid";
     result.title = "Flammable liquid";
-    if (mixture.phase != Substance::Phase::liquid) {
+    if (mixture.neat()) // as its entry has it, also where it melts near room temperature
+        judge_physical(physical_entries(mixture, "Flam. Liq.", 0, false), true, {}, result);
+    if (result.classified() || mixture.phase != Substance::Phase::liquid) {
         results.push_back(std::move(result)); // solids and gases: see the rule for other physical hazards
         return;
     }
