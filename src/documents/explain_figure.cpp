@@ -49,7 +49,7 @@ Explanation of_metric(const Assessment& route, const Metric& metric) {
             result.parts.push_back(
                 writing::KeyValueList{{{sum.name, fmt::format("{} {}: {}", sum.text, sum.unit, sum.rule)}}});
         else
-            result.parts.push_back(sum_table(route, sum, true));
+            result.parts.push_back(sum_table(route, sum));
         terms.emplace_back(tree_of(sum));
     }
     if (!working.from.empty()) {

@@ -60,6 +60,8 @@ std::string figure_text(double value, int decimals) {
     if (value == 0.0) return "0";
     if (!std::isfinite(value)) return fixed(value, 0);
     const int exponent = exponent_of(value, 2);
+    // What is far below the last decimal is there, and that is all there is to say.
+    if (exponent < -decimals - 1) return "< " + fixed(std::pow(10.0, -decimals - 1), decimals + 1);
     if (exponent < -decimals || (exponent == -decimals && decimals > 0)) return digits(value, 2);
     if (exponent + decimals + 1 > 4) return digits(value, std::max(4 - decimals, 3));
     return fixed(value, decimals);
@@ -72,7 +74,7 @@ std::string difference_text(double value, int decimals) {
 }
 
 std::string percent(double share, int decimals) {
-    return fixed(100.0 * share, decimals) + " %";
+    return fixed(100.0 * share, decimals) + "\u00A0%";
 }
 
 std::string unit_text(std::string_view unit) {
@@ -83,7 +85,7 @@ std::string unit_text(std::string_view unit) {
 }
 
 writing::Run quantity(double value, int decimals, std::string_view unit) {
-    return writing::number(figure_text(value, decimals) + (unit.empty() ? "" : " ") + unit_text(unit));
+    return writing::number(figure_text(value, decimals) + (unit.empty() ? "" : "\u00A0") + unit_text(unit));
 }
 
 writing::Cell number_cell(double value, int decimals) {

@@ -16,7 +16,7 @@ std::string fixed(double value, int decimals);
 std::string digits(double value, int significant = 3);
 
 /// The decimals that the figure asks for; more where fewer than two significant digits would be left, fewer
-/// where there would be more than four.
+/// where there would be more than four. "< 0.001" for what is far below the last decimal.
 std::string figure_text(double value, int decimals);
 
 /// With its sign: "+2.4", "−12.1", "0.0".

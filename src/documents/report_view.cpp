@@ -131,32 +131,45 @@ bool ReportView::several_steps() const {
 
 std::string ReportView::standing() const {
     std::vector<std::pair<std::string, std::vector<std::string>>> groups;
+    std::vector<std::string> assumed;
     for (const RouteView& route : routes) {
-        const auto found = std::find_if(groups.begin(), groups.end(),
-                                        [&](const auto& entry) { return entry.first == route.standing; });
+        if (route.assessment->yield_assumed()) assumed.push_back(route.id);
+        const auto found = std::find_if(groups.begin(), groups.end(), [&](const auto& entry) {
+            return entry.first == route.route().status;
+        });
         if (found == groups.end())
-            groups.emplace_back(route.standing, std::vector{route.id});
+            groups.emplace_back(route.route().status, std::vector{route.id});
         else
             found->second.push_back(route.id);
     }
-    if (groups.size() == 1)
-        return fmt::format("Numbers of {}: {}.", single() ? "the route" : "every route", groups[0].first);
-    std::string text = "Numbers: ";
-    for (std::size_t i = 0; i < groups.size(); ++i)
-        text += fmt::format("{}{}: {}", i > 0 ? ". " : "", listed(groups[i].second), groups[i].first);
-    return text + ".";
+    std::stable_sort(groups.begin(), groups.end(),
+                     [](const auto& a, const auto& b) { return a.second.size() < b.second.size(); });
+    std::string text;
+    for (std::size_t i = 0; i < groups.size(); ++i) {
+        const bool others = groups.size() > 1 && i + 1 == groups.size() && groups[i].second.size() > 2;
+        const std::string whose = groups.size() == 1 ? (single() ? "the route" : "all routes")
+                                  : others           ? "the others"
+                                                     : listed(groups[i].second);
+        text += fmt::format("{}{}: {}", i > 0 ? "; " : "", groups[i].first, whose);
+    }
+    text = capitalised(text) + ".";
+    if (assumed.size() == routes.size())
+        text += single() ? " The yield is assumed." : " All yields are assumed.";
+    else if (!assumed.empty())
+        text += fmt::format(" Yield assumed: {}.", listed(assumed));
+    return text;
 }
 
 std::string_view words(MassVerdict verdict) {
     switch (verdict) {
     case MassVerdict::lower:
-        return "less mass";
+        return "less";
     case MassVerdict::higher:
-        return "more mass";
+        return "more";
     case MassVerdict::depends:
-        return "depends on the boundary";
+        return "boundary decides";
     case MassVerdict::within_yield:
-        return "a difference in yield may turn it round";
+        return "yield may turn it";
     case MassVerdict::equal:
         break;
     }

@@ -20,7 +20,7 @@ struct WorkingSum {
     std::string text;                ///< the value at the precision of its parts
     std::vector<Contribution> parts; ///< empty where the total is no sum
     std::vector<std::string> part_texts;
-    std::string rule; ///< how a total that is no sum comes about
+    std::string rule; ///< what the total counts, or how it comes about
 };
 
 struct Working {
@@ -37,7 +37,13 @@ Working working_of(const Assessment& route, const Metric& metric);
 /// One total of the route with its parts.
 WorkingSum working_sum(const Assessment& route, double Totals::*total, std::string_view name);
 
-/// Parts, places in the route file, sum. `with_lines` names file and line as well, which takes longer.
-writing::Table sum_table(const Assessment& route, const WorkingSum& sum, bool with_lines);
+/// Parts, places in the route file with their lines, sum.
+writing::Table sum_table(const Assessment& route, const WorkingSum& sum);
+
+/// How every input of a route is counted: class, stage, drown-out, benign, and its place in the route file.
+writing::Table counted_inputs_table(const Assessment& route);
+
+/// What the net equation takes and leaves for one mol of product.
+writing::Table net_equation_table(const Assessment& route);
 
 } // namespace routeweigh::documents

@@ -125,8 +125,44 @@ std::string isolated_words(const Step& step) {
     return text + (isolated.assumed ? ", assumed" : "") + " (" + isolated.pointer + ")";
 }
 
-/// In words, how a total that is no sum comes about.
+/// Which inputs a total counts, in the words of the table that says how every input is counted.
+std::string_view selection_of(double Totals::*total) {
+    static constexpr std::pair<double Totals::*, std::string_view> selections[] = {
+        {&Totals::inputs, "every input, less what is fed back"},
+        {&Totals::inputs_gross, "every input"},
+        {&Totals::reactants_gross, "inputs that count as reactant"},
+        {&Totals::reactants_and_aids, "inputs that count as reactant or aid"},
+        {&Totals::solvents, "inputs that count as solvent"},
+        {&Totals::water, "inputs that count as water"},
+        {&Totals::benign, "inputs on the benign list"},
+        {&Totals::part_reactants, "reactants, and aids of reaction stages"},
+        {&Totals::part_reaction_solvent, "solvents of reaction stages"},
+        {&Totals::part_workup, "solvents and aids of work-up and purification stages"},
+        {&Totals::reaction_stages, "every input of a reaction stage"},
+        {&Totals::workup_stages, "every input of a work-up stage"},
+        {&Totals::purification_stages, "every input of a purification stage"},
+        {&Totals::drown_out, "inputs that are drown-out or flask rinse"},
+        {&Totals::reactant_carbon, "inputs that count as reactant, by their share of carbon"},
+        {&Totals::bromine_handled, "bromine charged as such"},
+        {&Totals::bromine_carried, "reagents that carry oxidising bromine, as Br2"},
+        {&Totals::waste, "every stream of the ledger"},
+        {&Totals::formula_inputs, "inputs of the net equation, by molar mass"},
+        {&Totals::formula_inputs_gross, "inputs of all equations, by molar mass"},
+        {&Totals::reactants_needed,
+         "left side of every overall equation, for the theoretical yield of its step"},
+        {&Totals::aqueous_effluent, "liquid streams of which more than half is water"},
+        {&Totals::time, "times of the stages"},
+        {&Totals::energy, "energy of the stages"},
+        {&Totals::cooling_water, "cooling water of the stages"},
+    };
+    for (const auto& [member, words] : selections)
+        if (member == total) return words;
+    return {};
+}
+
+/// In words, how a total comes about.
 std::string rule_of(const Assessment& route, double Totals::*total) {
+    if (const std::string_view words = selection_of(total); !words.empty()) return std::string(words);
     const Route& file = route.route();
     const std::size_t last = at(route.flat().final_step());
     const StepResult& result = route.evaluation().steps[last];
@@ -154,7 +190,28 @@ std::string rule_of(const Assessment& route, double Totals::*total) {
     if (total == &Totals::carbon_product || total == &Totals::bromine_product ||
         total == &Totals::nitrogen_product || total == &Totals::chlorine_product)
         return "in one formula of " + file.product->name;
+    if (total == &Totals::carbon_inputs || total == &Totals::bromine_inputs ||
+        total == &Totals::nitrogen_inputs || total == &Totals::chlorine_inputs)
+        return "in the inputs of the net equation, per mol of product";
     return {};
+}
+
+/// Parts that print as nothing beside the sum become one.
+void merge_small(WorkingSum& sum) {
+    const auto small = [&](const Contribution& part) {
+        return std::abs(part.value) < 5e-5 * std::abs(sum.value);
+    };
+    double together = 0.0;
+    std::size_t count = 0;
+    for (const Contribution& part : sum.parts)
+        if (small(part)) {
+            together += part.value;
+            ++count;
+        }
+    if (count < 2) return;
+    std::erase_if(sum.parts, small);
+    if (std::abs(together) > 1e-9 * std::abs(sum.value))
+        sum.parts.push_back({fmt::format("{} smaller parts", count), {}, together});
 }
 
 } // namespace
@@ -163,42 +220,26 @@ WorkingSum working_sum(const Assessment& route, double Totals::*total, std::stri
     WorkingSum sum{total, std::string(name), std::string(unit_of(total)), route.totals().*total, {}, {}, {},
                    {}};
     sum.parts = parts_of(route, total);
-    // A part that is nothing tells nothing.
-    std::erase_if(sum.parts, [&](const Contribution& part) {
-        return std::abs(part.value) <= 1e-9 * std::abs(sum.value);
-    });
-    int coarsest = sum.parts.empty() ? decimals_for(sum.value, 4) : 6;
+    merge_small(sum);
+    sum.rule = rule_of(route, total);
+    if (sum.parts.empty()) {
+        sum.text = fixed(sum.value, decimals_for(sum.value, 4));
+        return sum;
+    }
+    // The last place of a sum is that of its coarsest part; whole counts of atoms have none.
+    const bool counts = sum.unit == "atoms" && std::abs(sum.value - std::round(sum.value)) < 1e-9;
+    int coarsest = 6;
+    std::vector<int> decimals;
     for (const Contribution& part : sum.parts) {
-        const int decimals = decimals_for(part.value, digits_written(route.route(), part.pointer));
-        coarsest = std::min(coarsest, decimals);
-        sum.part_texts.push_back(fixed(part.value, decimals));
+        decimals.push_back(counts ? 0
+                                  : decimals_for(part.value, digits_written(route.route(), part.pointer)));
+        if (std::abs(part.value) > 1e-3 * std::abs(sum.value)) coarsest = std::min(coarsest, decimals.back());
     }
-    sum.text = fixed(sum.value, std::max(coarsest, std::min(decimals_for(sum.value, 3), 2)));
-    if (sum.parts.empty()) sum.rule = rule_of(route, total);
+    const int last = counts ? 0 : std::max(coarsest, std::min(decimals_for(sum.value, 3), 2));
+    for (std::size_t i = 0; i < sum.parts.size(); ++i)
+        sum.part_texts.push_back(fixed(sum.parts[i].value, std::min(decimals[i], last + 2)));
+    sum.text = fixed(sum.value, last);
     return sum;
-}
-
-writing::Table sum_table(const Assessment& route, const WorkingSum& sum, bool with_lines) {
-    writing::Table table;
-    table.caption = capitalised(sum.name) + ", route " + route.route().id;
-    table.columns = {{.heading = "part"},
-                     {.heading = "amount", .align = writing::Align::decimal, .unit = sum.unit},
-                     {.heading = "place in the route file"}};
-    std::string file;
-    for (std::size_t i = 0; i < sum.parts.size(); ++i) {
-        const Contribution& part = sum.parts[i];
-        std::string place = part.pointer;
-        if (with_lines && !part.pointer.empty()) {
-            const Place found = place_of(route.route(), part.pointer);
-            if (found.line > 0) place = fmt::format("line {}, {}", found.line, part.pointer);
-            file = found.source;
-        }
-        table.rows.push_back({part.words, writing::Cell(sum.part_texts[i], part.value), place});
-    }
-    table.rows.push_back(
-        writing::Row({sum.name, writing::Cell(sum.text, sum.value), ""}, writing::RowKind::total));
-    if (!file.empty()) table.remarks.push_back(writing::Text{"Lines of ", writing::code(file)});
-    return table;
 }
 
 } // namespace routeweigh::documents

@@ -7,6 +7,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace routeweigh::documents {
 namespace {
 
@@ -30,22 +32,23 @@ void add_handled(const ReportView& view, Statements& statements) {
     if (handled.empty()) return;
     const std::size_t without = view.routes.size() - handled.size();
     writing::Text text{
-        strong("Bromine in a bottle:"),
+        strong("In a bottle:"),
         Run(fmt::format(" {} {} ", listed(ids(handled)), verb(handled.size(), "pours", "pour"))),
         number(range_text(handled, "bromine_handled")), Run(" of elemental bromine")};
     text.runs.push_back(Run(without == 0 ? std::string(", and no route does without.")
-                                         : fmt::format("; with {} nobody handles it.",
+                                         : fmt::format("; with {} nobody pours it.",
                                                        counted(without, "other route", "other routes"))));
-    statements.push_back({"bromine.handled", ids(handled), std::move(text)});
+    statements.push_back({Topic::bromine, "bromine.handled", ids(handled), std::move(text)});
 }
 
 void add_carried(const ReportView& view, Statements& statements) {
     const auto carried = with(view, "bromine_carried");
     if (carried.empty()) return;
     statements.push_back(
-        {"bromine.carried",
+        {Topic::bromine,
+         "bromine.carried",
          ids(carried),
-         {strong("Moved and not removed:"),
+         {strong("Hidden in a reagent:"),
           Run(fmt::format(" {} {} ", listed(ids(carried)), verb(carried.size(), "carries", "carry"))),
           number(range_text(carried, "bromine_carried")),
           Run(" of oxidising bromine inside a reagent. Somebody else made that reagent from bromine, and no "
@@ -62,17 +65,20 @@ void add_ceiling(const ReportView& view, Statements& statements) {
         if (base.value("bromine_ceiling") > 0.0 &&
             route->value("bromine_ceiling") >= 0.95 * base.value("bromine_ceiling"))
             as_high.push_back(route);
-    writing::Text text{strong("Bromine in the flask:"), Run(" the most that can be free at one time is "),
-                       number(range_text(free, "bromine_ceiling"))};
-    if (base.value("bromine_ceiling") > 0.0)
+    const RouteView* most = *std::max_element(free.begin(), free.end(), [](const auto* a, const auto* b) {
+        return a->value("bromine_ceiling") < b->value("bromine_ceiling");
+    });
+    writing::Text text{strong("In the flask:"), Run(" at most "),
+                       number(value_text(*most, "bromine_ceiling") + "\u00A0g/g"),
+                       Run(fmt::format(" can be free at one time ({})", most->id))};
+    if (base.value("bromine_ceiling") > 0.0 && most != &base)
         text.runs.push_back(Run(fmt::format(", {} with {}", value_text(base, "bromine_ceiling"), base.id)));
     text.runs.push_back(Run("."));
     if (!as_high.empty())
         text.runs.push_back(
-            Run(fmt::format(" {} {} as high as {} or higher: making it in the flask spares the pouring, not "
-                            "the bromine.",
+            Run(fmt::format(" {} {} as high as {}: what is spared there is the pouring, not the bromine.",
                             listed(ids(as_high)), verb(as_high.size(), "comes", "come"), base.id)));
-    statements.push_back({"bromine.ceiling", ids(free), std::move(text)});
+    statements.push_back({Topic::bromine, "bromine.ceiling", ids(free), std::move(text)});
 }
 
 } // namespace

@@ -70,38 +70,41 @@ void find_atom_economy(const ReportView& view, Statements& statements) {
         const double difference = route->value("atom_economy") - base;
         (difference > visible ? higher : difference < -visible ? lower : equal).push_back(route);
     }
-    const std::string base_text = fmt::format("{} % ({})", figure_text(base, 1), view.baseline().id);
+    const std::string base_text = fmt::format("{}\u00A0% ({})", figure_text(base, 1), view.baseline().id);
     if (!higher.empty()) {
         const RouteView* best = extreme(higher, true);
         statements.push_back(
-            {"atom_economy.higher",
+            {Topic::equation,
+             "atom_economy.higher",
              ids(higher),
              {strong("Atom economy rises"), Run(" from "), number(base_text), Run(" to "),
               number(range_text(higher, "atom_economy")),
               Run(fmt::format(" with {}. By-products per mol of product: {} with {}, {} with {}.",
-                              listed(ids(higher)), by_products_text(*best), best->id,
+                              names(view, higher), by_products_text(*best), best->id,
                               by_products_text(view.baseline()), view.baseline().id))}});
     }
     if (!lower.empty()) {
         const RouteView* worst = extreme(lower, false);
         const Side inputs = side_of(worst->assessment->compiled().net().inputs);
+        const std::string lowest = figure_text(worst->value("atom_economy"), 1) + "\u00A0%";
         writing::Text text{strong("Atom economy falls")};
-        text.runs.push_back(Run(higher.empty() ? " from " + base_text : std::string()));
-        text.runs.push_back(Run(fmt::format(" with {}", listed(ids(lower)))));
-        if (lower.size() > 1) text.runs.push_back(Run(", lowest"));
-        text.runs.push_back(Run(" to "));
-        text.runs.push_back(number(fmt::format("{} %", figure_text(worst->value("atom_economy"), 1))));
-        if (lower.size() > 1) text.runs.push_back(Run(" with " + worst->id));
-        text.runs.push_back(Run(fmt::format(": its equation takes {} g per mol of product, most of it {}.",
-                                            digits(inputs.grams), inputs.heaviest)));
-        statements.push_back({"atom_economy.lower", ids(lower), std::move(text)});
+        if (higher.empty()) text.runs.push_back(Run(fmt::format(" from {}", base_text)));
+        text.runs.push_back(
+            Run(lower.size() == 1 ? std::string(" to ") : fmt::format(" with {}, furthest to ", names(view, lower))));
+        text.runs.push_back(number(lowest));
+        text.runs.push_back(
+            Run(fmt::format(" with {}: its equation takes {} g of reactants per mol of product, most of "
+                            "it {}.",
+                            worst->id, digits(inputs.grams), inputs.heaviest)));
+        statements.push_back({Topic::equation, "atom_economy.lower", ids(lower), std::move(text)});
     }
     if (!equal.empty())
         statements.push_back(
-            {"atom_economy.equal",
+            {Topic::equation,
+             "atom_economy.equal",
              ids(equal),
              {strong("Atom economy is the same"),
-              Run(fmt::format(" as that of {} with {}: ", view.baseline().id, listed(ids(equal)))),
+              Run(fmt::format(" as that of {} with {}: ", view.baseline().id, names(view, equal))),
               number(fixed(base, 1) + " %"), Run(".")}});
 }
 
@@ -111,7 +114,8 @@ void find_excess_in_equation(const ReportView& view, Statements& statements) {
             const OverallProof proof = prove_overall(step);
             if (proof.best_atom_economy < proof.atom_economy + worth_saying) continue;
             statements.push_back(
-                {"equation.excess",
+                {Topic::equation,
+                 "equation.excess",
                  {route.id},
                  {strong(fmt::format("{} states more than its chemistry needs:", route.id)),
                   Run(fmt::format(

@@ -15,7 +15,10 @@
 
 namespace routeweigh::documents {
 
+enum class Topic { equation, mass, bromine, moved, hazard, standing };
+
 struct Statement {
+    Topic topic;
     std::string kind;                ///< "mass.within_yield"
     std::vector<std::string> routes; ///< of which it is said, in their order
     writing::Text text;
@@ -25,6 +28,9 @@ using Statements = std::vector<Statement>;
 using Finding = void (*)(const ReportView& view, Statements& statements);
 
 std::span<const Finding> all_findings();
+
+/// Heading of a topic.
+std::string_view words(Topic topic);
 
 /// All statements in reading order; none for a single route.
 Statements find_statements(const ReportView& view);
@@ -39,8 +45,10 @@ void find_moved(const ReportView& view, Statements& statements);
 void find_hazard(const ReportView& view, Statements& statements);
 void find_standing(const ReportView& view, Statements& statements);
 
-/// "A1, A3" of routes.
 std::vector<std::string> ids(const std::vector<const RouteView*>& routes);
+
+/// "A2, A3 and A4"; "all nine others" where that is meant.
+std::string names(const ReportView& view, const std::vector<const RouteView*>& routes);
 
 /// "85.6 %" when all agree as printed, else "67.1 to 85.6 %".
 std::string range_text(const std::vector<const RouteView*>& routes, std::string_view figure_id);

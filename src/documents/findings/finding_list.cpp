@@ -2,6 +2,7 @@
 #include "documents/findings/finding.hpp"
 
 #include "documents/number.hpp"
+#include "documents/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -34,6 +35,30 @@ std::vector<std::string> ids(const std::vector<const RouteView*>& routes) {
     for (const RouteView* route : routes)
         result.push_back(route->id);
     return result;
+}
+
+std::string names(const ReportView& view, const std::vector<const RouteView*>& routes) {
+    const std::size_t others = view.routes.size() - 1;
+    if (routes.size() == others && others > 2) return "all " + counted(others, "other", "others");
+    return listed(ids(routes));
+}
+
+std::string_view words(Topic topic) {
+    switch (topic) {
+    case Topic::equation:
+        return "What the equations promise";
+    case Topic::mass:
+        return "What is put in";
+    case Topic::bromine:
+        return "Where the bromine is";
+    case Topic::moved:
+        return "What moved elsewhere";
+    case Topic::hazard:
+        return "Hazard";
+    case Topic::standing:
+        break;
+    }
+    return "How firm the ground is";
 }
 
 std::string range_text(const std::vector<const RouteView*>& routes, std::string_view figure_id) {

@@ -56,9 +56,9 @@ void add_economy_without_mass(const ReportView& view, Statements& statements) {
     });
     const double points = best->value("atom_economy") - base.value("atom_economy");
     writing::Text text{
-        strong("A better equation, and no less mass:"),
-        Run(fmt::format(" {} {} by {} points in atom economy, yet with the same auxiliaries {} {} ", best->id,
-                        "leads", fixed(points, 1), listed(ids(routes)),
+        strong("A better equation and no less mass:"),
+        Run(fmt::format(" {} leads by {} points of atom economy, yet with the same auxiliaries {} {} ",
+                        best->id, fixed(points, 1), names(view, routes),
                         verb(routes.size(), "takes", "take"))),
         number(range_text(routes, same)),
         Run(" against "),
@@ -69,7 +69,7 @@ void add_economy_without_mass(const ReportView& view, Statements& statements) {
     if (!why.empty())
         text.runs.push_back(
             Run(fmt::format(" What makes {} {}: {}.", best->id, more ? "heavier" : "lighter", why)));
-    statements.push_back({"greener_sounding.atom_economy", ids(routes), std::move(text)});
+    statements.push_back({Topic::mass, "greener_sounding.atom_economy", ids(routes), std::move(text)});
 }
 
 /// The heaviest route of all, when it too has something to boast of.
@@ -85,16 +85,14 @@ void add_heaviest(const ReportView& view, Statements& statements) {
         std::all_of(view.routes.begin(), view.routes.end(), [&](const RouteView& route) {
             return route.value("atom_economy") >= heaviest->value("atom_economy");
         });
-    const std::string why = causes_text(*heaviest->assessment, *view.baseline().assessment, false, 2);
-    writing::Text text{strong("What sounds greener can be the worst:"),
-                       Run(fmt::format(" {} has {}, and with ", heaviest->id, listed(boast))),
-                       number(figure_text(heaviest->value(written), 1) + " g/g"),
-                       Run(" it takes the most mass of all")};
+    writing::Text text{
+        strong("What sounds greener can be the worst:"),
+        Run(fmt::format(" {} has {}, and takes the most mass of all routes", heaviest->id, listed(boast)))};
     if (lowest_economy && view.routes.size() > 2)
-        text.runs.push_back(Run(fmt::format(" at the lowest atom economy ({} %)",
+        text.runs.push_back(Run(fmt::format(" at the lowest atom economy ({}\u00A0%)",
                                             figure_text(heaviest->value("atom_economy"), 1))));
-    text.runs.push_back(Run(why.empty() ? "." : fmt::format(". Against {}: {}.", view.baseline().id, why)));
-    statements.push_back({"greener_sounding.heaviest", {heaviest->id}, std::move(text)});
+    text.runs.push_back(Run("."));
+    statements.push_back({Topic::mass, "greener_sounding.heaviest", {heaviest->id}, std::move(text)});
 }
 
 } // namespace

@@ -1,15 +1,13 @@
 // SPDX-License-Identifier: MIT
-// What the hazard figures allow to say: order under any weights, the largest shift of air demand, the score.
+// What the hazard figures allow to say: order under any weights, shifts in the bottles, the score.
 #include "documents/findings/finding.hpp"
 
-#include "documents/explain_hazard.hpp"
 #include "documents/number.hpp"
 #include "documents/words.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 namespace routeweigh::documents {
 namespace {
@@ -17,6 +15,9 @@ namespace {
 using writing::number;
 using writing::Run;
 using writing::strong;
+
+/// Decades by which a cell has to move before a sentence tells of it: a factor of two.
+constexpr double worth_saying = 0.3;
 
 std::vector<const RouteView*> ordered(const ReportView& view, HazardOrder order) {
     std::vector<const RouteView*> routes;
@@ -28,109 +29,180 @@ std::vector<const RouteView*> ordered(const ReportView& view, HazardOrder order)
 void add_dominance(const ReportView& view, HazardOrder order, Statements& statements) {
     const auto routes = ordered(view, order);
     if (routes.empty()) return;
-    std::vector<const RouteView*> firm;
-    for (const RouteView* route : routes)
-        if (route->compared->hazard->by_interval == order) firm.push_back(route);
+    const bool firm = std::all_of(routes.begin(), routes.end(), [order](const RouteView* route) {
+        return route->compared->hazard->by_interval == order;
+    });
     const bool less = order == HazardOrder::less;
-    writing::Text text{
-        strong(less ? "Less hazard under any weights:" : "More hazard under any weights:"),
-        Run(fmt::format(" {} against {}: no cell of endpoint and place is {}, and one at least is {}.",
-                        listed(ids(routes)), view.baseline().id, less ? "higher" : "lower",
-                        less ? "lower" : "higher"))};
-    text.runs.push_back(
-        Run(firm.size() == routes.size()
-                ? " It holds for every limit within the bands."
-                : " It does not hold for every limit within the bands and for unassessed mass."));
-    statements.push_back({less ? "hazard.less" : "hazard.more", ids(routes), std::move(text)});
+    statements.push_back(
+        {Topic::hazard,
+         less ? "hazard.less" : "hazard.more",
+         ids(routes),
+         {strong(less ? "Less hazard under any weights" : "More hazard under any weights"),
+          Run(fmt::format(
+              " with {}: against {} no cell of endpoint and place is {} and at least one is {}. {}",
+              names(view, routes), view.baseline().id, less ? "higher" : "lower", less ? "lower" : "higher",
+              firm ? "It holds for every limit within the bands."
+                   : "It does not hold for every limit within the bands and for all that is "
+                     "unassessed."))}});
 }
 
-/// Ranges of how many cells are lower and higher, over the routes without an order.
+struct CellCount {
+    std::size_t lower = 0, higher = 0;
+};
+
+CellCount count_cells(const RouteView& route) {
+    CellCount count;
+    for (const HazardPairCell& cell : route.compared->hazard->cells) {
+        count.lower += cell.by_value == HazardOrder::less ? 1 : 0;
+        count.higher += cell.by_value == HazardOrder::more ? 1 : 0;
+    }
+    return count;
+}
+
+/// Routes that no weighting-free order joins to the baseline: how many cells are lower, how many higher.
 void add_trade(const ReportView& view, Statements& statements) {
     const auto routes = ordered(view, HazardOrder::depends);
     if (routes.empty()) return;
-    std::size_t least_lower = 99, most_lower = 0, least_higher = 99, most_higher = 0, cells = 0;
+    std::vector<std::size_t> lower, higher;
     for (const RouteView* route : routes) {
-        std::size_t lower = 0, higher = 0;
-        for (const HazardPairCell& cell : route->compared->hazard->cells) {
-            lower += cell.by_value == HazardOrder::less ? 1 : 0;
-            higher += cell.by_value == HazardOrder::more ? 1 : 0;
-        }
-        cells = route->compared->hazard->cells.size();
-        least_lower = std::min(least_lower, lower);
-        most_lower = std::max(most_lower, lower);
-        least_higher = std::min(least_higher, higher);
-        most_higher = std::max(most_higher, higher);
+        lower.push_back(count_cells(*route).lower);
+        higher.push_back(count_cells(*route).higher);
     }
-    const auto span = [](std::size_t low, std::size_t high) {
-        return low == high ? std::to_string(low) : fmt::format("{} to {}", low, high);
+    const auto span = [](const std::vector<std::size_t>& counts) {
+        const auto [low, high] = std::minmax_element(counts.begin(), counts.end());
+        return *low == *high ? std::to_string(*low) : fmt::format("{} to {}", *low, *high);
     };
     statements.push_back(
-        {"hazard.trade",
+        {Topic::hazard,
+         "hazard.trade",
          ids(routes),
          {strong("Hazards are traded, not removed:"),
-          Run(fmt::format(" against {}, {} {} lower in {} of {} cells of endpoint and place and higher in "
-                          "{}. Which weighs "
-                          "more is a judgement, and no order holds under any weights.",
-                          view.baseline().id, listed(ids(routes)), verb(routes.size(), "is", "are"),
-                          span(least_lower, most_lower), cells, span(least_higher, most_higher)))}});
+          Run(fmt::format(" compared with {}, {} {} lower in {} of {} cells of endpoint and place and higher "
+                          "in {}. Which "
+                          "weighs more is a judgement; no order holds under any weights.",
+                          view.baseline().id, names(view, routes), verb(routes.size(), "is", "are"),
+                          span(lower), routes.front()->compared->hazard->cells.size(), span(higher)))}});
 }
 
-std::string main_contributor(const HazardCell& cell) {
-    if (cell.contributors.empty() || cell.value <= 0.0) return {};
-    const HazardContributor& first = cell.contributors.front();
-    return fmt::format(", {} % of it {}", fixed(100.0 * first.share, 0), first.substance->name);
+std::string first_contributor(const HazardCell& cell) {
+    return cell.contributors.empty() || cell.value <= 0.0 ? std::string()
+                                                          : ", " + cell.contributors.front().substance->name;
 }
 
-/// The cell that differs by the most decades between the baseline and any route, told with its contributors.
-void add_largest_shift(const ReportView& view, Statements& statements) {
+/// Of all bottles the cell that moves by the most decades against the baseline, down or up.
+void add_shift(const ReportView& view, bool down, Statements& statements) {
     const RouteView& base = view.baseline();
     const RouteView* route = nullptr;
-    const HazardPairCell* widest = nullptr;
-    double most = 0.0;
+    std::size_t endpoint = 0;
+    double most = worth_saying;
     for (const RouteView* other : view.others())
-        for (const HazardPairCell& cell : other->compared->hazard->cells) {
-            if (cell.place != HazardPlace::bottle) continue;
-            const double shift = base.grid.cell(cell.endpoint, cell.place).decades -
-                                 other->grid.cell(cell.endpoint, cell.place).decades;
-            if (shift <= most) continue;
-            most = shift;
+        for (std::size_t e = 0; e < base.grid.scheme->endpoints.size(); ++e) {
+            const double rise = other->grid.cell(e, HazardPlace::bottle).decades -
+                                base.grid.cell(e, HazardPlace::bottle).decades;
+            if ((down ? -rise : rise) <= most) continue;
+            most = down ? -rise : rise;
             route = other;
-            widest = &cell;
+            endpoint = e;
         }
-    if (route == nullptr || most < 0.3) return; // less than a factor of two
-    const EndpointRule& rule = base.grid.scheme->endpoints[widest->endpoint];
-    const HazardCell& before = base.grid.cell(widest->endpoint, widest->place);
-    const HazardCell& after = route->grid.cell(widest->endpoint, widest->place);
-    const std::string unit = unit_text(rule.unit) + " per g";
-    statements.push_back(
-        {"hazard.largest_fall",
-         {route->id},
-         {strong("Largest fall in the bottles:"), Run(fmt::format(" {} goes from ", rule.title)),
-          number(fmt::format("{} {}", cell_text(before), unit)),
-          Run(fmt::format(" ({}{}) to ", base.id, main_contributor(before))),
-          number(fmt::format("{} {}", cell_text(after), unit)),
-          Run(fmt::format(" ({}{}).", route->id, main_contributor(after)))}});
+    if (route == nullptr) return;
+    const EndpointRule& rule = base.grid.scheme->endpoints[endpoint];
+    const HazardCell &before = base.grid.cell(endpoint, HazardPlace::bottle),
+                     &after = route->grid.cell(endpoint, HazardPlace::bottle);
+    statements.push_back({Topic::hazard,
+                          down ? "hazard.largest_fall" : "hazard.largest_rise",
+                          {route->id},
+                          {strong(down ? "Largest fall in the bottles:" : "Largest rise in the bottles:"),
+                           Run(fmt::format(" {}, from ", rule.title)), number(digits(before.value)),
+                           Run(fmt::format(" ({}{}) to ", base.id, first_contributor(before))),
+                           number(fmt::format("{} {} per g", digits(after.value), unit_text(rule.unit))),
+                           Run(fmt::format(" ({}{}).", route->id, first_contributor(after)))}});
+}
+
+/// m3 of air that the exposure limits alone ask for; bands left out, for they are no more than orders of
+/// magnitude.
+struct AirDemand {
+    double on_limits = 0, share_on_bands = 0;
+    std::string first; ///< who contributes most of it, with the share
+};
+
+AirDemand air_demand(const RouteView& route) {
+    AirDemand demand;
+    for (std::size_t e = 0; e < route.grid.scheme->endpoints.size(); ++e) {
+        if (route.grid.scheme->endpoints[e].id != "inhalation") continue;
+        const HazardCell& cell = route.grid.cell(e, HazardPlace::bottle);
+        demand.share_on_bands = cell.share_on_bands;
+        const HazardContributor* most = nullptr;
+        for (const HazardContributor& part : cell.contributors) {
+            if (part.basis != HazardBasis::limit) continue;
+            demand.on_limits += part.amount;
+            if (most == nullptr || part.amount > most->amount) most = &part;
+        }
+        if (most != nullptr && demand.on_limits > 0.0)
+            demand.first =
+                fmt::format("{} {}", percent(most->amount / demand.on_limits), most->substance->name);
+    }
+    return demand;
+}
+
+void add_air(const ReportView& view, Statements& statements) {
+    const AirDemand base = air_demand(view.baseline());
+    if (base.on_limits <= 0.0) return;
+    const RouteView* lowest = nullptr;
+    const RouteView* highest = nullptr;
+    double least_bands = base.share_on_bands, most_bands = base.share_on_bands;
+    for (const RouteView* route : view.others()) {
+        const AirDemand demand = air_demand(*route);
+        if (lowest == nullptr || demand.on_limits < air_demand(*lowest).on_limits) lowest = route;
+        if (highest == nullptr || demand.on_limits > air_demand(*highest).on_limits) highest = route;
+        least_bands = std::min(least_bands, demand.share_on_bands);
+        most_bands = std::max(most_bands, demand.share_on_bands);
+    }
+    const auto told = [](const std::string& id, const AirDemand& demand) {
+        return demand.first.empty() ? fmt::format(" ({})", id) : fmt::format(" ({}, {})", id, demand.first);
+    };
+    const AirDemand low = air_demand(*lowest);
+    writing::Text text{strong("Air to the exposure limit of what stands in bottles:"),
+                       Run(" "),
+                       number(digits(base.on_limits)),
+                       Run(told(view.baseline().id, base) + ", "),
+                       number(digits(low.on_limits)),
+                       Run(told(lowest->id, low))};
+    if (highest != lowest) {
+        const AirDemand high = air_demand(*highest);
+        text.runs.push_back(Run(" to "));
+        text.runs.push_back(number(digits(high.on_limits)));
+        text.runs.push_back(Run(told(highest->id, high)));
+    }
+    text.runs.push_back(Run(" m\u00B3 per g, counting substances that have a limit."));
+    if (most_bands > 0.0)
+        text.runs.push_back(
+            Run(fmt::format(" Those without one add a demand by bands, which is no more than an order of "
+                            "magnitude and makes up {} of the whole.",
+                            percent(least_bands) == percent(most_bands)
+                                ? percent(least_bands)
+                                : percent(least_bands) + " to " + percent(most_bands))));
+    statements.push_back({Topic::hazard, "hazard.air", {lowest->id, highest->id}, std::move(text)});
 }
 
 void add_score(const ReportView& view, Statements& statements) {
-    std::vector<const RouteView*> all;
-    std::vector<std::string> unbounded;
+    std::vector<const RouteView*> all, unbounded;
     for (const RouteView& route : view.routes) {
         all.push_back(&route);
-        if (!route.assessment->scores().nominal.ranked()) unbounded.push_back(route.id);
+        if (!route.assessment->scores().nominal.ranked()) unbounded.push_back(&route);
     }
     writing::Text text{strong("Hazard score:"), Run(" "), number(range_text(all, "hazard_score")),
                        Run(fmt::format(", {} with {}.", figure_text(view.baseline().value("hazard_score"), 2),
                                        view.baseline().id))};
-    if (!unbounded.empty())
-        text.runs.push_back(Run(
-            fmt::format(" {} no rank by score, because nothing bounds a figure of {} from above: some "
-                        "mass is unassessed or falls in a band that is open.",
-                        unbounded.size() == all.size()
-                            ? std::string("No route has a rank; there is")
-                            : fmt::format("{} {}", listed(unbounded), verb(unbounded.size(), "has", "have")),
-                        unbounded.size() == 1 ? "it" : "each")));
-    statements.push_back({"hazard.score", ids(all), std::move(text)});
+    if (!unbounded.empty()) {
+        const std::string whose = unbounded.size() == all.size()
+                                      ? "No route has a rank by it"
+                                      : fmt::format("{} {} no rank by it", listed(ids(unbounded)),
+                                                    verb(unbounded.size(), "has", "have"));
+        text.runs.push_back(Run(" " + whose +
+                                ": nothing bounds it from above, because some mass is unassessed or falls "
+                                "in a band without a lower edge."));
+    }
+    statements.push_back({Topic::hazard, "hazard.score", ids(all), std::move(text)});
 }
 
 } // namespace
@@ -139,7 +211,9 @@ void find_hazard(const ReportView& view, Statements& statements) {
     add_dominance(view, HazardOrder::less, statements);
     add_dominance(view, HazardOrder::more, statements);
     add_trade(view, statements);
-    add_largest_shift(view, statements);
+    add_air(view, statements);
+    add_shift(view, true, statements);
+    add_shift(view, false, statements);
     add_score(view, statements);
 }
 

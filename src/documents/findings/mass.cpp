@@ -29,87 +29,93 @@ std::vector<const RouteView*> with_verdict(const ReportView& view, MassVerdict v
     return result;
 }
 
-/// "41.3 g/g against 53.4 as written, 55.8 against 53.4 with the same auxiliaries".
-void add_figures_of(const ReportView& view, const std::vector<const RouteView*>& routes,
-                    writing::Text& text) {
-    const RouteView& base = view.baseline();
-    const auto against = [&](std::string_view id) {
-        return fmt::format("{} against {}", range_text(routes, id), figure_text(base.value(id), 1));
-    };
-    text.runs.push_back(number(against(written)));
+std::string against(const ReportView& view, const std::vector<const RouteView*>& routes,
+                    std::string_view id) {
+    return fmt::format("{} against {}", range_text(routes, id), figure_text(view.baseline().value(id), 1));
+}
+
+/// "40.3 to 53.0 g/g against 53.4 as written, 54.9 to 75.2 g/g against 53.4 with the same auxiliaries".
+void add_both(const ReportView& view, const std::vector<const RouteView*>& routes, writing::Text& text) {
+    text.runs.push_back(number(against(view, routes, written)));
     text.runs.push_back(Run(" as written, "));
-    text.runs.push_back(number(against(same)));
+    text.runs.push_back(number(against(view, routes, same)));
     text.runs.push_back(Run(" with the same auxiliaries"));
 }
 
-/// Yields at which routes of the list meet the baseline, where a yield can be as high as that.
-std::string break_even_text(const ReportView& view, const std::vector<const RouteView*>& routes) {
-    std::vector<std::string> parts;
-    for (const RouteView* route : routes) {
+/// Yields within reach at which routes of the list meet the baseline, nearest first.
+std::string break_even_text(const ReportView& view, std::vector<const RouteView*> routes) {
+    std::erase_if(routes, [](const RouteView* route) {
         const double even = route->compared->break_even->same_auxiliaries;
-        if (even < 1.0) parts.push_back(fmt::format("{} at {}", route->id, percent(even)));
-    }
-    if (parts.empty()) return {};
-    return fmt::format(" With the same auxiliaries {} {} {}.", listed(parts),
-                       verb(parts.size(), "equals", "equal"), view.baseline().id);
+        return even > 1.0 || std::abs(even - route->assessment->totals().yield) >= plausible_yield_difference;
+    });
+    if (routes.empty()) return {};
+    std::stable_sort(routes.begin(), routes.end(), [](const auto* a, const auto* b) {
+        return a->compared->break_even->same_auxiliaries < b->compared->break_even->same_auxiliaries;
+    });
+    std::vector<std::string> parts;
+    for (const RouteView* route : routes)
+        parts.push_back(
+            fmt::format("{} at {}", route->id, percent(route->compared->break_even->same_auxiliaries)));
+    return fmt::format(" With the same auxiliaries the mass equals that of {}, itself at {}, with {}.",
+                       view.baseline().id, percent(view.baseline().assessment->totals().yield),
+                       listed(parts));
 }
 
 std::string reasons(const ReportView& view, const std::vector<const RouteView*>& routes) {
+    const double base = view.baseline().value(same);
     const RouteView* route =
-        *std::max_element(routes.begin(), routes.end(), [&](const auto* a, const auto* b) {
-            return std::abs(a->value(same) - view.baseline().value(same)) <
-                   std::abs(b->value(same) - view.baseline().value(same));
+        *std::max_element(routes.begin(), routes.end(), [&](const RouteView* a, const RouteView* b) {
+            return std::abs(a->value(same) - base) < std::abs(b->value(same) - base);
         });
     const std::string why = causes_text(*route->assessment, *view.baseline().assessment, false, 2);
     if (why.empty()) return {};
-    return fmt::format(" Most of the difference{}: {}.", routes.size() > 1 ? " of " + route->id : "", why);
+    return fmt::format(" What makes the difference{}: {}.", routes.size() > 1 ? " with " + route->id : "",
+                       why);
 }
 
 void add_firm(const ReportView& view, MassVerdict verdict, Statements& statements) {
     const auto routes = with_verdict(view, verdict);
     if (routes.empty()) return;
     const bool lower = verdict == MassVerdict::lower;
-    writing::Text text{strong(lower ? "Less mass in both boundaries:" : "More mass in both boundaries:"),
-                       Run(fmt::format(" {}, ", listed(ids(routes))))};
-    add_figures_of(view, routes, text);
+    writing::Text text{strong(lower ? "Less mass in both boundaries" : "More mass in both boundaries"),
+                       Run(fmt::format(" with {}: ", names(view, routes)))};
+    add_both(view, routes, text);
     text.runs.push_back(Run("." + reasons(view, routes)));
-    statements.push_back({lower ? "mass.lower" : "mass.higher", ids(routes), std::move(text)});
+    statements.push_back({Topic::mass, lower ? "mass.lower" : "mass.higher", ids(routes), std::move(text)});
 }
 
 void add_depends(const ReportView& view, Statements& statements) {
     const auto routes = with_verdict(view, MassVerdict::depends);
     if (routes.empty()) return;
-    const RouteView& base = view.baseline();
-    writing::Text text{strong("The boundary decides:"), Run(fmt::format(" {}, ", listed(ids(routes))))};
-    add_figures_of(view, routes, text);
+    writing::Text text{strong("The boundary decides"), Run(fmt::format(" with {}: ", names(view, routes)))};
+    add_both(view, routes, text);
     text.runs.push_back(Run("; without any drown-out and rinse "));
-    text.runs.push_back(number(
-        fmt::format("{} against {}", range_text(routes, without), figure_text(base.value(without), 1))));
+    text.runs.push_back(number(against(view, routes, without)));
     text.runs.push_back(
-        Run(". What parts the two is how much the crude is poured into. None of these routes is "
-            "called lighter or heavier." +
+        Run(". What parts the readings is how much the crude is poured into, so no such route is called "
+            "lighter or heavier." +
             break_even_text(view, routes)));
-    statements.push_back({"mass.depends", ids(routes), std::move(text)});
+    statements.push_back({Topic::mass, "mass.depends", ids(routes), std::move(text)});
 }
 
 void add_within_yield(const ReportView& view, Statements& statements) {
     const auto routes = with_verdict(view, MassVerdict::within_yield);
     if (routes.empty()) return;
     writing::Text text{strong("No order of mass can be claimed"),
-                       Run(fmt::format(" for {}: ", listed(ids(routes))))};
-    add_figures_of(view, routes, text);
+                       Run(fmt::format(" for {}: ", names(view, routes)))};
+    add_both(view, routes, text);
     text.runs.push_back(
-        Run(fmt::format(", but yields are assumed, and a difference of less than {} points of yield "
-                        "would turn the order round.",
+        Run(fmt::format(". Yields are assumed, and less than {} points of yield would turn the order round.",
                         fixed(100.0 * plausible_yield_difference, 0)) +
             break_even_text(view, routes)));
-    statements.push_back({"mass.within_yield", ids(routes), std::move(text)});
+    statements.push_back({Topic::mass, "mass.within_yield", ids(routes), std::move(text)});
 }
 
 void add_equal(const ReportView& view, Statements& statements) {
     const auto routes = with_verdict(view, MassVerdict::equal);
     if (routes.empty()) return;
-    statements.push_back({"mass.equal",
+    statements.push_back({Topic::mass,
+                          "mass.equal",
                           ids(routes),
                           {strong("Equal mass in both boundaries:"),
                            Run(fmt::format(" {} and {}.", listed(ids(routes)), view.baseline().id))}});

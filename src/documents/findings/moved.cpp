@@ -3,7 +3,6 @@
 #include "documents/findings/finding.hpp"
 
 #include "documents/bench.hpp"
-#include "documents/number.hpp"
 #include "documents/words.hpp"
 
 #include <fmt/format.h>
@@ -17,68 +16,61 @@ namespace {
 using writing::Run;
 using writing::strong;
 
-/// A substance that other routes bring and the baseline does not have.
-struct Newcomer {
-    const Substance* substance;
-    std::vector<std::string> routes;
+/// More names than this make a sentence that nobody reads; the table has them all.
+constexpr std::size_t most_named = 4;
+
+struct Newcomers {
+    std::vector<std::string> substances, routes;
+
+    void add(const std::string& substance, const std::string& route) {
+        for (auto [list, name] : {std::pair{&substances, &substance}, {&routes, &route}})
+            if (std::find(list->begin(), list->end(), *name) == list->end()) list->push_back(*name);
+    }
+    std::string named() const {
+        if (substances.size() <= most_named + 1) return listed(substances);
+        std::vector<std::string> shown(substances.begin(), substances.begin() + most_named);
+        shown.push_back(fmt::format("{} more", substances.size() - most_named));
+        return listed(shown);
+    }
 };
-
-void add_route(std::vector<Newcomer>& list, const Substance* substance, const std::string& route) {
-    const auto found = std::find_if(list.begin(), list.end(),
-                                    [&](const Newcomer& entry) { return entry.substance == substance; });
-    if (found == list.end())
-        list.push_back({substance, {route}});
-    else
-        found->routes.push_back(route);
-}
-
-std::string named(const std::vector<Newcomer>& list, bool with_routes) {
-    std::vector<std::string> names;
-    for (const Newcomer& entry : list)
-        names.push_back(with_routes ? fmt::format("{} ({})", entry.substance->name, listed(entry.routes))
-                                    : entry.substance->name);
-    return listed(names);
-}
-
-std::vector<std::string> routes_of(const std::vector<Newcomer>& list) {
-    std::vector<std::string> routes;
-    for (const Newcomer& entry : list)
-        for (const std::string& route : entry.routes)
-            if (std::find(routes.begin(), routes.end(), route) == routes.end()) routes.push_back(route);
-    return routes;
-}
 
 } // namespace
 
 void find_moved(const ReportView& view, Statements& statements) {
     const auto base = bench_of(*view.baseline().assessment);
-    // Oxidisers and corrosives are what a route without a feared reagent most often brings instead.
-    std::map<BenchHazard, std::vector<Newcomer>> hazards;
-    std::vector<Newcomer> reactants;
+    std::map<BenchHazard, Newcomers> hazards;
+    Newcomers reactants;
     for (const RouteView* route : view.others())
         for (const BenchSubstance& item : bench_of(*route->assessment)) {
             if (find_on_bench(base, item.substance) != nullptr) continue;
             for (const BenchHazard hazard : item.hazards)
-                add_route(hazards[hazard], item.substance, route->id);
-            if (item.reactant) add_route(reactants, item.substance, route->id);
+                hazards[hazard].add(item.substance->name, route->id);
+            if (item.reactant) reactants.add(item.substance->name, route->id);
         }
-    const bool name_routes = view.routes.size() > 2;
+    // What a route without a feared reagent most often brings instead.
     for (const BenchHazard hazard : {BenchHazard::oxidiser, BenchHazard::corrosive, BenchHazard::toxic,
                                      BenchHazard::long_term, BenchHazard::explosive}) {
         const auto found = hazards.find(hazard);
         if (found == hazards.end()) continue;
-        statements.push_back({"moved.new_hazard",
-                              routes_of(found->second),
-                              {strong(fmt::format("New on the bench, {}:", words(hazard))),
-                               Run(fmt::format(" {}.", named(found->second, name_routes)))}});
+        const Newcomers& newcomers = found->second;
+        statements.push_back(
+            {Topic::moved,
+             "moved.new_hazard",
+             newcomers.routes,
+             {strong(fmt::format("New on the bench, {}:", words(hazard))),
+              Run(fmt::format(" {}, with {}.", newcomers.named(), listed(newcomers.routes)))}});
     }
-    if (reactants.empty()) return;
+    if (reactants.substances.empty()) return;
     statements.push_back(
-        {"moved.made_elsewhere",
-         routes_of(reactants),
+        {Topic::moved,
+         "moved.made_elsewhere",
+         reactants.routes,
          {strong("Made elsewhere, and in no figure:"),
-          Run(fmt::format(" the making of what is bought. Reactants that {} does not need: {}.",
-                          view.baseline().id, named(reactants, name_routes)))}});
+          Run(fmt::format(
+              " {} {} that {} does not need. What their making took and left behind is not assessed, here "
+              "or for any other bottle.",
+              counted(reactants.substances.size(), "reactant", "reactants"), "(" + reactants.named() + ")",
+              view.baseline().id))}});
 }
 
 } // namespace routeweigh::documents

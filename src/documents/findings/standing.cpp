@@ -19,27 +19,30 @@ void find_standing(const ReportView& view, Statements& statements) {
         if (route.route().status != "published amounts") unproved.push_back(&route);
         if (route.assessment->yield_assumed()) assumed.push_back(&route);
     }
-    const auto how_many = [&](std::size_t count) {
-        return count == view.routes.size()
-                   ? (count == 1 ? "the route" : "every route")
-                   : counted(count, "route", "routes") + fmt::format(" of {}", view.routes.size());
+    const auto how_many = [&](const std::vector<const RouteView*>& routes) {
+        if (routes.size() == view.routes.size()) return std::string("every route");
+        return routes.size() > 4
+                   ? fmt::format("{} of {}", counted(routes.size(), "route", "routes"), view.routes.size())
+                   : listed(ids(routes));
     };
     if (!unproved.empty())
         statements.push_back(
-            {"standing.status",
+            {Topic::standing,
+             "standing.status",
              ids(unproved),
-             {strong("How firm the ground is:"),
+             {strong("Amounts never run:"),
               Run(fmt::format(
-                  " amounts of {} are not published: they were designed from equations or are bare "
-                  "stoichiometry. Run them before you rely on them.",
-                  how_many(unproved.size())))}});
+                  " those of {} were designed from equations or are bare stoichiometry. Try them before "
+                  "relying on a difference.",
+                  how_many(unproved)))}});
     if (!assumed.empty())
         statements.push_back(
-            {"standing.yield",
+            {Topic::standing,
+             "standing.yield",
              ids(assumed),
              {strong("Yields are assumed"),
-              Run(fmt::format(" for {} ({}). Measured yields may reorder everything that is per gram.",
-                              how_many(assumed.size()), range_text(assumed, "yield")))}});
+              Run(fmt::format(" for {}: {}. Measured yields may reorder everything that is per gram.",
+                              how_many(assumed), range_text(assumed, "yield")))}});
 }
 
 } // namespace routeweigh::documents

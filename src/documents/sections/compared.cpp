@@ -112,7 +112,7 @@ writing::BulletList boundaries(const ReportView& view) {
 void add_compared(const ReportView& view, Blocks& blocks) {
     blocks.push_back(opening(view));
     blocks.push_back(routes_table(view));
-    blocks.push_back(writing::Heading{3, "Where the numbers come from", "standing"});
+    blocks.push_back(writing::Heading{3, "Standing and source of the numbers", "standing"});
     blocks.push_back(sources(view));
     blocks.push_back(writing::Heading{3, view.single() ? "What is counted" : "Two boundaries, side by side",
                                       "boundaries"});

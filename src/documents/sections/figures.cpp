@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Figures by route with the difference from the baseline, group by group, and both boundaries side by side.
 #include "base/text.hpp"
-#include "documents/inputs.hpp"
 #include "documents/number.hpp"
+#include "documents/sections/figure_table.hpp"
 #include "documents/sections/sections.hpp"
 #include "documents/words.hpp"
 
@@ -60,11 +60,11 @@ double at_yield(const RouteView& route, double intensity, double yield) {
 
 writing::Figure yield_intervals(const ReportView& view) {
     writing::Intervals chart;
-    chart.quantity = "mass put in, same auxiliaries";
+    chart.quantity = "same auxiliaries";
     chart.unit = "g/g";
     for (const RouteView& route : view.routes) {
         const double yield = route.assessment->totals().yield, value = route.value(same);
-        chart.items.push_back({route.id, value,
+        chart.items.push_back({fmt::format("{} at {}", route.id, percent(yield)), value,
                                at_yield(route, value, std::min(1.0, yield + plausible_yield_difference)),
                                at_yield(route, value, std::max(0.05, yield - plausible_yield_difference)),
                                false, route.baseline});
@@ -95,16 +95,18 @@ writing::Figure break_even_curve(const ReportView& view) {
         low = std::min({low, route->assessment->totals().yield, even});
         high = std::max({high, route->assessment->totals().yield, std::min(even, 1.0)});
     }
-    low = std::max(0.05, low - 0.1);
-    high = std::min(1.0, high + 0.1);
+    // Whole steps of five points, so that the numbers beside the picture are round.
+    low = std::max(0.05, std::floor(20.0 * low - 1.0) / 20.0);
+    high = std::min(1.0, std::ceil(20.0 * high + 1.0) / 20.0);
+    const int count = static_cast<int>(std::lround((high - low) * 40.0));
     chart.lines.push_back({fmt::format("{} at {}", view.baseline().id, percent(base_yield)),
                            {{100.0 * low, base}, {100.0 * high, base}},
                            true});
     std::vector<std::string> evens;
     for (const RouteView* route : nearest) {
         writing::Curve::Line line{route->id, {}};
-        for (int i = 0; i <= 40; ++i) {
-            const double yield = low + (high - low) * i / 40.0;
+        for (int i = 0; i <= count; ++i) {
+            const double yield = low + (high - low) * i / count;
             line.points.push_back({100.0 * yield, at_yield(*route, route->value(same), yield)});
         }
         chart.lines.push_back(std::move(line));
@@ -125,68 +127,6 @@ writing::Figure break_even_curve(const ReportView& view) {
             where, chart};
 }
 
-/// The unit of a difference: per cent differ by points.
-std::string difference_unit(const Figure& figure) {
-    return figure.unit == "%" ? "points" : unit_text(figure.unit);
-}
-
-bool any_value(const ReportView& view, std::size_t index) {
-    return std::any_of(view.routes.begin(), view.routes.end(),
-                       [&](const RouteView& route) { return !std::isnan(route.figures[index].value); });
-}
-
-/// What is counted and who defined it, figures with the same rule together.
-void add_definitions(const std::vector<const Figure*>& figures, writing::Table& table) {
-    std::vector<std::pair<std::string, std::vector<std::string>>> groups;
-    for (const Figure* entry : figures) {
-        const std::string rule = entry->boundary + ". " + entry->reference;
-        const auto found = std::find_if(groups.begin(), groups.end(),
-                                        [&](const auto& group) { return group.first == rule; });
-        if (found == groups.end())
-            groups.emplace_back(rule, std::vector{entry->name});
-        else
-            found->second.push_back(entry->name);
-    }
-    for (const auto& [rule, names] : groups)
-        table.remarks.push_back(
-            {writing::strong(capitalised(join(names, "; ")) + ":"), writing::Run(" " + rule + ".")});
-}
-
-writing::Table group_table(const ReportView& view, FigureGroup group, std::vector<std::string>& silent) {
-    writing::Table table;
-    table.caption = std::string(words(group));
-    table.columns = {{.heading = "figure"}, {.heading = "unit"}};
-    for (const RouteView& route : view.routes)
-        table.columns.push_back(route.column());
-    std::vector<const Figure*> shown;
-    const std::vector<Figure>& list = view.baseline().figures;
-    for (std::size_t i = 0; i < list.size(); ++i) {
-        if (list[i].group != group) continue;
-        if (!any_value(view, i)) {
-            silent.push_back(fmt::format("{} ({})", list[i].name, list[i].note));
-            continue;
-        }
-        shown.push_back(&list[i]);
-        std::vector<writing::Cell> values{list[i].name, unit_text(list[i].unit)};
-        std::vector<writing::Cell> differences{"  against " + view.baseline().id, difference_unit(list[i])};
-        bool differs = false;
-        for (const RouteView& route : view.routes) {
-            values.push_back(figure_cell(route.figures[i]));
-            values.back().target = route.working_anchor();
-            const double difference = route.figures[i].value - list[i].value;
-            differs = differs || std::abs(difference) > 0.0;
-            differences.push_back(
-                route.baseline || std::isnan(difference)
-                    ? writing::Cell("")
-                    : writing::Cell(difference_text(difference, list[i].decimals), difference));
-        }
-        table.rows.push_back(writing::Row(std::move(values)));
-        if (differs) table.rows.push_back(writing::Row(std::move(differences)));
-    }
-    add_definitions(shown, table);
-    return table;
-}
-
 } // namespace
 
 void add_figures(const ReportView& view, Blocks& blocks) {
@@ -198,7 +138,7 @@ void add_figures(const ReportView& view, Blocks& blocks) {
     std::vector<std::string> silent;
     for (const FigureGroup group : {FigureGroup::yield, FigureGroup::equation, FigureGroup::reactants,
                                     FigureGroup::waste, FigureGroup::intensity, FigureGroup::utilities}) {
-        writing::Table table = group_table(view, group, silent);
+        writing::Table table = figure_table(view, group, silent);
         if (!table.rows.empty()) blocks.push_back(std::move(table));
     }
     if (!silent.empty())

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // What is in the flask: where bromine sits, when there is any, and the largest transients of every route.
+#include "base/text.hpp"
 #include "documents/number.hpp"
+#include "documents/sections/figure_table.hpp"
 #include "documents/sections/sections.hpp"
 #include "documents/words.hpp"
 
@@ -83,7 +85,7 @@ std::string statements_of(const Substance& substance) {
     for (const GhsEntry& ghs : entry.ghs())
         if (std::find(codes.begin(), codes.end(), ghs.statement) == codes.end())
             codes.push_back(ghs.statement);
-    return codes.empty() ? "not classified" : listed(codes);
+    return codes.empty() ? "not classified" : join(codes, " ");
 }
 
 writing::Table transients_table(const ReportView& view) {
@@ -125,6 +127,12 @@ void add_flask(const ReportView& view, Blocks& blocks) {
                                             "that somebody else made from bromine, and how "
                                             "much can be free in the flask at one time."});
         blocks.push_back(bromine_table(view));
+        if (!view.single()) {
+            std::vector<std::string> silent;
+            blocks.push_back(writing::Folded{
+                writing::Text("Bromine by route, with the difference from " + view.baseline().id),
+                {figure_table(view, FigureGroup::bromine, silent)}});
+        }
     }
     blocks.push_back(transients_table(view));
 }

@@ -3,6 +3,7 @@
 // weights.
 #include "documents/cautions.hpp"
 #include "documents/number.hpp"
+#include "documents/sections/figure_table.hpp"
 #include "documents/sections/hazard_basis.hpp"
 #include "documents/sections/sections.hpp"
 #include "documents/words.hpp"
@@ -134,7 +135,8 @@ writing::Paragraph score_words(const ReportView& view) {
 
 writing::Table order_table(const ReportView& view) {
     writing::Table table;
-    table.caption = fmt::format("Order against {}: cells of endpoint and place", view.baseline().id);
+    table.caption =
+        fmt::format("Order of hazard against {}: cells of endpoint and place", view.baseline().id);
     table.columns = {{.heading = "route"},
                      {.heading = "lower", .align = decimal},
                      {.heading = "equal", .align = decimal},
@@ -146,7 +148,12 @@ writing::Table order_table(const ReportView& view) {
     const auto in_words = [](HazardOrder order) {
         return order == HazardOrder::depends ? std::string("no order") : std::string(words(order));
     };
-    for (const RouteView* route : view.others()) {
+    for (const RouteView& entry : view.routes) {
+        const RouteView* route = &entry;
+        if (route->baseline) {
+            table.rows.push_back(writing::Row({route->head(), "", "", "", "baseline"}, route->row_kind()));
+            continue;
+        }
         const HazardComparison& hazard = *route->compared->hazard;
         double lower = 0, equal = 0, higher = 0, severity = 0, crossing = 0;
         for (const HazardPairCell& cell : hazard.cells) {
@@ -202,6 +209,9 @@ void add_hazard(const ReportView& view, Blocks& blocks) {
     }
     blocks.push_back(air_basis_table(view));
     blocks.push_back(unassessed_table(view));
+    std::vector<std::string> silent;
+    blocks.push_back(writing::Folded{writing::Text("Every hazard figure by route"),
+                                     {figure_table(view, FigureGroup::hazard, silent)}});
     for (writing::Folded& fold : contributor_folds(view))
         blocks.push_back(std::move(fold));
     blocks.push_back(not_judged());

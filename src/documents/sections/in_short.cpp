@@ -1,53 +1,49 @@
 // SPDX-License-Identifier: MIT
-// In short: statements made from the figures, and one line of verdict a route.
+// In short: statements made from the figures, what came onto the bench, and one line of verdict a route.
+#include "documents/bench.hpp"
 #include "documents/findings/finding.hpp"
-#include "documents/inputs.hpp"
 #include "documents/number.hpp"
 #include "documents/sections/sections.hpp"
+#include "documents/words.hpp"
+
+#include "base/text.hpp"
 
 #include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
 
 namespace routeweigh::documents {
 namespace {
 
+const auto decimal = writing::Align::decimal;
+
 writing::Cell even_cell(const RouteView& route) {
     if (!route.compared->break_even) return {};
     const double even = route.compared->break_even->same_auxiliaries;
-    writing::Cell cell(even > 1.0 ? "> 100" : fixed(100.0 * even, 0), 100.0 * even);
-    return cell;
+    return {even > 1.0 ? "> 100" : fixed(100.0 * even, 0), 100.0 * even};
 }
 
 std::string hazard_words(const RouteView& route) {
     if (!route.compared->hazard) return "";
-    switch (route.compared->hazard->by_value) {
-    case HazardOrder::less:
-        return "less in every cell";
-    case HazardOrder::more:
-        return "more in every cell";
-    case HazardOrder::equal:
-        return "equal";
-    default:
-        break;
-    }
     std::size_t lower = 0, higher = 0;
     for (const HazardPairCell& cell : route.compared->hazard->cells) {
         lower += cell.by_value == HazardOrder::less ? 1 : 0;
         higher += cell.by_value == HazardOrder::more ? 1 : 0;
     }
-    return fmt::format("{} cells lower, {} higher", lower, higher);
+    return fmt::format("{} lower, {} higher", lower, higher);
 }
 
 writing::Table verdicts(const ReportView& view) {
-    const auto decimal = writing::Align::decimal;
     writing::Table table;
     table.caption = "Every route in one line, against " + view.baseline().id;
     table.columns = {{.heading = "route"},
                      {.heading = "atom economy", .align = decimal, .unit = "%"},
-                     {.heading = "mass put in, as written", .align = decimal, .unit = "g/g"},
+                     {.heading = "put in, as written", .align = decimal, .unit = "g/g"},
                      {.heading = "same auxiliaries", .align = decimal, .unit = "g/g"},
                      {.heading = "equal at a yield of", .align = decimal, .unit = "%"},
-                     {.heading = "on mass"},
-                     {.heading = "on hazard"}};
+                     {.heading = "mass"},
+                     {.heading = "hazard cells"}};
     for (const RouteView& route : view.routes) {
         std::vector<writing::Cell> cells{
             route.head(), figure_cell(figure(route.figures, "atom_economy")),
@@ -56,13 +52,76 @@ writing::Table verdicts(const ReportView& view) {
         cells.emplace_back(route.compared->mass ? std::string(words(*route.compared->mass))
                                                 : std::string("baseline"));
         cells.emplace_back(hazard_words(route));
-        cells[2].target = route.working_anchor();
+        cells[1].target = cells[2].target = route.working_anchor();
         table.rows.push_back(writing::Row(std::move(cells), route.row_kind()));
     }
-    table.remarks = {
-        writing::Text{"Equal at: the yield at which the route would take as much mass as ",
-                      writing::Run(view.baseline().id),
-                      " does at its own yield, with the same auxiliaries and its inputs unchanged."}};
+    table.remarks = {writing::Text(
+        fmt::format("Equal at: the yield at which the route would take as much mass as {} does at its own "
+                    "yield, with the same "
+                    "auxiliaries and its inputs unchanged. Yield may turn it: the order holds only while "
+                    "yields differ by less than "
+                    "{} points from what is assumed. Hazard cells: of {} cells of endpoint and place.",
+                    view.baseline().id, fixed(100.0 * plausible_yield_difference, 0),
+                    view.others().front()->compared->hazard->cells.size()))};
+    return table;
+}
+
+/// A substance and the routes that have it; the other side lacks it.
+struct Moved {
+    BenchSubstance item;
+    std::vector<std::string> routes;
+};
+
+void add_moved(std::vector<Moved>& list, const BenchSubstance& item, const std::string& route) {
+    if (item.hazards.empty() && !item.reactant) return;
+    const auto found = std::find_if(
+        list.begin(), list.end(), [&](const Moved& entry) { return entry.item.substance == item.substance; });
+    if (found == list.end()) {
+        list.push_back({item, {route}});
+        return;
+    }
+    found->item.grams = std::max(found->item.grams, item.grams);
+    found->item.reactant = found->item.reactant || item.reactant;
+    found->routes.push_back(route);
+}
+
+void add_rows(const std::vector<Moved>& list, std::string heading, writing::Table& table) {
+    if (list.empty()) return;
+    table.rows.push_back(writing::group(std::move(heading)));
+    for (const Moved& entry : list) {
+        std::vector<std::string> hazards;
+        for (const BenchHazard hazard : entry.item.hazards)
+            hazards.emplace_back(words(hazard));
+        std::string brings = !entry.item.assessed ? "no assessment"
+                             : hazards.empty()    ? "no class of these"
+                                                  : join(hazards, ", ");
+        if (!entry.item.statements.empty()) brings += " (" + join(entry.item.statements, " ") + ")";
+        writing::Cell name(entry.item.substance->name);
+        if (entry.item.reactant) name.note = "a reactant: what its making took is in no figure";
+        table.rows.push_back(
+            {std::move(name), brings, digits_cell(entry.item.grams), join(entry.routes, ", ")});
+    }
+}
+
+/// What the bench gains and loses against the baseline, by substance.
+writing::Table bench_table(const ReportView& view) {
+    const auto base = bench_of(*view.baseline().assessment);
+    std::vector<Moved> gained, gone;
+    for (const RouteView* route : view.others()) {
+        const auto bench = bench_of(*route->assessment);
+        for (const BenchSubstance& item : bench)
+            if (find_on_bench(base, item.substance) == nullptr) add_moved(gained, item, route->id);
+        for (const BenchSubstance& item : base)
+            if (find_on_bench(bench, item.substance) == nullptr) add_moved(gone, item, route->id);
+    }
+    writing::Table table;
+    table.caption = "Bought substances that come onto the bench or leave it, against " + view.baseline().id;
+    table.columns = {{.heading = "substance"},
+                     {.heading = "hazards of its bottle"},
+                     {.heading = "most", .align = decimal, .unit = "g/g"},
+                     {.heading = "routes"}};
+    add_rows(gained, "New on the bench", table);
+    add_rows(gone, "Gone from the bench", table);
     return table;
 }
 
@@ -75,11 +134,18 @@ void add_in_short(const ReportView& view, Blocks& blocks) {
                                "its figures, where its mass goes, and what its hazards rest on."});
         return;
     }
-    writing::BulletList list;
-    for (Statement& statement : find_statements(view))
-        list.items.push_back(std::move(statement.text));
-    blocks.push_back(std::move(list));
-    blocks.push_back(verdicts(view));
+    const Statements statements = find_statements(view);
+    for (const Topic topic :
+         {Topic::equation, Topic::mass, Topic::bromine, Topic::moved, Topic::hazard, Topic::standing}) {
+        writing::BulletList list;
+        for (const Statement& statement : statements)
+            if (statement.topic == topic) list.items.push_back(statement.text);
+        if (list.items.empty()) continue;
+        blocks.push_back(writing::Heading{3, std::string(words(topic))});
+        blocks.push_back(std::move(list));
+        if (topic == Topic::mass) blocks.push_back(verdicts(view));
+        if (topic == Topic::moved) blocks.push_back(bench_table(view));
+    }
 }
 
 } // namespace routeweigh::documents

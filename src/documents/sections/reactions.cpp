@@ -47,6 +47,11 @@ const Reaction& reaction_of(const RouteView& route, const GraphReaction& entry) 
     return route.route().steps[at(entry.step)].stages[at(entry.stage)].reactions[at(entry.reaction)];
 }
 
+bool has_role(const RouteView& route, GraphRole role) {
+    return std::any_of(route.graph.substances.begin(), route.graph.substances.end(),
+                       [role](const GraphSubstance& entry) { return entry.role == role; });
+}
+
 writing::Graph graph_of(const RouteView& route) {
     const ReactionGraph& graph = route.graph;
     writing::Graph chart;
@@ -68,7 +73,8 @@ writing::Graph graph_of(const RouteView& route) {
     chart.keys = {{Style::start, "bought"},
                   {Style::transient, "transient: made and used up, charged by nobody"},
                   {Style::side, "by-product"},
-                  {Style::plain, "intermediate"},
+                  {Style::plain, has_role(route, GraphRole::intermediate) ? "intermediate"
+                                                                          : "charged, used by no reaction"},
                   {Style::goal, "product"}};
     std::erase_if(chart.keys, [&](const auto& key) {
         return std::none_of(chart.boxes.begin(), chart.boxes.end(),
@@ -89,17 +95,51 @@ std::string named(const RouteView& route, GraphRole role) {
     return join(names, ", ");
 }
 
-/// "hydrogen bromide and bromine: what R1 uses R2 makes again".
-std::string loop_text(const RouteView& route, int loop) {
+/// Reactions of one stage that feed each other in a circle, with the substances they pass on. Stages are
+/// taken one by one, because a quench has no part in the loop that it ends.
+struct Loop {
     std::vector<std::string> substances, reactions;
-    for (const GraphSubstance& entry : route.graph.substances)
-        if (entry.loop == loop) substances.push_back(entry.substance->name);
-    for (std::size_t r = 0; r < route.graph.reactions.size(); ++r)
-        if (route.graph.reactions[r].loop == loop) reactions.push_back(label_of(r));
-    return fmt::format(
-        "{} go round in {}: what one of these reactions uses another makes again, so the same atoms serve "
-        "more than once",
-        listed(substances), listed(reactions));
+};
+
+std::vector<Loop> loops_of(const ReactionGraph& graph, int step, int stage) {
+    const int substances = static_cast<int>(graph.substances.size());
+    std::vector<std::pair<int, int>> edges;
+    for (const GraphEdge& edge : graph.edges) {
+        const GraphReaction& reaction = graph.reactions[at(edge.reaction)];
+        if (reaction.step != step || reaction.stage != stage) continue;
+        const int square = substances + edge.reaction;
+        if (edge.coefficient < 0.0)
+            edges.emplace_back(edge.substance, square);
+        else
+            edges.emplace_back(square, edge.substance);
+    }
+    std::vector<Loop> loops;
+    const int vertices = substances + static_cast<int>(graph.reactions.size());
+    for (const std::vector<int>& component : components_last_first(vertices, edges)) {
+        if (component.size() < 2) continue;
+        Loop loop;
+        for (const int vertex : component) {
+            if (vertex < substances)
+                loop.substances.push_back(graph.substances[at(vertex)].substance->name);
+            else
+                loop.reactions.push_back(label_of(at(vertex - substances)));
+        }
+        std::sort(loop.reactions.begin(), loop.reactions.end());
+        loops.push_back(std::move(loop));
+    }
+    return loops;
+}
+
+void add_loops(const RouteView& route, writing::KeyValueList& list) {
+    for (std::size_t s = 0; s < route.route().steps.size(); ++s)
+        for (std::size_t g = 0; g < route.route().steps[s].stages.size(); ++g)
+            for (const Loop& loop : loops_of(route.graph, static_cast<int>(s), static_cast<int>(g)))
+                list.entries.push_back(
+                    {"loop",
+                     fmt::format(
+                         "{} hand {} round: what one of them uses another makes again, so less of it has to "
+                         "be put in",
+                         listed(loop.reactions), listed(loop.substances))});
 }
 
 /// The reactions that add up to the overall equation of a step, and whether a leaner one follows from them.
@@ -139,8 +179,7 @@ writing::KeyValueList findings(const RouteView& route) {
     say("transient", named(route, GraphRole::transient));
     say("by-product", named(route, GraphRole::by_product));
     say("never used by a reaction", named(route, GraphRole::auxiliary));
-    for (int loop = 0; loop < route.graph.loop_count; ++loop)
-        say("loop", loop_text(route, loop));
+    add_loops(route, list);
     std::vector<std::string> idle;
     for (std::size_t r = 0; r < route.graph.reactions.size(); ++r)
         if (!route.graph.reactions[r].reached) idle.push_back(label_of(r));

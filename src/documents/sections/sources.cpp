@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Sources, assumptions, what was recalled rather than read, notes of the route files, cautions.
+#include "base/text.hpp"
 #include "documents/cautions.hpp"
 #include "documents/number.hpp"
 #include "documents/sections/sections.hpp"
@@ -90,33 +91,54 @@ void add_catalogue_data(const ReportView& view, Blocks& blocks) {
     blocks.push_back(writing::Folded{"Every datum with its source", {std::move(table)}, "data"});
 }
 
-/// Yields, conversions and held liquor that a file assumes; these decide where mass goes.
-writing::BulletList assumptions(const RouteView& route) {
-    writing::BulletList list;
+/// Yields, conversions and held liquor that a file assumes, and its notes; these decide where mass goes.
+std::vector<std::string> assumptions(const RouteView& route) {
+    std::vector<std::string> list;
     for (const Step& step : route.route().steps) {
         const std::string name = route.route().steps.size() > 1 ? step.id + ": " : std::string();
         if (step.isolated.assumed)
-            list.items.push_back(fmt::format("{}yield {} assumed{}", name,
-                                             step.isolated.yield
-                                                 ? percent(*step.isolated.yield)
-                                                 : digits(step.isolated.mass->in(unit::g), 4) + " g",
-                                             step.isolated.note.empty() ? "" : "; " + step.isolated.note));
+            list.push_back(fmt::format("{}yield {} assumed{}", name,
+                                       step.isolated.yield
+                                           ? percent(*step.isolated.yield)
+                                           : digits(step.isolated.mass->in(unit::g), 4) + " g",
+                                       step.isolated.note.empty() ? "" : "; " + step.isolated.note));
         std::set<double> held;
         for (const Stage& stage : step.stages) {
             for (const Separation& separation : stage.separations)
                 if (separation.held > 0.0) held.insert(separation.held);
             for (const Reaction& reaction : stage.reactions)
                 if (reaction.conversion < 1.0)
-                    list.items.push_back(fmt::format("{}conversion {} of {} in \"{}\"", name,
-                                                     percent(reaction.conversion), reaction.of->name,
-                                                     stage.title));
+                    list.push_back(fmt::format("{}conversion {} of {} in \"{}\"", name,
+                                               percent(reaction.conversion), reaction.of->name, stage.title));
         }
         for (const double grams : held)
-            list.items.push_back(
-                fmt::format("{}liquor held back: {:g} g per gram of what is kept", name, grams));
+            list.push_back(fmt::format("{}liquor held back: {:g} g per gram of what is kept", name, grams));
     }
-    for (const std::string& note : route.route().notes)
-        list.items.push_back(note);
+    list.insert(list.end(), route.route().notes.begin(), route.route().notes.end());
+    return list;
+}
+
+/// Each assumption once, with the routes that make it; what holds for all stands first.
+writing::BulletList all_assumptions(const ReportView& view) {
+    std::vector<std::pair<std::string, std::vector<std::string>>> groups;
+    for (const RouteView& route : view.routes)
+        for (const std::string& text : assumptions(route)) {
+            const auto found = std::find_if(groups.begin(), groups.end(),
+                                            [&](const auto& entry) { return entry.first == text; });
+            if (found == groups.end())
+                groups.emplace_back(text, std::vector{route.id});
+            else if (found->second.back() != route.id)
+                found->second.push_back(route.id);
+        }
+    std::stable_partition(groups.begin(), groups.end(),
+                          [&](const auto& entry) { return entry.second.size() == view.routes.size(); });
+    writing::BulletList list;
+    for (const auto& [text, routes] : groups) {
+        const bool all = routes.size() == view.routes.size();
+        list.items.push_back(
+            {writing::strong(all && !view.single() ? "Every route:" : join(routes, ", ") + ":"),
+             writing::Run(" " + text)});
+    }
     return list;
 }
 
@@ -147,15 +169,20 @@ writing::Table charges(const RouteView& route) {
 } // namespace
 
 void add_sources(const ReportView& view, Blocks& blocks) {
-    for (const RouteView& route : view.routes) {
-        blocks.push_back(writing::Heading{3, route.id + ": " + route.route().title, "sources-" + route.id});
-        blocks.push_back(writing::Paragraph{
-            {writing::strong(capitalised(route.standing) + "."), writing::Run(" " + route.route().origin)}});
-        if (writing::BulletList list = assumptions(route); !list.items.empty())
-            blocks.push_back(std::move(list));
-        blocks.push_back(writing::Folded{
-            writing::Text("Charges of " + route.id), {charges(route)}, "charges-" + route.id});
-    }
+    blocks.push_back(writing::Heading{3, "Sources of the routes", "route-sources"});
+    writing::KeyValueList list;
+    for (const RouteView& route : view.routes)
+        list.entries.push_back(
+            {route.id,
+             {writing::strong(capitalised(route.standing) + "."), writing::Run(" " + route.route().origin)}});
+    blocks.push_back(std::move(list));
+    for (const RouteView& route : view.routes)
+        blocks.push_back(writing::Folded{{writing::Run("Charges of "), writing::strong(route.id),
+                                          writing::Run(", each amount with its source")},
+                                         {charges(route)},
+                                         "charges-" + route.id});
+    blocks.push_back(writing::Heading{3, "Assumptions and notes of the route files", "assumptions"});
+    blocks.push_back(all_assumptions(view));
     add_catalogue_data(view, blocks);
     blocks.push_back(not_predicted());
     blocks.push_back(usual_cautions());

@@ -40,14 +40,11 @@ writing::Folded workings(const RouteView& route) {
             if (!told && !missing) sums.push_back(std::move(sum));
         }
     }
-    Blocks inside{std::move(table)};
-    writing::KeyValueList rules;
+    writing::KeyValueList totals;
     for (const WorkingSum& sum : sums)
-        if (sum.parts.empty() && !sum.rule.empty())
-            rules.entries.push_back({sum.name, fmt::format("{} {}: {}", sum.text, sum.unit, sum.rule)});
-    inside.push_back(std::move(rules));
-    for (const WorkingSum& sum : sums)
-        if (!sum.parts.empty()) inside.push_back(sum_table(*route.assessment, sum, false));
+        totals.entries.push_back({sum.name, fmt::format("{} {}: {}", sum.text, sum.unit, sum.rule)});
+    Blocks inside{std::move(table), writing::Heading{4, "The totals in these formulas"}, std::move(totals),
+                  counted_inputs_table(*route.assessment), net_equation_table(*route.assessment)};
     return {
         {writing::Run("Workings of "), writing::strong(route.id), writing::Run(", " + route.route().title)},
         std::move(inside),
@@ -171,18 +168,28 @@ writing::Folded ledger(const RouteView& route) {
             route.ledger_anchor()};
 }
 
+/// Every cell in one table, a heading for each.
 writing::Folded contributors(const RouteView& route) {
-    Blocks inside;
     const HazardScheme& scheme = *route.grid.scheme;
+    writing::Table all;
     for (std::size_t e = 0; e < scheme.endpoints.size(); ++e)
         for (std::size_t p = 0; p < place_count; ++p) {
             const HazardPlace place = static_cast<HazardPlace>(p);
-            if (!route.grid.cell(e, place).contributors.empty())
-                inside.push_back(contributor_table(route.grid, e, place, 12));
+            if (route.grid.cell(e, place).contributors.empty()) continue;
+            writing::Table cell = contributor_table(route.grid, e, place, 12);
+            cell.columns[2].unit.clear(); // each cell has its own, named in its heading
+            all.columns = cell.columns;
+            all.rows.push_back(writing::group(
+                fmt::format("{}: {} per g", cell.caption, unit_text(scheme.endpoints[e].unit))));
+            for (writing::Row& row : cell.rows) {
+                row.kind = writing::RowKind::plain;
+                all.rows.push_back(std::move(row));
+            }
         }
+    all.caption = "Contributors to every hazard figure of " + route.id;
     return {{writing::Run("Hazard of "), writing::strong(route.id),
              writing::Run(" cell by cell: who contributes, by which limit, from which source")},
-            std::move(inside),
+            {std::move(all)},
             "hazard-" + route.id};
 }
 
