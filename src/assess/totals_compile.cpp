@@ -83,7 +83,9 @@ void TotalsMap::add_rows(const std::set<const Substance*>& benign) {
                    : 0.0;
     };
     const Test bromine_carried = [](const Inflow& inflow) {
-        return inflow.substance->carried_bromine * bromine_molar_mass / inflow.substance->molar_mass;
+        return inflow.substance->carried_bromine > 0.0
+                   ? inflow.substance->carried_bromine * bromine_molar_mass / inflow.substance->molar_mass
+                   : 0.0;
     };
     const Test carbon = [](const Inflow& inflow) {
         return inflow.reactant ? element_fraction(*inflow.substance, 6) : 0.0;

@@ -38,6 +38,9 @@ const Component& counted_component(const Charge& charge) {
 
 double grams_of_moles(const Charge& charge, double moles) {
     const Component& component = counted_component(charge);
+    if (!component.substance->has_formula())
+        throw ChargeError{fmt::format("\"{}\" has no formula and hence no moles: write its mass in g",
+                                      component.substance->name)};
     return moles * component.substance->molar_mass / component.mass_fraction;
 }
 

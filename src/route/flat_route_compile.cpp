@@ -44,7 +44,8 @@ class RouteCompiler {
         const auto [found, fresh] = locals_.try_emplace(substance, static_cast<int>(flat.substances.size()));
         if (fresh) {
             flat.substances.push_back(substance);
-            flat.molar_mass.push_back(substance->molar_mass);
+            // A mixture without a formula takes part in no reaction; its amount is kept in g.
+            flat.molar_mass.push_back(substance->has_formula() ? substance->molar_mass : 1.0);
         }
         return found->second;
     }
@@ -173,7 +174,7 @@ class RouteCompiler {
             inflow.carrier = component.carrier;
             inflow.as_used = charge.as_used;
             flat_.inflows_.push_back(inflow);
-            amounts[at(place)] += grams * component.mass_fraction / substance->molar_mass;
+            amounts[at(place)] += grams * component.mass_fraction / flat.molar_mass[at(place)];
             present_[at(place)] = present_[at(place)] || grams > 0.0 || charge.as_used || maker >= 0;
             if (charge.as_used) {
                 unlimited[at(place)] = true;

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <limits>
 #include <map>
 
 namespace routeweigh {
@@ -47,10 +48,14 @@ class ElementBook {
 } // namespace
 
 double Ledger::closure_error() const {
-    double worst = std::abs(in - product - recovered - streams) / std::max(in, 1e-300);
+    double worst = 0.0;
+    const auto compare = [&](double one, double other) {
+        const double error = std::abs(one - other) / std::max({one, other, 1e-300});
+        worst = std::isnan(error) ? std::numeric_limits<double>::infinity() : std::max(worst, error);
+    };
     for (const ElementBalance& balance : elements)
-        worst = std::max(worst, std::abs(balance.in - balance.out) /
-                                    std::max(std::max(balance.in, balance.out), 1e-300));
+        compare(balance.in, balance.out);
+    compare(in, product + recovered + streams);
     return worst;
 }
 

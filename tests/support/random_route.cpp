@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <limits>
 #include <map>
 #include <numeric>
 #include <string>
@@ -43,6 +44,14 @@ class Maker {
         water_ = invent({{1, 2}, {8, 1}}, Substance::Phase::liquid, "water");
         for (int i = 0; i < 2; ++i)
             solvents_.push_back(invent(random_atoms(), Substance::Phase::liquid, "solvent"));
+        if (chance(0.2)) { // a boiling range without a formula, as petroleum ether
+            Substance& range = result_.substances.emplace_back();
+            range.id = range.name = "light petroleum";
+            range.is_mixture = true;
+            range.phase = Substance::Phase::liquid;
+            range.molar_mass = std::numeric_limits<double>::quiet_NaN();
+            solvents_.push_back(&range);
+        }
         const int count = whole(1, options_.most_steps);
         for (int s = 0; s < count; ++s) {
             route_.steps.emplace_back();

@@ -2,6 +2,7 @@
 #include "support/route_builder.hpp"
 
 #include "base/text.hpp"
+#include "chemistry/equation.hpp"
 #include "route/ledger.hpp"
 #include "route/route_reader.hpp"
 
@@ -77,6 +78,14 @@ std::string route(std::string_view product, const Items& steps, std::string_view
 std::string one_pot(std::string_view product, std::string_view reference, std::string_view overall,
                     const Items& charges, const Items& reactions, std::string_view more) {
     return route(product, {step(product, reference, overall, {stage("reaction", charges, reactions)}, more)});
+}
+
+std::string equation_only(std::string_view overall, std::string_view product, std::string_view more) {
+    const Equation equation = parse_equation(overall);
+    Items charges;
+    for (const EquationTerm& term : equation.left)
+        charges.push_back(charge(term.name, fmt::format("{} mol", term.coefficient), "reagent"));
+    return one_pot(product, equation.left.front().name, overall, charges, {reaction(overall)}, more);
 }
 
 Built::Built(std::string text, const Catalogue& catalogue)
@@ -155,7 +164,7 @@ bool any_holds(const std::vector<std::string>& lines, std::initializer_list<std:
     });
 }
 
-Catalogue invented(std::initializer_list<std::string_view> substances) {
+Catalogue catalogue_of(std::initializer_list<std::string_view> substances) {
     Items entries;
     for (const std::string_view line : substances) {
         std::vector<std::string> parts(1);
@@ -170,15 +179,18 @@ Catalogue invented(std::initializer_list<std::string_view> substances) {
         }
         std::string id = parts[0];
         std::replace(id.begin(), id.end(), ' ', '-');
+        const bool mixture = parts[1] == "-";
+        const std::string composition =
+            mixture ? R"("is_mixture": true)" : fmt::format(R"("formula": "{}")", parts[1]);
         const std::string density =
-            parts.size() > 3 ? fmt::format(R"("density_g_per_mL": {}, )", parts[3]) : std::string();
+            parts.size() > 3 ? fmt::format(R"("density_g_per_mL": {}, )", parts[3]) : "";
         entries.push_back(fmt::format(
-            R"({{"id": "{}", "name": "{}", "formula": "{}", "phase_at_25C": "{}", {}"ghs_status": "no-data",
-"sources": {{"formula": "invented", "density_g_per_mL": "invented"}}}})",
-            id, parts[0], parts[1], parts.size() > 2 ? parts[2] : "solid", density));
+            R"({{"id": "{}", "name": "{}", {}, "phase_at_25C": "{}", {}"ghs_status": "no-data",
+"sources": {{"formula": "given by a test", "density_g_per_mL": "given by a test"}}}})",
+            id, parts[0], composition, parts.size() > 2 ? parts[2] : "solid", density));
     }
     std::vector<Source> sources;
-    sources.push_back({"invented.json", "{\"substances\": " + list(entries) + "}"});
+    sources.push_back({"test-substances.json", "{\"substances\": " + list(entries) + "}"});
     return Catalogue::from_sources(std::move(sources));
 }
 

@@ -32,6 +32,9 @@ std::string route(std::string_view product, const Items& steps, std::string_view
 std::string one_pot(std::string_view product, std::string_view reference, std::string_view overall,
                     const Items& charges, const Items& reactions, std::string_view more = {});
 
+/// The same for an equation alone: as many mol of each reactant as its coefficient says.
+std::string equation_only(std::string_view overall, std::string_view product, std::string_view more = {});
+
 /// A route that was read, and its compiled form. \throws InputError
 struct Built {
     explicit Built(std::string text, const Catalogue& catalogue = Catalogue::embedded());
@@ -66,6 +69,6 @@ bool any_holds(const std::vector<std::string>& lines, std::initializer_list<std:
 
 /// A catalogue of invented substances: "name | formula | phase | density", the last two optional (solid,
 /// none).
-Catalogue invented(std::initializer_list<std::string_view> substances);
+Catalogue catalogue_of(std::initializer_list<std::string_view> substances);
 
 } // namespace routeweigh::test
