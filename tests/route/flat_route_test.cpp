@@ -29,7 +29,7 @@ std::string bench_sheet(std::string_view more, std::string_view reaction_more = 
 }
 
 const Catalogue& isomers() {
-    static const Catalogue catalogue = invented(
+    static const Catalogue catalogue = catalogue_of(
         {"A | C10H20", "B | C10H20", "P | C10H20", "Q | C10H20", "R | C10H20", "water | H2O | liquid | 1.0"});
     return catalogue;
 }
@@ -257,4 +257,20 @@ TEST_CASE("other amounts on the compiled route: yields, charges and isolated mas
     CHECK(again.out_unreacted == built.nominal.out_unreacted);
     CHECK(again.in == built.nominal.in);
     CHECK(again.flask == built.nominal.flask);
+}
+
+TEST_CASE("a boiling range without a formula is weighed in and out") {
+    const Built built(route(
+        "4-bromoacetanilide",
+        {step("4-bromoacetanilide", "acetanilide", bromination,
+              {stage("reaction",
+                     {charge("acetanilide", "10 mmol", "substrate"), charge("bromine", "10 mmol", "reagent")},
+                     {reaction(bromination)}),
+               stage("purification", {charge("petroleum ether", "12 g", "rinse")}, {},
+                     {filtration("rinse", R"("keeps": ["4-bromoacetanilide"], "held": "0.5 g/g")"),
+                      R"({"by": "drying", "to": "vapour"})"})})}));
+    CHECK(built.in("petroleum ether") == Approx(12));
+    CHECK(built.out("rinse", "petroleum ether") == Approx(12 - 0.5 * 2.14062));
+    CHECK(built.out("vapour", "petroleum ether") == Approx(0.5 * 2.14062));
+    CHECK(built.closure() < 1e-12);
 }

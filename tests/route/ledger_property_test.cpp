@@ -163,3 +163,14 @@ TEST_CASE("a fault of one part in a million is found") {
     const FlatRoute flat(random->route);
     CHECK(make_ledger(flat, flat.evaluate(flat.nominal())).closure_error() > 1e-9);
 }
+
+TEST_CASE("a mass that is no number leaves the ledger open") {
+    Ledger ledger;
+    ledger.in = ledger.streams = std::nan("");
+    CHECK(std::isinf(ledger.closure_error()));
+    ledger.in = ledger.streams = 1.0;
+    CHECK(ledger.closure_error() == 0.0);
+    ledger.elements.push_back({6, 1.0, std::nan("")});
+    ledger.elements.push_back({8, 1.0, 1.0});
+    CHECK(std::isinf(ledger.closure_error()));
+}

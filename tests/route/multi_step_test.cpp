@@ -16,11 +16,11 @@ using doctest::Approx;
 namespace {
 
 const Catalogue& bench() {
-    static const Catalogue catalogue =
-        invented({"A | C5H10", "B | C5H10", "C | C5H10", "D | C5H10", "I | C5H10", "J | C10H20", "K | C10H20",
-                  "P | C15H30", "Q | C15H30", "water | H2O | liquid | 1.0", "toluene | C7H8 | liquid | 0.87",
-                  "alcohol | C5H12O | liquid", "ester | C7H14O2 | liquid", "vinegar | C2H4O2 | liquid",
-                  "amide | C2H5NO", "ammonia | NH3 | gas"});
+    static const Catalogue catalogue = catalogue_of(
+        {"A | C5H10", "B | C5H10", "C | C5H10", "D | C5H10", "I | C5H10", "J | C10H20", "K | C10H20",
+         "P | C15H30", "Q | C15H30", "water | H2O | liquid | 1.0", "toluene | C7H8 | liquid | 0.87",
+         "alcohol | C5H12O | liquid", "ester | C7H14O2 | liquid", "vinegar | C2H4O2 | liquid",
+         "amide | C2H5NO", "ammonia | NH3 | gas"});
     return catalogue;
 }
 

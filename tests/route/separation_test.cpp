@@ -14,10 +14,10 @@ namespace {
 
 const Catalogue& bench() {
     static const Catalogue catalogue =
-        invented({"A | C10H20", "P | C10H20", "water | H2O | liquid | 1.0", "salt | NaCl",
-                  "ether | C4H10O | liquid", "carbonate | NaHCO3", "acid | HCl | gas",
-                  "carbon dioxide | CO2 | gas", "oxygen | O2 | gas", "nitric oxide | NO | gas",
-                  "nitrogen dioxide | NO2 | gas", "drier | MgSO4", "wet drier | MgSO4.7H2O"});
+        catalogue_of({"A | C10H20", "P | C10H20", "water | H2O | liquid | 1.0", "salt | NaCl",
+                      "ether | C4H10O | liquid", "carbonate | NaHCO3", "acid | HCl | gas",
+                      "carbon dioxide | CO2 | gas", "oxygen | O2 | gas", "nitric oxide | NO | gas",
+                      "nitrogen dioxide | NO2 | gas", "drier | MgSO4", "wet drier | MgSO4.7H2O"});
     return catalogue;
 }
 
