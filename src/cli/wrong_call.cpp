@@ -52,7 +52,8 @@ std::string explain_wrong_call(const CLI::App& program, const CLI::ParseError& e
     }
     if (chosen.empty()) return "say what to do: " + join(commands(), ", ");
     if (!unknown.empty()) return fmt::format("\"{}\" is one argument too many", unknown.front());
-    return error.what();
+    const bool lacks = error.get_name() == "RequiredError" || error.get_name() == "ArgumentMismatch";
+    return lacks ? fmt::format("the call is not complete: {}", error.what()) : error.what();
 }
 
 } // namespace routeweigh::cli

@@ -27,7 +27,8 @@ std::vector<std::string> isomers(std::string_view name, const Catalogue& catalog
 const Substance* find_named(const Field& field, std::string_view name, const Catalogue& catalogue) {
     if (const Substance* substance = catalogue.find_substance(name)) return substance;
     if (const auto names = isomers(name, catalogue); !names.empty())
-        field.problem(fmt::format("{} is the formula of {}: write the name", name, join(names, " and of ")));
+        field.problem(
+            fmt::format("\"{}\" is the formula of {}: write the name", name, join(names, " and of ")));
     else if (const Material* bottle = catalogue.find_material(name))
         field.problem(fmt::format("\"{}\" is a material, and a substance is expected here, such as \"{}\"",
                                   name, bottle->components.front().substance->name));
@@ -49,7 +50,7 @@ const Material* read_material(const Field& field, const Catalogue& catalogue) {
     if (material == nullptr) {
         if (const auto names = isomers(name, catalogue); !names.empty())
             field.problem(
-                fmt::format("{} is the formula of {}: write the name", name, join(names, " and of ")));
+                fmt::format("\"{}\" is the formula of {}: write the name", name, join(names, " and of ")));
         else
             field.problem(fmt::format("no material \"{}\" in the catalogue", name),
                           catalogue.nearest_material(name));

@@ -7,6 +7,7 @@ import re
 
 SECTION = re.compile(r"^== (\S+)(?: (.*))?$")
 BASE = pathlib.Path(__file__).parent / "base"
+ROOT = pathlib.Path(__file__).resolve().parents[2]
 
 
 def section(text):
@@ -17,6 +18,12 @@ def section(text):
 
 class CaseError(Exception):
     """The case itself is written wrongly."""
+
+
+def base_text(name):
+    """A file of base/, or of the repository."""
+    path = ROOT / name if (ROOT / name).exists() else BASE / name
+    return path.read_text(encoding="utf-8")
 
 
 def changed(text, change):
@@ -48,7 +55,7 @@ class Input:
             return self.content.encode("utf-8")
         if self.kind == "changed":
             base, _, change = self.content.partition("\n")
-            return changed((BASE / base).read_text(encoding="utf-8"), change).encode("utf-8")
+            return changed(base_text(base), change).encode("utf-8")
         if self.kind == "bytes":
             return bytes.fromhex(self.content)
         # "repeat": first line the number, second line the text that is repeated, then what follows once.
@@ -99,7 +106,7 @@ class Case:
                 self.read_only.append(name)
             self.inputs.append(Input(name, kind, content))
         elif kind == "input":
-            self.stdin = content.encode("utf-8")
+            self.stdin = (base_text(argument[5:]) if argument.startswith("from ") else content).encode("utf-8")
         elif kind == "command":
             self.command = " ".join(content.replace("\\\n", " ").split("\n")).strip()
         elif kind == "status":

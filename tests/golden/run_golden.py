@@ -53,8 +53,8 @@ def run(program, case, folder):
 
 
 def readable(raw):
-    """The text as a section of a case holds it: line breaks at the end count as one."""
-    return section(raw.decode("utf-8", errors="backslashreplace"))
+    """The text as a section of a case holds it: line breaks are plain, those at the end count as one."""
+    return section(raw.decode("utf-8", errors="backslashreplace").replace("\r\n", "\n"))
 
 
 def matches(expected, actual):
