@@ -12,7 +12,7 @@ std::string short_number(double value) {
     if (value == 0) return "0";
     if (!std::isfinite(value)) return "-";
     // Rounding comes first, so that 9.996 becomes 10.0 and not 10.00.
-    const std::string scientific = fmt::format("{:.2e}", value);
+    std::string scientific = fmt::format("{:.2e}", value);
     const int exponent = std::stoi(scientific.substr(scientific.find('e') + 1));
     if (exponent < -4 || exponent >= 6) return scientific;
     return fmt::format("{:.{}f}", value, std::max(0, 2 - exponent));

@@ -21,7 +21,7 @@ inline constexpr bool is_narrow(double width) {
 Canvas draw(const StackedBars& chart, const std::string& name, double width = picture_width);
 Canvas draw(const Ribbons& chart, const std::string& name, double width = picture_width);
 Canvas draw(const DecadeGrid& chart, const std::string& name, double width = picture_width);
-Canvas draw(const Intervals& chart, const std::string& name, double width = picture_width);
+Canvas draw(const Intervals& given, const std::string& name, double width = picture_width);
 Canvas draw(const Curve& chart, const std::string& name, double width = picture_width);
 Canvas draw(const Graph& chart, const std::string& name, double width = picture_width);
 
