@@ -89,8 +89,7 @@ std::string markdown_escape(std::string_view text) {
     static constexpr std::string_view special = "\\`*_[]|~#$!";
     const std::string line = clean(text);
     std::string result;
-    for (std::size_t at = 0; at < line.size(); ++at) {
-        const char c = line[at];
+    for (const char c : line) {
         if (c == '<') {
             result += "&lt;";
         } else if (c == '>') {
