@@ -30,12 +30,12 @@ class Dice {
     std::uint64_t state_;
 };
 
-// One to eight substances with shares over five decades, often with water and sometimes with facts. A liquid
-// unless the dice make it a solid or a gas; gases in it are dissolved.
+// One to eight substances with shares over five decades, sometimes with facts. Its
+// phase may be left open; gases in it are dissolved.
 inline Mixture random_mixture(Dice& dice, const std::vector<const Substance*>& substances) {
     using Phase = Substance::Phase;
     Mixture mixture;
-    mixture.facts.phase = dice.one_in(8) ? Phase::solid : Phase::liquid;
+    if (!dice.one_in(3)) mixture.facts.phase = dice.one_in(8) ? Phase::solid : Phase::liquid;
     const std::size_t count = 1 + dice.below(8);
     double sum = 0;
     for (std::size_t i = 0; i < count; ++i) {

@@ -68,7 +68,10 @@ const AcuteCategory* add_part(const ResolvedIngredient& ingredient, const AcuteR
     if (own) {
         part.divisor = *own;
         part.specific = true;
-        category = category_of(route, *own);
+        const AcuteCategory* by_estimate = category_of(route, *own);
+        // Estimates of entries may stand on the lower edge of the category that the entry states.
+        if (by_estimate == nullptr || category == nullptr || category->upper < by_estimate->upper)
+            category = by_estimate;
     } else if (known && category == nullptr && entry->category.empty()) {
         // Data in another form and no category: what it would be in its own form.
         for (const AcuteRoute& other : limits.routes)

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // Acute toxicity by mouth, by skin and by breathing.
 //
-// A mixture is breathed as gas, as vapour or as dust or mist. A gas and a solid have one form. A liquid is
-// judged in the forms that the entries of its ingredients name; for those that name none, also as vapour
-// (liquids and gases) and as mist (liquids and solids). The worst counts.
+// A gas is breathed as such. Anything else is judged in the forms that the entries of its ingredients name;
+// for those that name none, as vapour (liquids and gases) and as dust or mist (liquids and solids), for a wet
+// solid gives off vapour too. The worst counts.
 #include "assess/mixture/acute_sum.hpp"
 #include "assess/mixture/rules/rules.hpp"
 
@@ -46,8 +46,6 @@ std::vector<AcuteRun> inhaled_runs(const ResolvedMixture& mixture, const AcuteLi
         add(*mixture.facts.inhaled_form);
     } else if (mixture.phase == Phase::gas) {
         add("gases");
-    } else if (mixture.phase == Phase::solid) {
-        add("dusts or mists");
     } else {
         const Forms named = forms_of(mixture, true), unnamed = forms_of(mixture, false);
         if (named.vapours || unnamed.vapours) add("vapours", !named.vapours);
@@ -77,8 +75,9 @@ void judge_acute(const ResolvedMixture& mixture, const MixtureRules& rules,
     }
     MixtureResult result = acute_result("Acute toxicity, inhaled", inhaled, mixture, limits);
     if (result.tests.size() > 1)
-        result.notes.push_back("not every entry says in which form it was judged; vapour and mist are both "
-                               "worked out, and the worse counts");
+        result.notes.push_back(
+            "not every entry says in which form it was judged; vapour and dust or mist are "
+            "both worked out, and the worse counts");
     results.push_back(std::move(result));
 }
 

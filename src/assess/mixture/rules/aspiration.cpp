@@ -41,8 +41,10 @@ void judge_aspiration(const ResolvedMixture& mixture, const MixtureRules& rules,
     result.endpoint = "aspiration";
     result.title = "Aspiration";
     result.unknown_percent = mixture.unknown_percent("aspiration");
-    if (mixture.phase != Substance::Phase::liquid) {
-        results.push_back(std::move(result)); // only liquids run into the lungs
+    // Only liquids run into the lungs; but that nobody stated the phase excuses nothing.
+    if (mixture.phase == Substance::Phase::gas ||
+        (mixture.phase == Substance::Phase::solid && !mixture.phase_assumed)) {
+        results.push_back(std::move(result));
         return;
     }
     for (const AspirationCategory& category : rules.limits.aspiration) {

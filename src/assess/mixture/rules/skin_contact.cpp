@@ -30,6 +30,11 @@ bool as_severe_as(std::string_view category, std::string_view asked) {
     return asked.empty() || (category.size() == 2 && category <= asked);
 }
 
+// Category 1 without subcategory may be the worst there is, but 1A is known to be.
+int severity(std::string_view category) {
+    return category == "1A" ? 4 : category == "1B" ? 2 : category == "1C" ? 1 : 3;
+}
+
 class SkinSums {
   public:
     SkinSums(const ResolvedMixture& mixture, const MixtureRules& rules)
@@ -42,11 +47,19 @@ class SkinSums {
             [&](const ResolvedIngredient& ingredient) { return corrosive_limit(ingredient, asked); });
     }
 
+    // The category is the worst of those that reach their limit.
     MixtureTest corrosives_alone() const {
-        return single_test(mixture_, "corrosive ingredients whose limits do not add up", "1", limits_.source,
-                           [&](const ResolvedIngredient& ingredient) {
-                               return limit_alone(ingredient, corrosive, limits_.not_additive_severe);
-                           });
+        MixtureTest test =
+            single_test(mixture_, "corrosive ingredients whose limits do not add up", "1", limits_.source,
+                        [&](const ResolvedIngredient& ingredient) {
+                            return limit_alone(ingredient, corrosive, limits_.not_additive_severe);
+                        });
+        std::string_view worst;
+        for (const MixturePart& part : test.parts)
+            if (reaches(part.term, 1) && (worst.empty() || severity(part.category) > severity(worst)))
+                worst = part.category;
+        if (test.met) test.category = worst;
+        return test;
     }
 
     MixtureTest irritants() const {
@@ -138,16 +151,20 @@ void judge_skin(const ResolvedMixture& mixture, const MixtureRules& rules,
         if (!test.parts.empty() || test.kind == TestKind::value)
             add_test(result, std::move(test), hazard_class, statement);
     };
-    // 1A first: it is known to be more severe than a category 1 without subcategory.
-    add(sums.corrosives("corrosive ingredients, 1A", "1A", "1A"), corrosive, "H314");
-    if (auto ph = ph_test(mixture, rules.limits.ph, corrosive, irritant))
-        add(std::move(*ph), corrosive, "H314");
-    add(sums.corrosives_alone(), corrosive, "H314");
+    // Of all tests for corrosion the worst category counts.
+    const auto add_corrosive = [&](MixtureTest test) {
+        if (test.met && result.classified() && severity(test.category) > severity(result.category))
+            result.outcome = MixtureOutcome::not_classified; // decided anew by this test
+        add(std::move(test), corrosive, "H314");
+    };
+    add_corrosive(sums.corrosives("corrosive ingredients, 1A", "1A", "1A"));
+    if (auto ph = ph_test(mixture, rules.limits.ph, corrosive, irritant)) add_corrosive(std::move(*ph));
+    add_corrosive(sums.corrosives_alone());
     if (sums.subcategory_unknown()) {
-        add(sums.corrosives("corrosive ingredients", "", "1"), corrosive, "H314");
-    } else if (!result.classified()) {
-        add(sums.corrosives("corrosive ingredients, 1A and 1B", "1B", "1B"), corrosive, "H314");
-        add(sums.corrosives("corrosive ingredients, 1A, 1B and 1C", "", "1C"), corrosive, "H314");
+        add_corrosive(sums.corrosives("corrosive ingredients", "", "1"));
+    } else if (result.category != "1A") {
+        add_corrosive(sums.corrosives("corrosive ingredients, 1A and 1B", "1B", "1B"));
+        add_corrosive(sums.corrosives("corrosive ingredients, 1A, 1B and 1C", "", "1C"));
     }
     if (!result.classified()) {
         add(sums.irritants_alone(), irritant, "H315");
