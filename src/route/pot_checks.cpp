@@ -10,6 +10,7 @@
 #include <fmt/core.h>
 
 #include <cstddef>
+#include <limits>
 
 namespace routeweigh {
 namespace {
@@ -30,6 +31,14 @@ void check_extents(const Step& step, const FlatStep& flat, CheckReport& report) 
                 report.error(reactions[r].pointer + "/equation",
                              "nothing in the pot can start this reaction in this stage: what it uses is "
                              "charged or made only later");
+        for (const Charge& charge : step.stages[g].charges)
+            for (const Reaction& reaction : reactions)
+                if (charge.as_used && reaction.conversion < 1.0 &&
+                    charge.material->component_of(*reaction.of) != nullptr)
+                    report.error(reaction.pointer + "/of",
+                                 fmt::format("{} is taken as used, so no amount of it is there that a "
+                                             "conversion could count from: count another reactant",
+                                             reaction.of->name));
         if (extents.unbounded())
             report.error(
                 step.stages[g].pointer + "/reactions",
@@ -59,6 +68,28 @@ void check_yield(const Step& step, const StepResult& result, CheckReport& report
                         "product, a wrong limiting reagent, or a wrong mass",
                         significant(result.isolated * molar_mass, 4),
                         significant(result.made * molar_mass, 4)));
+}
+
+/// A solvent that reacts in the role of a solvent would be left out of the figures that count reactants.
+void check_reactants(const FlatRoute& flat, int index, double theory, CheckReport& report) {
+    const Step& step = flat.route().steps[at(index)];
+    for (const auto& part : step.overall.parts) {
+        if (part.coefficient >= 0.0) continue;
+        double supply = 0.0; // mol
+        for (const Inflow& inflow : flat.inflows())
+            if (inflow.step == index && inflow.substance == part.substance &&
+                (inflow.reactant || inflow.fed_by >= 0))
+                supply += inflow.as_used ? std::numeric_limits<double>::infinity()
+                                         : flat.nominal().charged[at(inflow.slot)] * inflow.fraction /
+                                               part.substance->molar_mass;
+        const double needed = theory * -part.coefficient / step.overall.coefficient_of(step.product);
+        if (supply < needed * (1.0 - 1e-6))
+            report.warning(step.overall.pointer,
+                           fmt::format("the theoretical yield takes {} mol of {}, and charges that count as "
+                                       "reactant bring {} mol: a solvent that reacts has the role "
+                                       "\"reacting solvent\"",
+                                       significant(needed, 3), part.substance->name, significant(supply, 3)));
+    }
 }
 
 /// How often each step is run for one run of the last one.
@@ -145,8 +176,10 @@ void check_pots(const Route& route, CheckReport& report) {
     for (std::size_t s = 0; s < route.steps.size(); ++s)
         check_yield(route.steps[s], evaluation.steps[s], report);
     if (!report.failed()) check_scale(route, flat, evaluation, report);
-    for (const Step& step : route.steps)
-        check_overall(step, report);
+    for (std::size_t s = 0; s < route.steps.size(); ++s) {
+        check_overall(route.steps[s], report);
+        check_reactants(flat, static_cast<int>(s), evaluation.steps[s].theory, report);
+    }
 }
 
 } // namespace routeweigh

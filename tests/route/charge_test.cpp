@@ -53,7 +53,8 @@ TEST_CASE("volumes go through the density of the material") {
     CHECK(grams("hydrobromic acid 48 %", "10 mL") == Approx(14.9)); // 1.49 g/mL
     CHECK(grams("hydrobromic acid 48 %", "0.01 L") == Approx(14.9));
     CHECK(grams("hydrobromic acid 48 %", "2 x 5 mL") == Approx(14.9));
-    CHECK(refused("hydrogen bromide", "10 mL").find("no density for \"hydrogen bromide\"") != std::string::npos);
+    CHECK(refused("hydrogen bromide", "10 mL").find("no density for \"hydrogen bromide\"") !=
+          std::string::npos);
 }
 
 TEST_CASE("moles go through the mass fraction of what they count") {

@@ -111,6 +111,7 @@ TEST_CASE("only A2b counts excess as stoichiometry") {
             return problem.message.find("atom economy") != std::string::npos;
         });
         CHECK(warned == (route.id == "A2b"));
+        CHECK(problems.all.size() == (warned ? 1 : 0)); // nothing else to complain of
         if (route.id == "A2b") {
             const OverallProof proof = prove_overall(route.steps.front());
             // Figures of the route authors' own inventory for A2b and A2, computed before this program.
