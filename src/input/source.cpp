@@ -90,6 +90,13 @@ void check_source(const Source& source) {
         problem.place.excerpt_column = 0;
         throw InputError(std::move(problem));
     }
+    // The parser takes a zero byte for the end, and would read nothing of what comes behind it.
+    if (const std::size_t zero = source.text.find('\0'); zero != std::string::npos) {
+        Problem problem;
+        problem.message = "a zero byte stands here, so the file is no text";
+        problem.place = place_at(source, zero);
+        throw InputError(std::move(problem));
+    }
     if (const std::size_t deep = first_too_deep(source.text); deep < source.text.size()) {
         Problem problem;
         problem.message = fmt::format("brackets nest deeper than {}", deepest_nesting);

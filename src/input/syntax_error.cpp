@@ -99,9 +99,6 @@ SyntaxError explain_syntax_error(std::string_view text, std::size_t read, std::s
         const std::size_t quote = std::min(text.rfind('"'), text.size());
         return {quote, "the text that begins here is not closed by a double quote"};
     }
-    // The parser takes a zero byte for the end of the text.
-    if (last < text.size() && text[last] == '\0')
-        return {last, "a zero byte stands here, so the file is no text"};
     if (last >= text.size() || complains_of("unexpected end of input")) return {text.size(), about_end(text)};
     if (complains_of("control character")) {
         if (text[last] == '\n' || text[last] == '\r')

@@ -65,6 +65,7 @@ TEST_CASE("broken JSON is explained at its line") {
         {"{\"a\": 01}", 1, "a number has no zeros in front"},
         {"{\"a\": \"\\ud83d\"}", 1, "half a character"},
         {std::string("{\0}", 3), 1, "a zero byte"},
+        {std::string("{}\n\0rest", 8), 2, "a zero byte"},
         {"{\"a\": 1,, \"b\": 2}", 1, "a key between double quotes is missing"},
         {"{1: 2}", 1, "a key between double quotes is missing"},
     };
