@@ -45,9 +45,10 @@ inline Mixture random_mixture(Dice& dice, const std::vector<const Substance*>& s
         ingredient.dissolved = true;
         if (dice.one_in(20)) ingredient.facts.ph = 16 * dice.unit() - 1;
         if (dice.one_in(20)) ingredient.facts.additive = dice.one_in(2);
-        if (dice.one_in(20))
+        const bool water = ingredient.substance->id == "water"; // is no poison, whatever the dice say
+        if (dice.one_in(20) && !water)
             ingredient.facts.aquatic.acute_mg_per_litre = std::pow(10.0, 6 * dice.unit() - 4);
-        if (dice.one_in(20))
+        if (dice.one_in(20) && !water)
             ingredient.facts.aquatic.chronic_mg_per_litre = std::pow(10.0, 6 * dice.unit() - 5);
         sum += ingredient.mass_fraction;
         mixture.ingredients.push_back(std::move(ingredient));

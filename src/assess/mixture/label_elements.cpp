@@ -10,12 +10,12 @@
 namespace routeweigh {
 namespace {
 
-std::string text_if_any(const Field& field, std::string_view key) {
+std::string label_text_if_any(const Field& field, std::string_view key) {
     const auto found = field.maybe(key);
     return found ? found->text() : std::string();
 }
 
-std::vector<std::string> texts_if_any(const Field& field, std::string_view key) {
+std::vector<std::string> label_texts_if_any(const Field& field, std::string_view key) {
     const auto found = field.maybe(key);
     return found ? found->texts() : std::vector<std::string>();
 }
@@ -23,12 +23,12 @@ std::vector<std::string> texts_if_any(const Field& field, std::string_view key) 
 LabelStatement read_statement(const Field& field) {
     LabelStatement statement;
     statement.statement = field["statement"].text();
-    statement.category = text_if_any(field, "category");
+    statement.category = label_text_if_any(field, "category");
     statement.text = field["text"].text();
     if (const auto signal = field.maybe("signal")) statement.signal = signal->one_of({"Danger", "Warning"});
-    statement.pictogram = text_if_any(field, "pictogram");
-    statement.group = text_if_any(field, "group");
-    statement.precautions = texts_if_any(field, "precautions");
+    statement.pictogram = label_text_if_any(field, "pictogram");
+    statement.group = label_text_if_any(field, "group");
+    statement.precautions = label_texts_if_any(field, "precautions");
     field.close();
     return statement;
 }
@@ -36,9 +36,9 @@ LabelStatement read_statement(const Field& field) {
 Omission read_omission(const Field& field, const char* what) {
     Omission omission;
     omission.what = field[what].text();
-    omission.groups = texts_if_any(field, "groups");
-    omission.beside = texts_if_any(field, "beside");
-    omission.beside_group = text_if_any(field, "beside_group");
+    omission.groups = label_texts_if_any(field, "groups");
+    omission.beside = label_texts_if_any(field, "beside");
+    omission.beside_group = label_text_if_any(field, "beside_group");
     omission.source = field["source"].text();
     field.close();
     return omission;

@@ -11,13 +11,13 @@
 namespace routeweigh {
 namespace {
 
-double percent(const Field& field) {
+double limit_percent(const Field& field) {
     const double value = field.number();
     if (!(value > 0 && value <= 100)) field.problem(fmt::format("{:g} is no limit in per cent", value));
     return value;
 }
 
-double positive(const Field& field) {
+double limit_number(const Field& field) {
     const double value = field.number();
     if (!(value > 0)) field.problem(fmt::format("{:g} is not above 0", value));
     return value;
@@ -35,7 +35,7 @@ class LimitsReader {
         read_blocks(root["building_blocks"], chosen);
         limits_.supplemental_statements = root["supplemental_statements"].boolean();
         if (const auto elicitation = root.maybe("elicitation")) {
-            limits_.elicitation_share = positive((*elicitation)["share"]);
+            limits_.elicitation_share = limit_number((*elicitation)["share"]);
             limits_.elicitation_source = (*elicitation)["source"].text();
         }
         limits_.not_covered = root["not_covered"].texts();
@@ -46,7 +46,7 @@ class LimitsReader {
         limits_.ph = {ph["acid_at_most"].number(), ph["base_at_least"].number(), ph["source"].text()};
         read_thresholds(root["thresholds"]);
         const Field transient = root["transient_effects"];
-        limits_.transient = {percent(transient["cut_off_pct"]), percent(transient["sum_pct"]),
+        limits_.transient = {limit_percent(transient["cut_off_pct"]), limit_percent(transient["sum_pct"]),
                              transient["source"].text()};
         for (const Field& field : root["aspiration"].items())
             read_aspiration(field);
@@ -95,8 +95,8 @@ class LimitsReader {
             route.source = item["source"].text();
             for (const Field& row : item["categories"].items()) {
                 if (!active(row)) continue;
-                route.categories.push_back({row["category"].text(), positive(row["upper"]),
-                                            positive(row["point"]), percent(row["cut_off_pct"]),
+                route.categories.push_back({row["category"].text(), limit_number(row["upper"]),
+                                            limit_number(row["point"]), limit_percent(row["cut_off_pct"]),
                                             row["statement"].text()});
                 const std::size_t count = route.categories.size();
                 if (count > 1 && !(route.categories[count - 2].upper < route.categories[count - 1].upper))
@@ -106,22 +106,22 @@ class LimitsReader {
             limits_.acute.routes.push_back(std::move(route));
         }
         const Field unknown = field["unknown"];
-        limits_.acute.unknown_stated_from = percent(unknown["stated_from_pct"]);
-        limits_.acute.unknown_corrected_above = percent(unknown["corrected_above_pct"]);
+        limits_.acute.unknown_stated_from = limit_percent(unknown["stated_from_pct"]);
+        limits_.acute.unknown_corrected_above = limit_percent(unknown["corrected_above_pct"]);
         limits_.acute.unknown_source = unknown["source"].text();
     }
 
     ContactLimits read_contact(const Field& field) const {
         ContactLimits contact;
-        contact.cut_off = percent(field["cut_off_pct"]);
-        contact.severe = percent(field["severe_pct"]);
-        contact.severe_as_irritant = percent(field["severe_as_irritant_pct"]);
-        contact.irritant = percent(field["irritant_pct"]);
-        contact.not_additive_severe = percent(field["not_additive_severe_pct"]);
-        contact.not_additive_irritant = percent(field["not_additive_irritant_pct"]);
+        contact.cut_off = limit_percent(field["cut_off_pct"]);
+        contact.severe = limit_percent(field["severe_pct"]);
+        contact.severe_as_irritant = limit_percent(field["severe_as_irritant_pct"]);
+        contact.irritant = limit_percent(field["irritant_pct"]);
+        contact.not_additive_severe = limit_percent(field["not_additive_severe_pct"]);
+        contact.not_additive_irritant = limit_percent(field["not_additive_irritant_pct"]);
         if (const auto mild = field.maybe("mild"); mild && active(*mild)) {
-            contact.mild = percent((*mild)["sum_pct"]);
-            contact.mild_irritant = percent((*mild)["irritant_sum_pct"]);
+            contact.mild = limit_percent((*mild)["sum_pct"]);
+            contact.mild_irritant = limit_percent((*mild)["irritant_sum_pct"]);
         }
         if (const auto two = field.maybe("two_irritant_categories"))
             contact.two_irritant_categories = active(*two);
@@ -147,8 +147,8 @@ class LimitsReader {
     static void read_threshold(const Field& row, ThresholdEndpoint& endpoint) {
         ThresholdRow read;
         read.to = row["to"].one_of(endpoint.categories);
-        read.percent = percent(row["pct"]);
-        if (const auto gas = row.maybe("gas_pct")) read.gas_percent = percent(*gas);
+        read.percent = limit_percent(row["pct"]);
+        if (const auto gas = row.maybe("gas_pct")) read.gas_percent = limit_percent(*gas);
         read.statement = row["statement"].text();
         read.source = row["source"].text();
         for (const std::string& from : row["from"].texts()) {
@@ -159,9 +159,9 @@ class LimitsReader {
 
     void read_aspiration(const Field& field) {
         if (!active(field)) return;
-        limits_.aspiration.push_back({field["category"].text(), percent(field["sum_pct"]),
-                                      percent(field["cut_off_pct"]), positive(field["viscosity_at_most"]),
-                                      field["statement"].text(), field["source"].text()});
+        limits_.aspiration.push_back(
+            {field["category"].text(), limit_percent(field["sum_pct"]), limit_percent(field["cut_off_pct"]),
+             limit_number(field["viscosity_at_most"]), field["statement"].text(), field["source"].text()});
     }
 
     std::vector<AquaticCategory> read_aquatic_categories(const Field& list) const {
@@ -171,7 +171,7 @@ class LimitsReader {
             AquaticCategory category;
             category.category = field["category"].text();
             for (const Field& weight : field["weights"].items())
-                category.weights.push_back(positive(weight));
+                category.weights.push_back(limit_number(weight));
             category.with_m_factor = field["with_m_factor"].boolean();
             category.statement = field["statement"].text();
             categories.push_back(std::move(category));
@@ -182,16 +182,16 @@ class LimitsReader {
     void read_aquatic(const Field& field) {
         AquaticLimits& aquatic = limits_.aquatic;
         aquatic.covered = true;
-        aquatic.sum = percent(field["sum_pct"]);
-        aquatic.cut_off_1 = percent(field["cut_off_category_1_pct"]);
-        aquatic.cut_off_other = percent(field["cut_off_other_pct"]);
+        aquatic.sum = limit_percent(field["sum_pct"]);
+        aquatic.cut_off_1 = limit_percent(field["cut_off_category_1_pct"]);
+        aquatic.cut_off_other = limit_percent(field["cut_off_other_pct"]);
         aquatic.source = field["source"].text();
         aquatic.acute = read_aquatic_categories(field["acute"]);
         aquatic.chronic = read_aquatic_categories(field["chronic"]);
     }
 
     void read_flammable(const Field& field) {
-        limits_.flammable.margin = positive(field["margin_K"]);
+        limits_.flammable.margin = limit_number(field["margin_K"]);
         limits_.flammable.source = field["source"].text();
         for (const Field& row : field["categories"].items()) {
             if (!active(row)) continue;

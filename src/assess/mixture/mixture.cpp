@@ -11,8 +11,6 @@
 namespace routeweigh {
 namespace {
 
-using Phase = Substance::Phase;
-
 // Mass fractions are written with four digits and more; their sum may miss 1 by their rounding.
 constexpr double rounding_of_shares = 1e-6;
 // Wet solids drip from about here on.
@@ -22,7 +20,7 @@ bool in_solution(const Ingredient& ingredient) {
     return ingredient.substance->ghs_solution.has_value() || ingredient.dissolved;
 }
 
-void check_ingredient(const Ingredient& ingredient, std::size_t number, Phase phase,
+void check_ingredient(const Ingredient& ingredient, std::size_t number, Substance::Phase phase,
                       std::vector<Problem>& problems) {
     const auto add = [&](std::string message) {
         problems.push_back({Severity::error, std::move(message), {}, {}, {}});
@@ -37,13 +35,14 @@ void check_ingredient(const Ingredient& ingredient, std::size_t number, Phase ph
     else if (ingredient.mass_fraction < 0)
         add(fmt::format("the share of \"{}\" is negative: {:g} %", substance.name,
                         100 * ingredient.mass_fraction));
-    if (substance.phase == Phase::gas && phase != Phase::gas && !in_solution(ingredient))
+    if (substance.phase == Substance::Phase::gas && phase != Substance::Phase::gas &&
+        !in_solution(ingredient))
         add(fmt::format("\"{}\" is a gas and has no entry as a solution, but the mixture is {}; say that it "
                         "is dissolved, or leave it out",
-                        substance.name, phase == Phase::liquid ? "liquid" : "solid"));
+                        substance.name, phase == Substance::Phase::liquid ? "liquid" : "solid"));
 }
 
-void check_facts(const MixtureFacts& facts, Phase phase, std::vector<Problem>& problems) {
+void check_facts(const MixtureFacts& facts, Substance::Phase phase, std::vector<Problem>& problems) {
     const auto refuse = [&](const std::optional<double>& value, double low, double high, const char* what) {
         if (value && !(*value >= low && *value <= high))
             problems.push_back({Severity::error,
@@ -66,7 +65,7 @@ void check_facts(const MixtureFacts& facts, Phase phase, std::vector<Problem>& p
                             {},
                             {},
                             {}});
-    if (facts.by_volume && phase != Phase::gas)
+    if (facts.by_volume && phase != Substance::Phase::gas)
         problems.push_back(
             {Severity::error, "shares by volume are for gases; liquids and solids go by mass", {}, {}, {}});
 }
@@ -100,22 +99,22 @@ Mixture mixture_of(const Catalogue& catalogue, std::string name,
     return mixture;
 }
 
-Phase phase_of(const Mixture& mixture) {
+Substance::Phase phase_of(const Mixture& mixture) {
     if (mixture.facts.phase) return *mixture.facts.phase;
     double liquid = 0, solid = 0, gas = 0;
     for (const Ingredient& ingredient : mixture.ingredients) {
         if (ingredient.substance == nullptr || !(ingredient.mass_fraction > 0)) continue;
-        (ingredient.substance->phase == Phase::gas      ? gas
-         : ingredient.substance->phase == Phase::liquid ? liquid
-                                                        : solid) += ingredient.mass_fraction;
+        (ingredient.substance->phase == Substance::Phase::gas      ? gas
+         : ingredient.substance->phase == Substance::Phase::liquid ? liquid
+                                                                   : solid) += ingredient.mass_fraction;
     }
-    if (gas > 0 && liquid == 0 && solid == 0) return Phase::gas;
-    return liquid >= liquid_share * (liquid + solid) ? Phase::liquid : Phase::solid;
+    if (gas > 0 && liquid == 0 && solid == 0) return Substance::Phase::gas;
+    return liquid >= liquid_share * (liquid + solid) ? Substance::Phase::liquid : Substance::Phase::solid;
 }
 
 std::vector<Problem> problems_of(const Mixture& mixture) {
     std::vector<Problem> problems;
-    const Phase phase = phase_of(mixture);
+    const Substance::Phase phase = phase_of(mixture);
     double sum = 0;
     std::size_t number = 0;
     for (const Ingredient& ingredient : mixture.ingredients) {

@@ -7,16 +7,14 @@
 namespace routeweigh {
 namespace {
 
-using Phase = Substance::Phase;
-
 constexpr double least_unstated = 1e-4; // per cent; below is the rounding of the shares
 
 // A pH of the ingredient itself that makes it a strong acid or base (CLP tables 3.2.4 and 3.3.4).
 constexpr double strong_acid_ph = 2.0, strong_base_ph = 11.5;
 
-bool takes_solution_entry(const Substance& substance, Phase phase, bool neat, double percent) {
-    if (!substance.ghs_solution || neat || phase == Phase::gas) return false;
-    if (phase == Phase::solid && substance.phase != Phase::gas) return false;
+bool takes_solution_entry(const Substance& substance, Substance::Phase phase, bool neat, double percent) {
+    if (!substance.ghs_solution || neat || phase == Substance::Phase::gas) return false;
+    if (phase == Substance::Phase::solid && substance.phase != Substance::Phase::gas) return false;
     const auto& strongest = substance.ghs_solution->max_percent;
     return !strongest || percent <= *strongest * (1 + 1e-9);
 }
@@ -131,7 +129,7 @@ ResolvedMixture resolve(const Mixture& mixture, const SubstanceNotes& notes) {
     for (const ResolvedIngredient& ingredient : resolved.ingredients)
         sum += ingredient.percent;
     if (100 - sum > least_unstated) resolved.unstated_percent = 100 - sum;
-    if (resolved.phase == Phase::gas && !mixture.facts.by_volume) to_volume(resolved.ingredients);
+    if (resolved.phase == Substance::Phase::gas && !mixture.facts.by_volume) to_volume(resolved.ingredients);
 
     const bool neat = resolved.neat();
     for (ResolvedIngredient& ingredient : resolved.ingredients) {

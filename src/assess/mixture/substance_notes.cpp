@@ -8,14 +8,14 @@
 namespace routeweigh {
 namespace {
 
-double percent(const Field& field) {
+double share_in_percent(const Field& field) {
     const double value = field.number();
     if (!(value >= 0 && value <= 100)) field.problem(fmt::format("{:g} is no share in per cent", value));
     return value;
 }
 
 CarriedStatement read_carried(const Field& field) {
-    CarriedStatement carried{field["statement"].text(), percent(field["from_pct"]),
+    CarriedStatement carried{field["statement"].text(), share_in_percent(field["from_pct"]),
                              field["on_label"].boolean(), field["source"].text()};
     field.close();
     return carried;
@@ -24,8 +24,8 @@ CarriedStatement read_carried(const Field& field) {
 TransportBand read_transport_band(const Field& field) {
     TransportBand band;
     band.substance = field["substance"].text();
-    band.from_percent = percent(field["from_pct"]);
-    if (const auto below = field.maybe("below_pct")) band.below_percent = percent(*below);
+    band.from_percent = share_in_percent(field["from_pct"]);
+    if (const auto below = field.maybe("below_pct")) band.below_percent = share_in_percent(*below);
     band.transport_class = field["transport_class"].text();
     band.statement = field["statement"].text();
     band.source = field["source"].text();
@@ -70,7 +70,7 @@ SubstanceNotes SubstanceNotes::read(const Source& source) {
     for (const Field& item : root["carried"].items())
         notes.carried.push_back(read_carried(item));
     const Field physical = root["physical"];
-    notes.physical_percent = percent(physical["named_from_pct"]);
+    notes.physical_percent = share_in_percent(physical["named_from_pct"]);
     physical["source"].text();
     for (const Field& item : physical["tests"].items()) {
         notes.physical_tests.push_back({item["class"].text(), item["test"].text()});

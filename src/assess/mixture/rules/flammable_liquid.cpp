@@ -139,7 +139,9 @@ void judge_by_flash_point(const ResolvedMixture& mixture, const FlashPoint& flas
     for (const FlammableCategory& category : limits.categories) {
         MixtureTest test;
         test.kind = TestKind::value;
-        test.what = category.included ? "flash point at most" : "flash point below";
+        test.what = category.included        ? "flash point at most"
+                    : category.boiling_point ? "of a low-boiling liquid, flash point below"
+                                             : "flash point below";
         test.category = category.category;
         test.value = *flash.celsius;
         test.limit = category.flash_point;

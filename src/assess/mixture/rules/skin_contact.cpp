@@ -163,8 +163,14 @@ void judge_skin(const ResolvedMixture& mixture, const MixtureRules& rules,
     if (sums.subcategory_unknown()) {
         add_corrosive(sums.corrosives("corrosive ingredients", "", "1"));
     } else if (result.category != "1A") {
-        add_corrosive(sums.corrosives("corrosive ingredients, 1A and 1B", "1B", "1B"));
-        add_corrosive(sums.corrosives("corrosive ingredients, 1A, 1B and 1C", "", "1C"));
+        // A sum that nothing has joined says nothing new.
+        const MixtureTest first = sums.corrosives({}, "1A", {});
+        MixtureTest second = sums.corrosives("corrosive ingredients, 1A and 1B", "1B", "1B");
+        MixtureTest third = sums.corrosives("corrosive ingredients, 1A, 1B and 1C", "", "1C");
+        const bool joined = third.parts.size() > second.parts.size() || is_above(third.value, second.value);
+        if (second.parts.size() > first.parts.size() || is_above(second.value, first.value))
+            add_corrosive(std::move(second));
+        if (joined) add_corrosive(std::move(third));
     }
     if (!result.classified()) {
         add(sums.irritants_alone(), irritant, "H315");
