@@ -62,10 +62,9 @@ std::optional<BenchHazard> hazard_of(int statement) {
 void add_statements(BenchSubstance& item, const HazardEntry& entry) {
     for (const GhsEntry& ghs : entry.ghs()) {
         const auto hazard = hazard_of(statement_number(ghs.statement));
-        if (!hazard) continue;
-        item.hazards.insert(*hazard);
-        if (std::find(item.statements.begin(), item.statements.end(), ghs.statement) == item.statements.end())
-            item.statements.push_back(ghs.statement);
+        if (hazard) item.hazards.insert(*hazard);
+        std::vector<std::string>& list = hazard ? item.statements : item.others;
+        if (std::find(list.begin(), list.end(), ghs.statement) == list.end()) list.push_back(ghs.statement);
     }
 }
 
@@ -103,8 +102,8 @@ std::vector<BenchSubstance> bench_of(const Assessment& route) {
         auto found = std::find_if(bench.begin(), bench.end(),
                                   [&](const auto& item) { return item.substance == inflow.substance; });
         if (found == bench.end())
-            found =
-                bench.insert(bench.end(), {inflow.substance, 0.0, false, inflow.substance->assessed, {}, {}});
+            found = bench.insert(bench.end(),
+                                 {inflow.substance, 0.0, false, inflow.substance->assessed, {}, {}, {}});
         found->grams += grams;
         found->reactant = found->reactant || inflow.reactant;
         // As in the hazard figures: the entry of the solution holds unless the bottle holds nothing else.

@@ -23,6 +23,7 @@ struct BenchSubstance {
     bool assessed;
     std::set<BenchHazard> hazards;
     std::vector<std::string> statements; ///< those behind `hazards`, without repetition
+    std::vector<std::string> others;     ///< further statements, of no such kind
 };
 
 /// All bought substances but water, heaviest first.

@@ -99,6 +99,7 @@ writing::Column RouteView::column(std::string unit) const {
 writing::Cell RouteView::head() const {
     writing::Cell cell(id);
     cell.note = standing;
+    cell.target = source_anchor();
     return cell;
 }
 

@@ -38,9 +38,10 @@ struct RouteView {
 
     double value(std::string_view figure_id) const { return figure(figures, figure_id).value; }
     const Route& route() const { return assessment->route(); }
-    /// Anchors of the folded workings and ledger of this route.
+    /// Anchors of the folded workings, ledger and sources of this route.
     std::string working_anchor() const { return "working-" + id; }
     std::string ledger_anchor() const { return "ledger-" + id; }
+    std::string source_anchor() const { return "source-" + id; }
     /// A column that holds figures of this route, its standing in the legend.
     writing::Column column(std::string unit = {}) const;
     /// The first cell of a row that holds figures of this route.

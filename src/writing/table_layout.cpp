@@ -49,8 +49,10 @@ int decimals_after(std::string_view text) {
     const auto point = text.find('.');
     if (point == std::string_view::npos) return 0;
     const std::string_view fraction = text.substr(point + 1);
-    const bool digits_only = text.find_first_not_of("0123456789.+-<>= ") == std::string_view::npos &&
-                             fraction.find_first_not_of("0123456789") == std::string_view::npos;
+    // Bytes of the true minus and of the no-break space among them.
+    const bool digits_only =
+        text.find_first_not_of("0123456789.+-<>= \xE2\x88\x92\xC2\xA0") == std::string_view::npos &&
+        fraction.find_first_not_of("0123456789") == std::string_view::npos;
     return digits_only ? static_cast<int>(fraction.size()) : 0;
 }
 

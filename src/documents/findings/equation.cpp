@@ -89,8 +89,9 @@ void find_atom_economy(const ReportView& view, Statements& statements) {
         const std::string lowest = figure_text(worst->value("atom_economy"), 1) + "\u00A0%";
         writing::Text text{strong("Atom economy falls")};
         if (higher.empty()) text.runs.push_back(Run(fmt::format(" from {}", base_text)));
-        text.runs.push_back(
-            Run(lower.size() == 1 ? std::string(" to ") : fmt::format(" with {}, furthest to ", names(view, lower))));
+        text.runs.push_back(Run(lower.size() == 1
+                                    ? std::string(" to ")
+                                    : fmt::format(" with {}, furthest to ", names(view, lower))));
         text.runs.push_back(number(lowest));
         text.runs.push_back(
             Run(fmt::format(" with {}: its equation takes {} g of reactants per mol of product, most of "

@@ -157,30 +157,27 @@ void add_air(const ReportView& view, Statements& statements) {
         least_bands = std::min(least_bands, demand.share_on_bands);
         most_bands = std::max(most_bands, demand.share_on_bands);
     }
-    const auto told = [](const std::string& id, const AirDemand& demand) {
-        return demand.first.empty() ? fmt::format(" ({})", id) : fmt::format(" ({}, {})", id, demand.first);
-    };
-    const AirDemand low = air_demand(*lowest);
-    writing::Text text{strong("Air to the exposure limit of what stands in bottles:"),
-                       Run(" "),
-                       number(digits(base.on_limits)),
-                       Run(told(view.baseline().id, base) + ", "),
-                       number(digits(low.on_limits)),
-                       Run(told(lowest->id, low))};
-    if (highest != lowest) {
-        const AirDemand high = air_demand(*highest);
-        text.runs.push_back(Run(" to "));
-        text.runs.push_back(number(digits(high.on_limits)));
-        text.runs.push_back(Run(told(highest->id, high)));
-    }
-    text.runs.push_back(Run(" m\u00B3 per g, counting substances that have a limit."));
-    if (most_bands > 0.0)
+    const auto tell = [](const std::string& id, const AirDemand& demand, writing::Text& text) {
+        text.runs.push_back(number(digits(demand.on_limits)));
         text.runs.push_back(
-            Run(fmt::format(" Those without one add a demand by bands, which is no more than an order of "
-                            "magnitude and makes up {} of the whole.",
-                            percent(least_bands) == percent(most_bands)
-                                ? percent(least_bands)
-                                : percent(least_bands) + " to " + percent(most_bands))));
+            Run(" with " + id + (demand.first.empty() ? std::string() : " (" + demand.first + ")")));
+    };
+    writing::Text text{strong("Air that brings the contents of bottles to the exposure limit,"),
+                       Run(" in m\u00B3 per g and where there is a limit: ")};
+    tell(view.baseline().id, base, text);
+    text.runs.push_back(Run(highest == lowest ? ", " : "; the others from "));
+    tell(lowest->id, air_demand(*lowest), text);
+    if (highest != lowest) {
+        text.runs.push_back(Run(" to "));
+        tell(highest->id, air_demand(*highest), text);
+    }
+    text.runs.push_back(Run("."));
+    if (most_bands > 0.0)
+        text.runs.push_back(Run(fmt::format(" What has no limit is banded, which is no more than an order of "
+                                            "magnitude, and makes up {} of the whole.",
+                                            percent(least_bands) == percent(most_bands)
+                                                ? percent(least_bands)
+                                                : percent(least_bands) + " to " + percent(most_bands))));
     statements.push_back({Topic::hazard, "hazard.air", {lowest->id, highest->id}, std::move(text)});
 }
 

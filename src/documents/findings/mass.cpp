@@ -29,16 +29,18 @@ std::vector<const RouteView*> with_verdict(const ReportView& view, MassVerdict v
     return result;
 }
 
-std::string against(const ReportView& view, const std::vector<const RouteView*>& routes,
-                    std::string_view id) {
-    return fmt::format("{} against {}", range_text(routes, id), figure_text(view.baseline().value(id), 1));
+/// "40.3 to 53.0 g/g against 53.4".
+void add_against(const ReportView& view, const std::vector<const RouteView*>& routes, std::string_view id,
+                 writing::Text& text) {
+    text.runs.push_back(number(range_text(routes, id)));
+    text.runs.push_back(Run(" against "));
+    text.runs.push_back(number(figure_text(view.baseline().value(id), 1)));
 }
 
-/// "40.3 to 53.0 g/g against 53.4 as written, 54.9 to 75.2 g/g against 53.4 with the same auxiliaries".
 void add_both(const ReportView& view, const std::vector<const RouteView*>& routes, writing::Text& text) {
-    text.runs.push_back(number(against(view, routes, written)));
+    add_against(view, routes, written, text);
     text.runs.push_back(Run(" as written, "));
-    text.runs.push_back(number(against(view, routes, same)));
+    add_against(view, routes, same, text);
     text.runs.push_back(Run(" with the same auxiliaries"));
 }
 
@@ -90,7 +92,7 @@ void add_depends(const ReportView& view, Statements& statements) {
     writing::Text text{strong("The boundary decides"), Run(fmt::format(" with {}: ", names(view, routes)))};
     add_both(view, routes, text);
     text.runs.push_back(Run("; without any drown-out and rinse "));
-    text.runs.push_back(number(against(view, routes, without)));
+    add_against(view, routes, without, text);
     text.runs.push_back(
         Run(". What parts the readings is how much the crude is poured into, so no such route is called "
             "lighter or heavier." +

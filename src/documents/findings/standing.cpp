@@ -21,9 +21,9 @@ void find_standing(const ReportView& view, Statements& statements) {
     }
     const auto how_many = [&](const std::vector<const RouteView*>& routes) {
         if (routes.size() == view.routes.size()) return std::string("every route");
-        return routes.size() > 4
-                   ? fmt::format("{} of {}", counted(routes.size(), "route", "routes"), view.routes.size())
-                   : listed(ids(routes));
+        return routes.size() > 4 ? counted(routes.size(), "of", "of") + " the " +
+                                       counted(view.routes.size(), "route", "routes")
+                                 : listed(ids(routes));
     };
     if (!unproved.empty())
         statements.push_back(

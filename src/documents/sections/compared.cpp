@@ -31,7 +31,7 @@ writing::Paragraph opening(const ReportView& view) {
         text.runs.push_back(strong(view.baseline().id));
     }
     text.runs.push_back(
-        writing::Run(". Scale is one student run of the last step as its route file writes it, with as much "
+        writing::Run(". Scale is one run of the last step as its route file writes it, with as much "
                      "of the steps before as "
                      "it needs. Where nothing else is said, figures are per gram of isolated product."));
     return {std::move(text), false};
@@ -40,7 +40,7 @@ writing::Paragraph opening(const ReportView& view) {
 /// Waste in grams of a run comes before any figure per gram: a class fills containers with it.
 writing::Table routes_table(const ReportView& view) {
     writing::Table table;
-    table.caption = "The routes, and what one student run leaves behind";
+    table.caption = "The routes, and what one run leaves behind";
     table.columns = {{.heading = "route"}, {.heading = "method"}};
     if (view.several_steps()) table.columns.push_back({.heading = "steps", .align = writing::Align::right});
     table.columns.push_back({.heading = "product", .align = writing::Align::decimal, .unit = "g"});
@@ -62,12 +62,13 @@ writing::Table routes_table(const ReportView& view) {
     return table;
 }
 
-writing::KeyValueList sources(const ReportView& view) {
-    writing::KeyValueList list;
-    for (const RouteView& route : view.routes)
-        list.entries.push_back(
-            {route.id, {strong(route.standing), writing::Run(". " + route.route().origin)}});
-    return list;
+/// The standing in words; the full sources are a page of their own.
+writing::Paragraph standing(const ReportView& view) {
+    return {
+        {writing::Run(view.standing() +
+                      " The letters in the tables repeat this; where each number comes from stands under "),
+         writing::link("Sources, assumptions, cautions", "sources"), writing::Run(".")},
+        false};
 }
 
 writing::BulletList boundaries(const ReportView& view) {
@@ -112,8 +113,7 @@ writing::BulletList boundaries(const ReportView& view) {
 void add_compared(const ReportView& view, Blocks& blocks) {
     blocks.push_back(opening(view));
     blocks.push_back(routes_table(view));
-    blocks.push_back(writing::Heading{3, "Standing and source of the numbers", "standing"});
-    blocks.push_back(sources(view));
+    blocks.push_back(standing(view));
     blocks.push_back(writing::Heading{3, view.single() ? "What is counted" : "Two boundaries, side by side",
                                       "boundaries"});
     blocks.push_back(boundaries(view));

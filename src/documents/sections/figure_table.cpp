@@ -15,6 +15,10 @@ namespace {
 
 constexpr std::size_t most_named = 8;
 
+std::string with_unit(const std::string& name, const std::string& unit) {
+    return unit.empty() ? name : name + ", " + unit;
+}
+
 /// The unit of a difference: per cent differ by points.
 std::string difference_unit(const Figure& figure) {
     return figure.unit == "%" ? "points" : unit_of(figure);
@@ -43,12 +47,22 @@ void add_definitions(const std::vector<const Figure*>& figures, writing::Table& 
     }
 }
 
+/// Leads from a table to the formulas with the numbers put in.
+writing::Text working_links(const ReportView& view) {
+    writing::Text text{writing::strong("Workings:")};
+    for (const RouteView& route : view.routes) {
+        text.runs.push_back(writing::Run(&route == &view.routes.front() ? " " : ", "));
+        text.runs.push_back(writing::link(route.id, route.working_anchor()));
+    }
+    return text;
+}
+
 } // namespace
 
 writing::Table figure_table(const ReportView& view, FigureGroup group, std::vector<std::string>& silent) {
     writing::Table table;
     table.caption = std::string(words(group));
-    table.columns = {{.heading = "figure"}, {.heading = "unit"}};
+    table.columns = {{.heading = "figure"}};
     for (const RouteView& route : view.routes)
         table.columns.push_back(route.column());
     std::vector<const Figure*> shown;
@@ -60,12 +74,12 @@ writing::Table figure_table(const ReportView& view, FigureGroup group, std::vect
             continue;
         }
         shown.push_back(&list[i]);
-        std::vector<writing::Cell> values{capitalised(list[i].name), unit_of(list[i])};
-        std::vector<writing::Cell> differences{"  against " + view.baseline().id, difference_unit(list[i])};
+        std::vector<writing::Cell> values{with_unit(capitalised(list[i].name), unit_of(list[i]))};
+        std::vector<writing::Cell> differences{
+            with_unit("  against " + view.baseline().id, difference_unit(list[i]))};
         bool differs = false;
         for (const RouteView& route : view.routes) {
             values.push_back(figure_cell(route.figures[i]));
-            values.back().target = route.working_anchor();
             const double difference = route.figures[i].value - list[i].value;
             differs = differs || std::abs(difference) > 1e-9 * std::abs(list[i].value);
             differences.push_back(
@@ -77,6 +91,7 @@ writing::Table figure_table(const ReportView& view, FigureGroup group, std::vect
         if (differs) table.rows.push_back(writing::Row(std::move(differences)));
     }
     add_definitions(shown, table);
+    table.remarks.push_back(working_links(view));
     return table;
 }
 

@@ -40,7 +40,6 @@ writing::Table bromine_table(const ReportView& view) {
         std::vector<writing::Cell> cells{route.head()};
         for (const std::string_view id : figures_of_bromine) {
             cells.push_back(figure_cell(figure(route.figures, id)));
-            cells.back().target = route.working_anchor();
         }
         table.rows.push_back(writing::Row(std::move(cells), route.row_kind()));
     }

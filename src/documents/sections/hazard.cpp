@@ -208,7 +208,7 @@ void add_hazard(const ReportView& view, Blocks& blocks) {
         blocks.push_back(order_table(view));
     }
     blocks.push_back(air_basis_table(view));
-    blocks.push_back(unassessed_table(view));
+    blocks.push_back(basis_table(view));
     std::vector<std::string> silent;
     blocks.push_back(writing::Folded{writing::Text("Every hazard figure by route"),
                                      {figure_table(view, FigureGroup::hazard, silent)}});

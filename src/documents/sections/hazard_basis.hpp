@@ -6,11 +6,11 @@
 
 namespace routeweigh::documents {
 
-/// Air demand in bottles by what it rests on, and the shares on bands elsewhere.
+/// Air demand in bottles by what it rests on, with who contributes most.
 writing::Table air_basis_table(const ReportView& view);
 
-/// Grams per gram of product without assessment, by place, and of what.
-writing::Table unassessed_table(const ReportView& view);
+/// Shares on bands and from memory, and grams per gram of product without assessment, by place, and of what.
+writing::Table basis_table(const ReportView& view);
 
 /// Of all decades of the score, the share that rests on recalled data. 0 to 1.
 double share_from_memory(const HazardGrid& grid);

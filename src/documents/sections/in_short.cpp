@@ -18,20 +18,29 @@ namespace {
 
 const auto decimal = writing::Align::decimal;
 
+/// The yield goes up by the last step alone, for the inputs of the others would change with theirs.
 writing::Cell even_cell(const RouteView& route) {
     if (!route.compared->break_even) return {};
     const double even = route.compared->break_even->same_auxiliaries;
-    return {even > 1.0 ? "> 100" : fixed(100.0 * even, 0), 100.0 * even};
+    writing::Cell cell(even > 1.0 ? "> 100" : fixed(100.0 * even, 0), 100.0 * even);
+    const Assessment& assessment = *route.assessment;
+    const StepResult& last =
+        assessment.evaluation().steps[static_cast<std::size_t>(assessment.flat().final_step())];
+    const double last_yield = last.isolated / last.theory * even / assessment.totals().yield;
+    if (even <= 1.0 && last_yield > 1.0)
+        cell.note = "out of reach: the last step alone would have to give more than 100 %";
+    return cell;
 }
 
-std::string hazard_words(const RouteView& route) {
-    if (!route.compared->hazard) return "";
-    std::size_t lower = 0, higher = 0;
+/// How many cells of endpoint and place are lower and how many higher than with the baseline.
+std::pair<writing::Cell, writing::Cell> hazard_cells(const RouteView& route) {
+    if (!route.compared->hazard) return {};
+    double lower = 0, higher = 0;
     for (const HazardPairCell& cell : route.compared->hazard->cells) {
         lower += cell.by_value == HazardOrder::less ? 1 : 0;
         higher += cell.by_value == HazardOrder::more ? 1 : 0;
     }
-    return fmt::format("{} lower, {} higher", lower, higher);
+    return {{fixed(lower, 0), lower}, {fixed(higher, 0), higher}};
 }
 
 writing::Table verdicts(const ReportView& view) {
@@ -43,7 +52,8 @@ writing::Table verdicts(const ReportView& view) {
                      {.heading = "same auxiliaries", .align = decimal, .unit = "g/g"},
                      {.heading = "equal at a yield of", .align = decimal, .unit = "%"},
                      {.heading = "mass"},
-                     {.heading = "hazard cells"}};
+                     {.heading = "hazard cells lower", .align = decimal},
+                     {.heading = "higher", .align = decimal}};
     for (const RouteView& route : view.routes) {
         std::vector<writing::Cell> cells{
             route.head(), figure_cell(figure(route.figures, "atom_economy")),
@@ -51,8 +61,9 @@ writing::Table verdicts(const ReportView& view) {
             number_cell(route.value("same_auxiliaries_process_mass_intensity"), 1), even_cell(route)};
         cells.emplace_back(route.compared->mass ? std::string(words(*route.compared->mass))
                                                 : std::string("baseline"));
-        cells.emplace_back(hazard_words(route));
-        cells[1].target = cells[2].target = route.working_anchor();
+        auto [lower, higher] = hazard_cells(route);
+        cells.push_back(std::move(lower));
+        cells.push_back(std::move(higher));
         table.rows.push_back(writing::Row(std::move(cells), route.row_kind()));
     }
     table.remarks = {writing::Text(
@@ -92,10 +103,12 @@ void add_rows(const std::vector<Moved>& list, std::string heading, writing::Tabl
         std::vector<std::string> hazards;
         for (const BenchHazard hazard : entry.item.hazards)
             hazards.emplace_back(words(hazard));
-        std::string brings = !entry.item.assessed ? "no assessment"
-                             : hazards.empty()    ? "no class of these"
-                                                  : join(hazards, ", ");
-        if (!entry.item.statements.empty()) brings += " (" + join(entry.item.statements, " ") + ")";
+        const BenchSubstance& item = entry.item;
+        std::string brings = !item.assessed                                   ? "no assessment"
+                             : item.statements.empty() && item.others.empty() ? "not classified"
+                             : hazards.empty()
+                                 ? join(item.others, " ")
+                                 : join(hazards, ", ") + " (" + join(item.statements, " ") + ")";
         writing::Cell name(entry.item.substance->name);
         if (entry.item.reactant) name.note = "a reactant: what its making took is in no figure";
         table.rows.push_back(

@@ -170,17 +170,14 @@ writing::Table charges(const RouteView& route) {
 
 void add_sources(const ReportView& view, Blocks& blocks) {
     blocks.push_back(writing::Heading{3, "Sources of the routes", "route-sources"});
-    writing::KeyValueList list;
-    for (const RouteView& route : view.routes)
-        list.entries.push_back(
-            {route.id,
-             {writing::strong(capitalised(route.standing) + "."), writing::Run(" " + route.route().origin)}});
-    blocks.push_back(std::move(list));
-    for (const RouteView& route : view.routes)
+    for (const RouteView& route : view.routes) {
+        blocks.push_back(writing::Paragraph{{writing::strong(route.id + ", " + route.standing + ":"),
+                                             writing::Run(" " + route.route().origin)}});
         blocks.push_back(writing::Folded{{writing::Run("Charges of "), writing::strong(route.id),
                                           writing::Run(", each amount with its source")},
                                          {charges(route)},
-                                         "charges-" + route.id});
+                                         route.source_anchor()});
+    }
     blocks.push_back(writing::Heading{3, "Assumptions and notes of the route files", "assumptions"});
     blocks.push_back(all_assumptions(view));
     add_catalogue_data(view, blocks);
