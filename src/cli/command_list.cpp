@@ -5,14 +5,14 @@
 
 namespace routeweigh::cli {
 namespace {
-constexpr std::array commands{
+constexpr std::array all_commands{
     Command{add_compare, "compare"}, Command{add_check, "check"}, Command{add_explain, "explain"},
     Command{add_balance, "balance"}, Command{add_find, "find"},
 };
 } // namespace
 
 std::span<const Command> command_list() {
-    return commands;
+    return all_commands;
 }
 
 } // namespace routeweigh::cli
