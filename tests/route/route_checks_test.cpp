@@ -12,7 +12,6 @@ using namespace routeweigh::test;
 namespace {
 
 constexpr std::string_view bromination = "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide";
-constexpr std::string_view oxidation = "hydrogen peroxide + 2 hydrogen bromide -> bromine + 2 water";
 
 const Catalogue& bench() {
     static const Catalogue catalogue =
@@ -288,5 +287,4 @@ TEST_CASE("places name file, line and pointer, and contradictions both places") 
                            {reaction(bromination)})}) +
         "]}";
     CHECK(any_holds(problems_of(text), {"test.json:6 /steps/0/stages/0/charges/1/amount: "}));
-    (void)oxidation;
 }
