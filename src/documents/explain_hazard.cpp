@@ -87,6 +87,20 @@ HazardExplanation explain_score(const Assessment& route, const HazardGrid& grid)
 
 } // namespace
 
+std::string_view words(HazardPlace place) {
+    switch (place) {
+    case HazardPlace::bottle:
+        return "in the bottles";
+    case HazardPlace::flask:
+        return "in the flask";
+    case HazardPlace::waste:
+        return "in the waste";
+    case HazardPlace::product:
+        break;
+    }
+    return "in the product";
+}
+
 std::string cell_text(const HazardCell& cell) {
     return (std::isinf(cell.high) ? ">= " : "") + digits(cell.value);
 }
@@ -97,8 +111,7 @@ writing::Table contributor_table(const HazardGrid& grid, std::size_t endpoint, H
     const HazardCell& cell = grid.cell(endpoint, place);
     const std::string unit = unit_text(rule.unit);
     writing::Table table;
-    table.caption =
-        fmt::format("{}, {}", capitalised(rule.title), grid.scheme->places[index_of(place)].title);
+    table.caption = fmt::format("{}, {}", capitalised(rule.title), words(place));
     table.columns = {{.heading = "substance"},
                      {.heading = "mass", .align = writing::Align::decimal, .unit = "g/g"},
                      {.heading = "adds", .align = writing::Align::decimal, .unit = unit + " per g"},

@@ -24,6 +24,9 @@ HazardExplanation explain_hazard(const Assessment& route, std::string_view figur
 writing::Table contributor_table(const HazardGrid& grid, std::size_t endpoint, HazardPlace place,
                                  std::size_t most);
 
+/// "in the bottles".
+std::string_view words(HazardPlace place);
+
 /// The figure of a cell as text: ">= 12" where nothing bounds it.
 std::string cell_text(const HazardCell& cell);
 

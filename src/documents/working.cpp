@@ -14,6 +14,13 @@ struct Line {
     std::string words, numbers;
 };
 
+/// "100 x a" with the sign of multiplication.
+std::string with_times_signs(std::string text) {
+    for (std::size_t at = text.find(" x "); at != std::string::npos; at = text.find(" x ", at))
+        text.replace(at, 3, " \u00D7 ");
+    return text;
+}
+
 /// A sum of terms, in brackets where it has more than one.
 Line side_of(const Assessment& route, std::span<const Term> terms, std::vector<WorkingSum>& sums) {
     Line line;
@@ -71,6 +78,8 @@ Working of_figures(const Assessment& route, const Metric& metric) {
 
 Working working_of(const Assessment& route, const Metric& metric) {
     Working working = metric.derive != nullptr ? of_figures(route, metric) : of_ratio(route, metric);
+    for (std::string* text : {&working.formula, &working.numbers})
+        *text = with_times_signs(*text);
     const double value = route.metric(metric.id);
     working.result = std::isnan(value) ? "no value: " + std::string(metric.missing)
                                        : quantity(value, metric.decimals, metric.unit).text;

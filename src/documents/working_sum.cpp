@@ -50,7 +50,7 @@ int digits_written(const Route& route, const std::string& pointer) {
         for (const Stage& stage : step.stages)
             for (const Charge& charge : stage.charges)
                 if (charge.pointer == pointer) return std::clamp(charge.amount.significant, 3, 5);
-    return 4;
+    return pointer.ends_with("/time") ? 3 : 4;
 }
 
 /// Decimals at which so many significant digits end.
@@ -170,14 +170,14 @@ std::string rule_of(const Assessment& route, double Totals::*total) {
     if (total == &Totals::product) return isolated_words(file.steps[last]);
     if (total == &Totals::theoretical_product)
         return file.steps.size() == 1
-                   ? fmt::format("the reactions at full conversion make {} mmol x {} g/mol",
+                   ? fmt::format("the reactions at full conversion make {} mmol \u00D7 {} g/mol",
                                  digits(1000.0 * result.theory, 4), digits(molar_mass, 5))
                    : "isolated product over the product of the yields of the longest linear sequence";
     if (total == &Totals::formula_product) return "molar mass of " + file.product->name;
     if (total == &Totals::formula_coproducts)
         return "co-products that the route file declares (/coproducts), in the net equation";
     if (total == &Totals::product_carbon)
-        return "share of carbon in " + file.product->name + " x isolated product";
+        return "share of carbon in " + file.product->name + " \u00D7 isolated product";
     if (total == &Totals::product_moles) return "isolated product / " + digits(molar_mass, 5) + " g/mol";
     if (total == &Totals::bromine_ceiling)
         return "the most that can be there at once, found over all extents that the charges allow; the "
@@ -223,7 +223,8 @@ WorkingSum working_sum(const Assessment& route, double Totals::*total, std::stri
     merge_small(sum);
     sum.rule = rule_of(route, total);
     if (sum.parts.empty()) {
-        sum.text = fixed(sum.value, decimals_for(sum.value, 4));
+        const bool whole = sum.unit == "atoms" && std::abs(sum.value - std::round(sum.value)) < 1e-9;
+        sum.text = fixed(sum.value, whole ? 0 : decimals_for(sum.value, 4));
         return sum;
     }
     // The last place of a sum is that of its coarsest part; whole counts of atoms have none.

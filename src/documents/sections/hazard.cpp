@@ -181,8 +181,9 @@ writing::Table order_table(const ReportView& view) {
 
 writing::Paragraph agreement(const ReportView& view) {
     if (const auto tau = view.comparison->banding_agreement())
-        return {fmt::format("The two bandings put the routes in orders that agree with Kendall's tau-b = {} "
-                            "(1: the same order, "
+        return {fmt::format("By the low ends of the score, the two bandings agree on the order of the routes "
+                            "with Kendall's "
+                            "tau-b = {} (1: the same order, "
                             "\u22121: reversed).",
                             fixed(*tau, 2)),
                 false};

@@ -85,7 +85,7 @@ std::string leaders(const HazardCell& cell) {
 writing::Folded contributor_fold(const ReportView& view, HazardPlace place) {
     const HazardScheme& scheme = *view.baseline().grid.scheme;
     writing::Table table;
-    table.caption = fmt::format("Main contributors, {}", scheme.places[index_of(place)].title);
+    table.caption = fmt::format("Main contributors {}", words(place));
     table.columns = {{.heading = "route"},
                      {.heading = "endpoint"},
                      {.heading = "per g", .align = decimal},

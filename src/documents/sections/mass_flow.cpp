@@ -147,7 +147,8 @@ void add_outputs(const Assessment& route, writing::Ribbons& chart) {
         const FlatStep& step = route.flat().steps()[at(stream.step)];
         for (std::size_t s = 0; s < step.substances.size(); ++s) {
             const bool water = is_water(*step.substances[s]);
-            add_flow(chart.steps[at(stream.step)].outputs, stream.name + (water ? ", water" : ""),
+            add_flow(chart.steps[at(stream.step)].outputs,
+                     stream.name + (water ? ", water" : ", without its water"),
                      route.evaluation().out[at(stream.first_outflow) + s] / product,
                      water ? Kind::water : Kind::ordinary);
         }
