@@ -79,6 +79,9 @@ def main():
              "hazard score": "hazard_score_file", "benign list": "benign_file",
              "mixture limits": "mixture_limits_file", "mixture notes": "mixture_notes_file",
              "flash point data": "flash_point_file", "label elements": "label_elements_file"}
+    for waste in ("acids and bases", "incompatible wastes", "local rules", "mixed liquids", "quench", "reactivity groups",
+                  "reactivity pairs", "special meetings"):
+        kinds[waste] = "waste_file"
     schemes = {}
     for path in sorted((data / "schemes").glob("*.json")):
         scheme = load(path)

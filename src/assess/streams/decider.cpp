@@ -1,0 +1,282 @@
+// SPDX-License-Identifier: MIT
+#include "assess/streams/decider.hpp"
+
+#include "assess/streams/amounts_in_words.hpp"
+#include "base/text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace routeweigh::streams {
+namespace {
+
+constexpr double worth_naming = 0.001; // g of a vapour
+constexpr double much_vapour = 10;     // g of organic vapour from one pot
+
+/// GHS statements of a gas that a hood alone does not answer.
+bool needs_a_trap(const Substance& substance) {
+    return std::any_of(substance.ghs.begin(), substance.ghs.end(), [](const GhsEntry& entry) {
+        return entry.statement.starts_with("H330") || entry.statement.starts_with("H331") ||
+               entry.statement.starts_with("H314");
+    });
+}
+
+} // namespace
+
+Decision Decider::run() {
+    if (stream_.form == StreamForm::nothing) {
+        decision_.goes_to = "nothing is left in it";
+        return std::move(decision_);
+    }
+    if (stream_.form == StreamForm::gas || stream_.form == StreamForm::vapour)
+        decide_gas();
+    else if (!stop_at_list() && !stop_at_unknown()) {
+        look_for_oxidants();
+        if (!decide_metal()) decide_by_form();
+    }
+    return std::move(decision_);
+}
+
+Decision Decider::run_on_product() {
+    if (stream_.form == StreamForm::nothing || stop_at_list()) return run();
+    look_for_oxidants();
+    decision_.outcome = Decision::Outcome::on_product;
+    decision_.goes_to = "stays on the product, an impurity of what is handed in";
+    decision_.summary = gram_words(stream_.grams);
+    because("on the product", fmt::format("{} beside the product, by what the route file takes away",
+                                          gram_words(stream_.grams)));
+    for (const MetalLeft& metal : stream_.metals)
+        because("metal", fmt::format("{} {} with it", gram_words(metal.grams), metal.symbol));
+    return std::move(decision_);
+}
+
+void Decider::stop(std::string where, std::string summary) {
+    decision_.outcome = Decision::Outcome::own_bottle;
+    decision_.kind.reset();
+    decision_.goes_to = std::move(where);
+    decision_.summary = std::move(summary);
+    decision_.ask = local_.contact;
+}
+
+void Decider::put(ContainerKind kind) {
+    const Container* container = local_.container(kind);
+    decision_.outcome = Decision::Outcome::container;
+    decision_.kind = kind;
+    decision_.goes_to = container->name;
+    decision_.waste_code = container->waste_code;
+}
+
+void Decider::decide_gas() {
+    bool trap = false;
+    double organic = 0;
+    std::vector<std::string> parts;
+    for (const Portion& portion : stream_.as_left.portions()) {
+        if (portion.grams >= worth_naming)
+            parts.push_back(fmt::format("{} {}", portion.substance->name, gram_words(portion.grams)));
+        if (is_organic(*portion.substance)) organic += portion.grams;
+        if (stream_.form == StreamForm::gas && needs_a_trap(*portion.substance)) trap = true;
+    }
+    decision_.summary = parts.empty() ? "less than 1 mg" : join(parts, ", ");
+    because("form", fmt::format("{}: {}", words_of(stream_.form), decision_.summary));
+    decision_.outcome = trap ? Decision::Outcome::trap : Decision::Outcome::air;
+    decision_.goes_to = trap ? "hood and trap, no container" : "hood air, no container";
+    if (trap) because("gas hazard", "toxic or corrosive by its classification");
+    if (stream_.form == StreamForm::vapour)
+        because("vapour", "leaves while drying; waste solvent is never evaporated to be rid of it");
+    if (stream_.form == StreamForm::vapour && organic > much_vapour)
+        because("much vapour", "so much is better condensed", organic, much_vapour, "g",
+                "our line (judgement)");
+}
+
+bool Decider::stop_at_list() {
+    const StopHit* worst = nullptr;
+    for (const StopHit& hit : stream_.stops) {
+        because("stop list",
+                fmt::format("{} ({}, {}): {}: {}", hit.substance->name, gram_words(hit.grams),
+                            percent_words(hit.share), hit.rule->what, hit.rule->why),
+                100 * hit.share, 100 * hit.rule->set.from_share, "% by mass", describe(hit.rule->from));
+        if (hit.rule->destroy) {
+            if (!decision_.needs(Treatment::Kind::destroy))
+                decision_.first.push_back(
+                    {Treatment::Kind::destroy,
+                     fmt::format("{}: {} {}", hit.rule->bottle, gram_words(hit.grams), hit.substance->name),
+                     hit.grams / hit.substance->molar_mass});
+        } else if (worst == nullptr) {
+            worst = &hit;
+        }
+        if (hit.rule->vented) decision_.vent.push_back(fmt::format("{}: {}", hit.rule->what, hit.rule->why));
+    }
+    if (stream_.stops.empty()) because("stop list", "nothing of the stop list is in it");
+    if (worst == nullptr) return false;
+    stop(worst->rule->bottle, fmt::format("{} {}", worst->substance->name, gram_words(worst->grams)));
+    return true;
+}
+
+bool Decider::stop_at_unknown() {
+    if (stream_.not_assigned.empty()) return false;
+    const std::string list = join(stream_.not_assigned, ", ");
+    because("not assessed", fmt::format("nobody assigned a reactivity group to {}", list));
+    stop("own bottle, labelled", fmt::format("not assessed: {}", list));
+    return true;
+}
+
+void Decider::look_for_oxidants() {
+    const double line = local_.oxidant_from.value;
+    std::vector<std::string> found;
+    double moles = 0;
+    for (const OxidantLeft& oxidant : stream_.oxidants) {
+        if (oxidant.moles * oxidant.substance->molar_mass < line * stream_.grams) continue;
+        found.push_back(fmt::format("{} {}", oxidant.row->name, millimole_words(oxidant.moles)));
+        moles += oxidant.moles;
+        acid_from_quench_ += std::max(0.0, oxidant.moles * oxidant.row->acid_per_mol());
+        sulfite_quench_ = sulfite_quench_ || oxidant.row->by_sulfite();
+    }
+    if (found.empty()) {
+        because("oxidiser", fmt::format("no oxidiser that test papers show, from {} on", percent_words(line)),
+                0.0, 100 * line, "% by mass", describe(local_.oxidant_from.from));
+    } else {
+        const std::string list = join(found, ", ");
+        decision_.first.push_back({Treatment::Kind::quench,
+                                   fmt::format("quench first ({}); until then {}", list,
+                                               local_.container(ContainerKind::oxidiser)->name),
+                                   moles});
+        because("oxidiser", fmt::format("still oxidises: {}", list), 1000 * moles, {}, "mmol",
+                describe(local_.oxidant_from.from));
+        decision_.vent.push_back("oxidiser left or just quenched: gas may still form");
+    }
+    for (const OxidantLeft& reducer : stream_.strong_reducers) {
+        decision_.first.push_back(
+            {Treatment::Kind::destroy,
+             fmt::format("destroy the {} first ({})", reducer.row->name, millimole_words(reducer.moles)),
+             reducer.moles});
+        decision_.vent.push_back(fmt::format("{}: hydrogen with water and acid", reducer.row->name));
+    }
+}
+
+bool Decider::decide_metal() {
+    const double line = local_.metal_from.value;
+    const std::string source = describe(local_.metal_from.from);
+    if (stream_.metals.empty()) {
+        because("metal", fmt::format("no toxic metal from {} on", percent_words(line)), 0.0, 100 * line,
+                "% by mass", source);
+        return false;
+    }
+    std::vector<std::string> list;
+    for (const MetalLeft& metal : stream_.metals) {
+        list.push_back(fmt::format("{} {}", percent_words(metal.share), metal.symbol));
+        because(
+            "metal",
+            fmt::format("{} of {} (in {})", percent_words(metal.share), metal.symbol, join(metal.in, ", ")),
+            100 * metal.share, 100 * line, "% by mass", source);
+    }
+    const std::string metals = join(list, ", ");
+    if (stream_.form == StreamForm::organic) {
+        decide_by_form();
+        decision_.goes_to += fmt::format(", marked \"metal\" ({})", metals);
+        return true;
+    }
+    put(ContainerKind::metal);
+    decision_.summary = fmt::format("{} by mass", metals);
+    correct_acid(true);
+    return true;
+}
+
+void Decider::decide_by_form() {
+    because("form",
+            fmt::format("{}: {} water by mass", words_of(stream_.form), percent_words(stream_.water_share)),
+            100 * stream_.water_share, 100 * local_.aqueous_from.value, "% by mass",
+            describe(local_.aqueous_from.from));
+    if (stream_.form == StreamForm::solid)
+        decide_solid();
+    else if (stream_.form == StreamForm::organic)
+        decide_organic();
+    else
+        decide_aqueous();
+}
+
+void Decider::decide_solid() {
+    std::vector<std::string> wet;
+    for (const Portion& portion : stream_.as_left.portions())
+        if (portion.substance->phase == Substance::Phase::liquid && portion.grams > 0.001 * stream_.grams)
+            wet.push_back(portion.substance->name);
+    decision_.summary = wet.empty() ? "dry solid" : fmt::format("solid wet with {}", join(wet, ", "));
+    because("wet with", decision_.summary);
+    put(ContainerKind::solids);
+}
+
+bool Decider::is_halogenated() {
+    const double line = local_.halogenated_from.value;
+    because("halogenated",
+            stream_.halogenated.empty()
+                ? std::string("no halogenated organic compound")
+                : fmt::format("{} by mass halogenated organic ({})", percent_words(stream_.halogenated_share),
+                              names_of(stream_.halogenated)),
+            100 * stream_.halogenated_share, 100 * line, "% by mass", describe(local_.halogenated_from.from));
+    return stream_.halogenated_share >= line;
+}
+
+void Decider::decide_organic() {
+    const bool halogenated = is_halogenated();
+    decision_.summary =
+        halogenated ? fmt::format("{} by mass {}", percent_words(stream_.halogenated_share),
+                                  names_of(stream_.halogenated))
+                    : fmt::format("{} organic by mass, {} halogenated", percent_words(stream_.organic_share),
+                                  percent_words(stream_.halogenated_share));
+    put(halogenated ? ContainerKind::halogenated : ContainerKind::flammable);
+    correct_acid(false);
+}
+
+void Decider::correct_acid(bool acid_is_welcome) {
+    const double litres = stream_.volume.millilitres / 1000;
+    double sulfite = 0;
+    std::vector<std::string> names;
+    for (const OxidantLeft& left : stream_.sulfites) {
+        sulfite += left.moles;
+        names.push_back(left.substance->name);
+    }
+    for (const Portion& gas : stream_.paired.gas.portions())
+        if (gas.substance->id == "sulfur-dioxide") {
+            sulfite += gas.moles();
+            names.push_back("hydrogensulfite");
+        }
+    const bool sulfite_there = sulfite > local_.weak_from.value * litres;
+    const bool acid_there = stream_.strong_acid_per_litre >= local_.corrosive_acid_from.value;
+    const bool any_acid = acid_there || stream_.acid_class == AcidClass::strong_acid ||
+                          stream_.acid_class == AcidClass::weak_acid || !stream_.paired.gas.empty();
+    const double acid = stream_.acid_base.strong_acid + acid_from_quench_;
+    if (sulfite_there && any_acid) {
+        decision_.first.push_back(
+            {Treatment::Kind::add_base,
+             fmt::format("base before any acid: {} {} is left, and acid frees sulfur dioxide",
+                         millimole_words(sulfite), join(names, " and ")),
+             acid});
+        because("sulfite left", "sulfite beside acid: made neutral with base, never into an acid container",
+                1000 * sulfite, 1000 * local_.weak_from.value * litres, "mmol",
+                describe(local_.weak_from.from));
+        decision_.vent.push_back("sulfite beside acid: sulfur dioxide");
+    } else if (sulfite_quench_) {
+        decision_.first.push_back(
+            {Treatment::Kind::add_base,
+             fmt::format(
+                 "base after the quench, before any acid: the quench makes {} acid and leaves sulfite",
+                 millimole_words(acid_from_quench_)),
+             acid});
+        decision_.vent.push_back("just neutralised: wait until no more gas comes");
+    } else if (acid_there && !acid_is_welcome) {
+        decision_.first.push_back(
+            {Treatment::Kind::add_base,
+             fmt::format("neutralise first: {} strong acid keeps it out of this container",
+                         millimole_words(stream_.acid_base.strong_acid)),
+             acid});
+        decision_.vent.push_back("just neutralised: wait until no more gas comes");
+    } else if (stream_.strong_base_per_litre >= local_.corrosive_base_from.value && !acid_is_welcome) {
+        decision_.first.push_back(
+            {Treatment::Kind::add_acid,
+             fmt::format("neutralise first: {} strong base keeps it out of this container",
+                         millimole_words(stream_.acid_base.strong_base)),
+             stream_.acid_base.strong_base});
+    }
+}
+
+} // namespace routeweigh::streams

@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: MIT
+// The order of decision, one function a question. Only for the files of the container decision.
+#pragma once
+
+#include "assess/streams/container_decision.hpp"
+
+#include <string>
+#include <utility>
+
+namespace routeweigh::streams {
+
+class Decider {
+  public:
+    Decider(const StreamDescription& stream, const LocalRules& local) : stream_(stream), local_(local) {}
+
+    Decision run();
+    Decision run_on_product();
+
+  private:
+    // decider.cpp: questions for every stream
+    void decide_gas();
+    bool stop_at_list();
+    bool stop_at_unknown();
+    void look_for_oxidants();
+    bool decide_metal();
+    void decide_by_form();
+    void decide_solid();
+    void decide_organic();
+    bool is_halogenated();
+    /// Acid or base keeps it out of organic containers; sulfite out of acid ones.
+    void correct_acid(bool acid_is_welcome);
+
+    // decider_water.cpp: questions for what is mostly water
+    void decide_aqueous();
+    bool flash_unknown();
+    bool burns();
+    void decide_by_acid();
+    std::string alcohol_words() const;
+    std::string flash_words() const;
+
+    void because(std::string what, std::string words, std::optional<double> value = {},
+                 std::optional<double> line = {}, std::string unit = {}, std::string source = {}) {
+        decision_.reasons.push_back(
+            {std::move(what), std::move(words), value, line, std::move(unit), std::move(source)});
+    }
+    void stop(std::string where, std::string summary);
+    void put(ContainerKind kind);
+
+    const StreamDescription& stream_;
+    const LocalRules& local_;
+    Decision decision_;
+    double acid_from_quench_ = 0; ///< mol
+    bool sulfite_quench_ = false;
+};
+
+} // namespace routeweigh::streams

@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: MIT
+// The quench of one step, sized from what the run really leaves, and the planned quench held against it.
+//
+// What is left to destroy is read from the same route carried through without its quench charges, in both
+// readings of the yield; a quench is enough only if it is enough at both. Per pot, that is per run of the
+// step as written.
+#pragma once
+
+#include "assess/streams/acid_base.hpp"
+#include "assess/streams/neutralise.hpp"
+#include "assess/streams/route_stream.hpp"
+
+#include <string>
+#include <vector>
+
+namespace routeweigh {
+class Catalogue;
+}
+
+namespace routeweigh::streams {
+
+/// The same route without its quench charges; what only they could start does not run.
+Route without_quench(const Route& route);
+
+struct LeftToDestroy {
+    const Substance* substance;
+    const QuenchRow* row;
+    double moles = 0;
+};
+
+/// One reading of the yield.
+struct QuenchNeed {
+    std::vector<LeftToDestroy> oxidisers, reducers;
+    double electrons = 0;       ///< mol that the oxidisers take
+    double hydrogensulfite = 0; ///< g NaHSO3 that give them, without excess
+    double metabisulfite = 0;   ///< g Na2S2O5
+    double thiosulfate = 0;     ///< g Na2S2O3.5H2O, to tetrathionate
+    double acid_made = 0;       ///< mol, by the quench
+    double strong_acid = 0;     ///< mol unused by the product, before the quench; below 0: base left
+    double weak_acid = 0;       ///< mol
+    double gas_litres = 0;      ///< if what is left decays by itself instead
+    std::string gas;
+    double heat = 0; ///< kJ of the quench, where known
+    bool heat_known = true;
+};
+
+struct PlannedQuench {
+    const Substance* substance;
+    const Reducer* reducer; ///< nullptr: gives no electrons here
+    double grams = 0;       ///< of the substance itself
+    double electrons = 0;   ///< mol
+    std::string material;
+    double grams_of_material = 0;
+    double mass_fraction = 0; ///< of the substance in the material
+    double density = 0;       ///< g/mL of the material, 0 where unknown
+};
+
+struct QuenchPlan {
+    enum class Verdict {
+        nothing_to_destroy,
+        none_planned,         ///< and something is left
+        wrong_kind,           ///< what is planned gives no electrons to what is left
+        too_little,           ///< not even at full conversion
+        full_conversion_only, ///< enough there, short in the other reading
+        enough,
+        too_much
+    };
+    int step = 0;
+    std::string step_id;
+    double liquid = 0, liquid_grams = 0; ///< mL and g in the pot's streams, about
+    QuenchNeed nominal, unreacted;
+    std::vector<PlannedQuench> planned;
+    double planned_electrons = 0;
+    Verdict verdict = Verdict::nothing_to_destroy;
+    std::string words;         ///< of the verdict, with grams
+    double extra = 0;          ///< g of the planned (or suggested) reducer to have ready, without excess
+    double extra_material = 0; ///< g of the planned solution
+    std::string extra_of;
+    double base_left = 0;      ///< mol strong base instead of acid, larger of both readings
+    double sulfur_dioxide = 0; ///< L that acid frees from what the planned quench leaves at full conversion
+    Neutralisation strong, with_weak; ///< after the quench, larger of both readings
+    std::vector<std::string> order;   ///< what to do, one after the other
+    std::vector<std::string> warnings;
+};
+
+/// A gas that one pot may free, and a room of them.
+struct FreedGas {
+    std::string gas, when;
+    double pot = 0, room = 0; ///< L at 25 degC and 1 atm
+};
+
+/// \param pots  in the room at one time
+std::vector<FreedGas> freed_gases(const QuenchPlan& plan, double pots);
+
+/// mL of saturated sodium hydrogencarbonate that take up spilled acid. \param acid  mol
+double spill_bicarbonate(double acid, const QuenchTable& table, const Catalogue& catalogue);
+
+struct QuenchRules {
+    const QuenchTable& quench;
+    const AcidBaseTable& acid_base;
+    const Catalogue& catalogue;
+    double bench_most = 0; ///< mL neutralised at a bench at one time; 0: no line
+};
+
+/// One plan a step.
+std::vector<QuenchPlan> plan_quenches(const Route& route, const QuenchRules& rules);
+
+} // namespace routeweigh::streams

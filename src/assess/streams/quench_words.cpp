@@ -1,0 +1,217 @@
+// SPDX-License-Identifier: MIT
+#include "assess/streams/quench_words.hpp"
+
+#include "assess/streams/amounts_in_words.hpp"
+#include "base/text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace routeweigh::streams {
+namespace {
+
+const QuenchNeed& larger(const QuenchPlan& plan) {
+    return plan.unreacted.electrons > plan.nominal.electrons ? plan.unreacted : plan.nominal;
+}
+
+std::string left_words(const QuenchNeed& need) {
+    constexpr double worth_naming = 1e-3; // of all that is left
+    double all = 0;
+    for (const std::vector<LeftToDestroy>* list : {&need.oxidisers, &need.reducers})
+        for (const LeftToDestroy& left : *list)
+            all += left.moles;
+    std::vector<std::string> words;
+    for (const std::vector<LeftToDestroy>* list : {&need.oxidisers, &need.reducers})
+        for (const LeftToDestroy& left : *list)
+            if (left.moles >= worth_naming * all)
+                words.push_back(fmt::format("{} {}", millimole_words(left.moles), left.row->name));
+    return words.empty() ? "nothing" : join(words, ", ");
+}
+
+std::string planned_words(const QuenchPlan& plan) {
+    std::vector<std::string> list;
+    for (const PlannedQuench& one : plan.planned)
+        list.push_back(fmt::format("{} {}", gram_words(one.grams), one.substance->name));
+    return join(list, " and ");
+}
+
+std::string extra_words(const QuenchPlan& plan, const QuenchTable& table) {
+    std::string words = fmt::format("have {} more {} ready", gram_words(plan.extra), plan.extra_of);
+    for (const PlannedQuench& one : plan.planned)
+        if (one.reducer != nullptr && one.mass_fraction < 1 && plan.extra_material > 0) {
+            words += fmt::format(" ({} of {}", gram_words(plan.extra_material), one.material);
+            if (one.density > 0)
+                words += fmt::format(", {} mL", significant(plan.extra_material / one.density, 2));
+            words += ")";
+            break;
+        }
+    return words +
+           fmt::format(", plus {:g} to {:g} % excess", 100 * table.excess_low, 100 * table.excess_high);
+}
+
+std::string verdict_words(const QuenchPlan& plan, const QuenchTable& table) {
+    using Verdict = QuenchPlan::Verdict;
+    const std::string full = left_words(plan.nominal), other = left_words(plan.unreacted);
+    const double share =
+        plan.nominal.electrons > 0 ? 100 * plan.planned_electrons / plan.nominal.electrons : 0;
+    switch (plan.verdict) {
+    case Verdict::nothing_to_destroy:
+        return "nothing is left that has to be destroyed, and no quench is planned";
+    case Verdict::none_planned:
+        return fmt::format(
+            "no quench is planned, and {} is left at full conversion, {} if the lost yield never "
+            "reacted: {} sodium hydrogensulfite for the larger, plus {:g} to {:g} % excess",
+            full, other, gram_words(larger(plan).hydrogensulfite), 100 * table.excess_low,
+            100 * table.excess_high);
+    case Verdict::wrong_kind:
+        return fmt::format("wrong kind: {} gives no electrons to {}; {}", planned_words(plan),
+                           left_words(larger(plan)), extra_words(plan, table));
+    case Verdict::too_little:
+        return fmt::format("too little: {} is planned, {:.0f} % of what {} at full conversion takes; {}",
+                           planned_words(plan), share, full, extra_words(plan, table));
+    case Verdict::full_conversion_only:
+        return fmt::format(
+            "{} covers full conversion ({} left) but not the reading in which the lost yield never "
+            "reacted ({} left): {}",
+            planned_words(plan), full, other, extra_words(plan, table));
+    case Verdict::enough:
+        return fmt::format("{} is enough in both readings", planned_words(plan));
+    case Verdict::too_much:
+        return fmt::format(
+            "more than needed: {} is planned, {} is left at most; what stays frees up to {} sulfur "
+            "dioxide with acid",
+            planned_words(plan), left_words(larger(plan)), gas_words(plan.sulfur_dioxide));
+    }
+    return "";
+}
+
+bool leaves_sulfite(const QuenchPlan& plan) {
+    return std::any_of(plan.planned.begin(), plan.planned.end(), [](const PlannedQuench& one) {
+        return one.reducer != nullptr && one.reducer->sulfur_dioxide > 0;
+    });
+}
+
+void order_of_destroying(QuenchPlan& plan, const QuenchNeed& need) {
+    if (need.oxidisers.empty() && need.reducers.empty()) return;
+    plan.order.push_back("at the bench, as the last step of the experiment; cool in ice and stir");
+    for (const LeftToDestroy& left : need.oxidisers)
+        if (!left.row->warning.empty())
+            plan.order.push_back(fmt::format("{}: {}", left.row->name, left.row->warning));
+    if (!need.oxidisers.empty())
+        plan.order.push_back(
+            "keep the liquor near neutral or basic while the reducer goes in, slowly, in portions: "
+            "reducer to oxidiser");
+    for (const LeftToDestroy& left : need.reducers)
+        plan.order.push_back(fmt::format("{} with {} before any acid: {} needs {}", left.row->name,
+                                         left.row->reagent_name, millimole_words(left.moles),
+                                         millimole_words(left.moles * left.row->reagent_per_mol())));
+    std::vector<std::string> tests;
+    for (const std::vector<LeftToDestroy>* list : {&need.oxidisers, &need.reducers})
+        for (const LeftToDestroy& left : *list)
+            if (std::find(tests.begin(), tests.end(), left.row->test) == tests.end())
+                tests.push_back(left.row->test);
+    plan.order.push_back(fmt::format("test: {}", join(tests, "; ")));
+}
+
+/// \return true when something is to be neutralised at the bench
+bool order_of_neutralising(QuenchPlan& plan, const QuenchTable& table, double bench_most) {
+    const double litres = plan.liquid / 1000;
+    if (plan.base_left > 0 && litres > 0)
+        plan.order.push_back(
+            fmt::format("{} strong base is left: dilute citric, acetic or hydrochloric acid, slowly, "
+                        "with cooling",
+                        millimole_words(plan.base_left)));
+    if (!(plan.strong.acid > 0) || litres <= 0) return plan.base_left > 0;
+    if (plan.strong.acid / litres > table.acid_at_bench.value) {
+        plan.order.push_back(
+            fmt::format("{} mol/L strong acid: too strong to be neutralised at the bench; own bottle, ask",
+                        significant(plan.strong.acid / litres, 2)));
+        return false;
+    }
+    const BaseNeeded* base = plan.strong.with("NaHCO3");
+    if (base == nullptr) return false;
+    plan.order.push_back(
+        fmt::format("then base, in portions, in a vessel of at least {}: {} strong acid takes {} sodium "
+                    "hydrogencarbonate "
+                    "and frees {} carbon dioxide{}",
+                    liquid_words(plan.strong.vessel), millimole_words(plan.strong.acid),
+                    gram_words(base->grams), gas_words(base->gas_litres),
+                    leaves_sulfite(plan) ? "; base before any acid, for sulfite is left" : ""));
+    if (bench_most > 0 && plan.liquid > bench_most)
+        plan.warnings.push_back(
+            fmt::format("{} is more than the {} that the house neutralises at a bench at one time",
+                        liquid_words(plan.liquid), liquid_words(bench_most)));
+    return true;
+}
+
+void write_order(QuenchPlan& plan, const QuenchTable& table, double bench_most) {
+    order_of_destroying(plan, larger(plan));
+    const bool destroyed = !plan.order.empty();
+    const bool neutralised = order_of_neutralising(plan, table, bench_most);
+    if (destroyed || neutralised)
+        plan.order.push_back(
+            "wait until no more gas comes, check the pH with paper, then the container; vented cap "
+            "until then");
+}
+
+void write_warnings(QuenchPlan& plan, const QuenchTable& table) {
+    const QuenchNeed& need = larger(plan);
+    if (plan.liquid_grams > 0 && need.heat > 0) {
+        const double rise = warming(need.heat, plan.liquid_grams);
+        if (rise >= table.warm_from.value)
+            plan.warnings.push_back(
+                fmt::format("the quench frees about {} kJ{}: {:.0f} K in the whole liquor if all at "
+                            "once and nothing cools",
+                            significant(need.heat, 2), need.heat_known ? "" : " at least", rise));
+    }
+    if (!need.heat_known)
+        plan.warnings.push_back("heat of part of the quench is not known: assume that it gets hot");
+    if (need.gas_litres > 0)
+        plan.warnings.push_back(
+            fmt::format("left alone it gives up to {} {}", gas_words(need.gas_litres), need.gas));
+    if (plan.sulfur_dioxide > 0)
+        plan.warnings.push_back(
+            fmt::format("acid frees up to {} sulfur dioxide from what the planned quench leaves at "
+                        "full conversion",
+                        gas_words(plan.sulfur_dioxide)));
+    for (const PlannedQuench& one : plan.planned)
+        if (one.reducer != nullptr && !one.reducer->note.empty())
+            plan.warnings.push_back(fmt::format("{}: {}", one.substance->name, one.reducer->note));
+    for (const LeftToDestroy& left : need.oxidisers)
+        if (!left.row->metal.empty())
+            plan.warnings.push_back(
+                fmt::format("{} stays: heavy metal after the quench too", left.row->metal));
+}
+
+} // namespace
+
+std::string_view words_of(QuenchPlan::Verdict verdict) {
+    using Verdict = QuenchPlan::Verdict;
+    switch (verdict) {
+    case Verdict::nothing_to_destroy:
+        return "nothing to destroy";
+    case Verdict::none_planned:
+        return "none planned";
+    case Verdict::wrong_kind:
+        return "wrong kind";
+    case Verdict::too_little:
+        return "too little";
+    case Verdict::full_conversion_only:
+        return "full conversion only";
+    case Verdict::enough:
+        return "enough";
+    case Verdict::too_much:
+        return "too much";
+    }
+    return "";
+}
+
+void describe_quench(QuenchPlan& plan, const QuenchTable& table, double bench_most) {
+    plan.words = verdict_words(plan, table);
+    write_order(plan, table, bench_most);
+    write_warnings(plan, table);
+}
+
+} // namespace routeweigh::streams

@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: MIT
+#include "assess/streams/scheme_file.hpp"
+
+#include "base/text.hpp"
+#include "chemistry/catalogue.hpp"
+
+#include <fmt/core.h>
+
+#include <array>
+#include <vector>
+
+namespace routeweigh::streams {
+namespace {
+
+constexpr std::array all_standings{Standing::read, Standing::remembered, Standing::derived,
+                                   Standing::judgement, Standing::common_practice};
+
+Standing read_standing(const Field& field) {
+    std::vector<std::string> allowed;
+    for (const Standing standing : all_standings)
+        allowed.emplace_back(words_of(standing));
+    const std::string word = field.one_of(allowed);
+    for (const Standing standing : all_standings)
+        if (words_of(standing) == word) return standing;
+    return Standing::judgement;
+}
+
+} // namespace
+
+SchemeFile::SchemeFile(const Source& source, std::string_view kind)
+    : document_(Document::parse(source)), root_(document_.root(problems_)) {
+    id_ = root_["id"].text();
+    root_["kind"].one_of({std::string(kind)});
+    title_ = root_["title"].text();
+    const Field about = root_["about"];
+    about["source"].text();
+    if (const auto sources = about.maybe("sources"))
+        for (const std::string& key : sources->keys())
+            sources_[key] = (*sources)[key].text();
+}
+
+Provenance SchemeFile::provenance(const Field& row) const {
+    Provenance result;
+    result.standing = read_standing(row["standing"]);
+    const std::string source = row["source"].text();
+    const auto known = sources_.find(source);
+    result.source = known == sources_.end() ? source : known->second;
+    return result;
+}
+
+Sourced<double> SchemeFile::number(std::string_view key) const {
+    const Field field = root_[key];
+    Sourced<double> result{field["value"].number(), provenance(field)};
+    field.close();
+    return result;
+}
+
+void SchemeFile::finish() const {
+    root_.close();
+    problems_.throw_if_error();
+}
+
+std::string text_or_empty(const Field& object, std::string_view key) {
+    const auto field = object.maybe(key);
+    return field ? field->text() : std::string();
+}
+
+const Source& required_scheme(const Catalogue& catalogue, std::string_view stem) {
+    const Source* source = catalogue.scheme(stem);
+    if (source != nullptr) return *source;
+    Problem problem;
+    problem.message = fmt::format("no scheme \"{}\" in the catalogue", stem);
+    problem.nearest = nearest(stem, catalogue.scheme_stems());
+    throw InputError(problem);
+}
+
+} // namespace routeweigh::streams

@@ -1,0 +1,34 @@
+# Sources of the waste streams, relative to src/assess.
+set(stream_sources
+    streams/acid_base.cpp
+    streams/acid_base_reader.cpp
+    streams/amounts_in_words.cpp
+    streams/compatibility.cpp
+    streams/composition.cpp
+    streams/container_decision.cpp
+    streams/container_log.cpp
+    streams/decider.cpp
+    streams/decider_water.cpp
+    streams/fit.cpp
+    streams/flash_point.cpp
+    streams/freed_gas.cpp
+    streams/handout.cpp
+    streams/incompatible_wastes.cpp
+    streams/local_rules.cpp
+    streams/meeting.cpp
+    streams/mixed_liquids.cpp
+    streams/neutralise.cpp
+    streams/pairing.cpp
+    streams/provenance.cpp
+    streams/quench_need.cpp
+    streams/quench_plan.cpp
+    streams/quench_table.cpp
+    streams/quench_words.cpp
+    streams/reactivity_chart.cpp
+    streams/route_stream.cpp
+    streams/route_waste.cpp
+    streams/scheme_file.cpp
+    streams/special_meetings.cpp
+    streams/stream_description.cpp
+    streams/stream_rules.cpp
+    streams/substance_set.cpp)

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+// Every table of this folder, read once.
+#pragma once
+
+#include "assess/streams/compatibility.hpp"
+#include "assess/streams/quench_plan.hpp"
+#include "assess/streams/stream_description.hpp"
+
+#include <string_view>
+
+namespace routeweigh::streams {
+
+/// Stays where it was made, for its parts are handed on by reference. The catalogue must outlive it.
+class StreamRules {
+  public:
+    /// \throws InputError with every problem of the first faulty table
+    StreamRules(const Catalogue& catalogue, LocalRules local);
+    StreamRules(const StreamRules&) = delete;
+    StreamRules& operator=(const StreamRules&) = delete;
+
+    const Catalogue& catalogue;
+    LocalRules local;
+    AcidBaseTable acid_base;
+    MixedLiquids liquids;
+    QuenchTable quench;
+    CompatibilityRules compatibility;
+
+    DescriptionRules description() const {
+        return {acid_base, liquids, compatibility.groups, quench, local, catalogue};
+    }
+    QuenchRules quenching() const { return {quench, acid_base, catalogue, local.bench_most.value}; }
+};
+
+/// The rules shipped for a jurisdiction: "US" or "EU". \throws InputError where there are none
+LocalRules shipped_local_rules(const Catalogue& catalogue, std::string_view jurisdiction);
+
+} // namespace routeweigh::streams

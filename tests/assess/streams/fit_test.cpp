@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: MIT
+// Container arithmetic: usable volume is size times fill limit, containers are the class's volume over it,
+// rounded up.
+#include "stream_case.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace routeweigh;
+using namespace routeweigh::streams;
+using namespace routeweigh::streams::testing;
+
+namespace {
+
+ContainerFit fit(double per_pot, double pots, double present = 0, double allowance = 0, double limit = 0.9) {
+    static const Container bottle{ContainerKind::flammable, "bottle", "", 4000, ""};
+    return fit_container(bottle, {{"filtrate", per_pot, 0}}, {pots, allowance, limit}, us_rules().local,
+                         present);
+}
+
+} // namespace
+
+TEST_CASE("one bottle, several, and how full the last one ends") {
+    CHECK(fit(50, 24).containers == 1);
+    CHECK(fit(50, 24).last_full == doctest::Approx(0.3));
+    CHECK(fit(150, 24).containers == 1); // 3600 mL, just the limit
+    CHECK(fit(150, 24).last_full == doctest::Approx(0.9));
+    CHECK(fit(150.1, 24).containers == 2);
+    CHECK(fit(150.1, 24).last_full == doctest::Approx((150.1 * 24 - 3600) / 4000));
+    CHECK(fit(400, 24).containers == 3);
+    CHECK(fit(50, 24, 0, 0.1).volume == doctest::Approx(1320));
+    CHECK(fit(150, 24, 0, 0, 0.75).containers == 2);
+    CHECK(fit(0, 24).containers == 0);
+}
+
+TEST_CASE("a bottle that has begun is filled first") {
+    const ContainerFit room = fit(50, 24, 2000);
+    CHECK(room.fits);
+    CHECK(room.room == doctest::Approx(1600));
+    CHECK(room.containers == 0);
+    CHECK(room.last_full == doctest::Approx(0.8));
+    CHECK(room.call); // 75 % is the default at which to call
+    const ContainerFit more = fit(50, 24, 3000);
+    CHECK_FALSE(more.fits);
+    CHECK(more.containers == 1);
+    CHECK(more.last_full == doctest::Approx(600.0 / 4000));
+    CHECK(fit(50, 24, 5000).room == 0);
+}
+
+TEST_CASE("the fill limit and its choices come from the local rules") {
+    CHECK(us_rules().local.fill_limit.value == doctest::Approx(0.9));
+    CHECK(us_rules().local.fill_choices == std::vector<double>{0.9, 0.8, 0.75});
+    CHECK(us_rules().local.fill_limit.from.standing == Standing::read);
+}
+
+TEST_CASE("a class of 24 making A3 in the US and in the EU") {
+    const std::string path = "routes/4-bromoacetanilide/A3.json";
+    const WasteOf us(path, us_rules());
+    const std::vector<ContainerFit> containers =
+        fit_class(us.waste, {24, std::nullopt, std::nullopt}, us_rules().local);
+    REQUIRE(containers.size() == 2);
+    CHECK(containers[0].container->kind == ContainerKind::halogenated);
+    CHECK(containers[1].container->kind == ContainerKind::aqueous_neutral);
+    const double filtrate = us.stream("filtrate and washes").largest_volume();
+    CHECK(containers[1].volume == doctest::Approx(24 * 1.1 * filtrate));
+    CHECK(containers[1].containers == 1);
+    CHECK_FALSE(containers[1].vent.empty());
+    const WasteOf eu(path, eu_rules());
+    const std::vector<ContainerFit> in_eu =
+        fit_class(eu.waste, {24, std::nullopt, std::nullopt}, eu_rules().local);
+    CHECK(in_eu[1].container->kind == ContainerKind::flammable);
+}
+
+TEST_CASE("streams that need their own bottle are counted apart") {
+    const WasteOf cyanide("routes/5-5-diphenylhydantoin/D1a-D2c-D3a.json", us_rules());
+    const std::vector<OwnBottle> bottles =
+        own_bottles(cyanide.waste, {10, std::nullopt, std::nullopt}, us_rules().local);
+    REQUIRE(bottles.size() == 3);
+    CHECK(bottles[0].volume ==
+          doctest::Approx(11 * bottles[0].stream->largest_volume() * bottles[0].stream->stream.runs));
+}

@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: MIT
+// Quenches of the ten ways to 4-bromoacetanilide. The amounts left are worked by hand from the charges: 10.00
+// mmol acetanilide, 80 % isolated.
+#include "stream_case.hpp"
+#include "support/route_builder.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace routeweigh;
+using namespace routeweigh::streams;
+using namespace routeweigh::streams::testing;
+
+namespace {
+
+using Verdict = QuenchPlan::Verdict;
+
+std::string a_route(const std::string& id) {
+    return "routes/4-bromoacetanilide/" + id + ".json";
+}
+
+double oxidant_mmol(const QuenchNeed& need, const std::string& name) {
+    for (const LeftToDestroy& left : need.oxidisers)
+        if (left.row->name == name) return 1000 * left.moles;
+    return 0;
+}
+
+} // namespace
+
+TEST_CASE("A3: what is left, what the disulfite covers, and the grams to have ready") {
+    const WasteOf a3(a_route("A3"), us_rules());
+    const QuenchPlan& plan = a3.quench();
+    // 2.107 g of 48 % acid: 12.50 mmol HBr; 1.474 g of 30 % peroxide: 13.00 mmol. At full conversion 10.00
+    // mmol bromine is used; 2.50 mmol HBr left make 1.25 mmol Br2, and 13.00 - 11.25 = 1.75 mmol peroxide
+    // stays.
+    CHECK(oxidant_mmol(plan.nominal, "bromine") == doctest::Approx(1.25).epsilon(0.002));
+    CHECK(oxidant_mmol(plan.nominal, "hydrogen peroxide") == doctest::Approx(1.75).epsilon(0.002));
+    // At 80 % conversion 8.00 mmol are used: 4.50 mmol HBr left make 2.25 mmol Br2, 13.00 - 10.25 = 2.75 mmol
+    // stays.
+    CHECK(oxidant_mmol(plan.unreacted, "bromine") == doctest::Approx(2.25).epsilon(0.002));
+    CHECK(oxidant_mmol(plan.unreacted, "hydrogen peroxide") == doctest::Approx(2.75).epsilon(0.002));
+    CHECK(plan.verdict == Verdict::full_conversion_only);
+    // 4.28 g of 10 % w/v (1.07 g/mL) hold 0.400 g Na2S2O5, 4.21 mmol hydrogensulfite; 5.00 are needed.
+    CHECK(plan.planned_electrons / 2 == doctest::Approx(0.00421).epsilon(0.002));
+    CHECK(plan.extra == doctest::Approx((0.00500 - 0.00421) / 2 * 190.11).epsilon(0.01));
+    CHECK(plan.extra_of == "sodium metabisulfite");
+    CHECK(plan.extra_material == doctest::Approx(plan.extra / 0.09346).epsilon(0.001));
+    CHECK(holds(plan.words, "have 75 mg more sodium metabisulfite ready"));
+    CHECK(holds(plan.words, "0.75 mL"));
+    // Acid: 3 per bromine, 1 per peroxide; none of the hydrogen bromide is left by itself.
+    CHECK(plan.unreacted.acid_made == doctest::Approx(3 * 0.00225 + 0.00275).epsilon(0.002));
+    CHECK(plan.strong.with("NaHCO3")->grams == doctest::Approx(0.0095 * 84.007).epsilon(0.005));
+    CHECK(any_holds(plan.order, "base before any acid, for sulfite is left"));
+    CHECK(any_holds(plan.order, "keep the liquor near neutral or basic"));
+    CHECK(any_holds(plan.order, "starch-iodide"));
+    CHECK(any_holds(plan.warnings, "sulfur dioxide"));
+}
+
+// Known of these routes: the disulfite covers full conversion but not 80 % conversion in nine of the ten; the
+// tenth, A4, uses thiosulfate.
+TEST_CASE("the disulfite of nine A routes covers full conversion but not 80 %") {
+    int short_at_80 = 0;
+    for (const char* id : {"A1", "A2", "A2b", "A3", "A3w", "A5", "A6", "A7a", "A7b"}) {
+        INFO(id);
+        const WasteOf one(a_route(id), us_rules());
+        const QuenchPlan& plan = one.quench();
+        CHECK(plan.verdict == Verdict::full_conversion_only);
+        CHECK(plan.planned_electrons >= plan.nominal.electrons);
+        CHECK(plan.planned_electrons < plan.unreacted.electrons);
+        REQUIRE(plan.planned.size() == 1);
+        CHECK(plan.planned[0].substance->id == "sodium-metabisulfite");
+        // Planned and extra together are just the need.
+        CHECK(plan.planned[0].grams + plan.extra ==
+              doctest::Approx(plan.unreacted.metabisulfite).epsilon(1e-6));
+        CHECK(holds(plan.words, "more sodium metabisulfite ready"));
+        short_at_80 += plan.verdict == Verdict::full_conversion_only ? 1 : 0;
+    }
+    CHECK(short_at_80 == 9);
+    const WasteOf a4(a_route("A4"), us_rules());
+    CHECK(a4.quench().planned[0].substance->id == "sodium-thiosulfate-pentahydrate");
+}
+
+TEST_CASE("A1: bromine alone") {
+    const WasteOf a1(a_route("A1"), us_rules());
+    // 1.694 g bromine are 10.60 mmol.
+    CHECK(oxidant_mmol(a1.quench().nominal, "bromine") == doctest::Approx(0.60).epsilon(0.01));
+    CHECK(oxidant_mmol(a1.quench().unreacted, "bromine") == doctest::Approx(2.60).epsilon(0.003));
+    // Strong acid: HBr of the substitution and three for each bromine quenched; worst in the unreacted
+    // reading.
+    CHECK(a1.quench().strong.acid == doctest::Approx(0.0080 + 3 * 0.0026).epsilon(0.003));
+    // With the acetic acid: 7.342 g, 122.3 mmol.
+    CHECK(a1.quench().with_weak.acid - a1.quench().strong.acid == doctest::Approx(0.1223).epsilon(0.003));
+    const std::vector<FreedGas> gases = freed_gases(a1.quench(), 24);
+    REQUIRE(gases.size() >= 2);
+    CHECK(gases[0].gas == "CO2");
+    CHECK(gases[0].pot == doctest::Approx(a1.quench().strong.acid * 24.465));
+    CHECK(gases[0].room == doctest::Approx(24 * gases[0].pot));
+}
+
+TEST_CASE("a quench of too little, of just enough and of too much") {
+    const std::string sulfite = "\"sodium metabisulfite 10 % w/v\", \"amount\": \"4.28 g\"";
+    const auto verdict = [&](const std::string& instead) {
+        return WasteOf(a_route("A3"), us_rules(), {{sulfite, instead}}).quench().verdict;
+    };
+    const auto words = [&](const std::string& instead) {
+        return WasteOf(a_route("A3"), us_rules(), {{sulfite, instead}}).quench().words;
+    };
+    // 5.00 mmol hydrogensulfite at 80 %, that is 0.4753 g Na2S2O5: 5.085 g of the solution; 3.00 mmol at
+    // full.
+    CHECK(verdict("\"sodium metabisulfite 10 % w/v\", \"amount\": \"2.5 g\"") == Verdict::too_little);
+    CHECK(verdict("\"sodium metabisulfite 10 % w/v\", \"amount\": \"3.2 g\"") ==
+          Verdict::full_conversion_only);
+    CHECK(verdict("\"sodium metabisulfite 10 % w/v\", \"amount\": \"5.2 g\"") == Verdict::enough);
+    CHECK(verdict("\"sodium metabisulfite 10 % w/v\", \"amount\": \"6.0 g\"") == Verdict::enough);
+    CHECK(verdict("\"sodium metabisulfite 10 % w/v\", \"amount\": \"6.3 g\"") == Verdict::too_much);
+    CHECK(holds(words("\"sodium metabisulfite 10 % w/v\", \"amount\": \"9 g\""), "sulfur dioxide"));
+}
+
+TEST_CASE("a quench of the wrong kind") {
+    using namespace routeweigh::test;
+    const auto plan = [](const char* material) {
+        const Built pot(
+            route("4-bromoacetanilide",
+                  {step("4-bromoacetanilide", "acetanilide",
+                        "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide",
+                        {stage("reaction",
+                               {charge("acetanilide", "10 mmol", "substrate"),
+                                charge("bromine", "11 mmol", "reagent")},
+                               {reaction("acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide")}),
+                         stage("workup", {charge(material, "2 g", "quench")})},
+                        "\"dissolved\": [\"hydrogen bromide\"]")}));
+        return plan_quenches(pot.route, us_rules().quenching()).at(0);
+    };
+    const QuenchPlan salt = plan("sodium chloride");
+    CHECK(salt.verdict == Verdict::wrong_kind);
+    CHECK(holds(salt.words, "2.0 g sodium chloride gives no electrons to 1.0 mmol bromine"));
+    CHECK(salt.extra == doctest::Approx(0.001 * 104.06).epsilon(0.001));
+    CHECK(plan("sodium hydrogencarbonate").verdict == Verdict::wrong_kind); // a base is no reducer
+    CHECK(plan("sodium hydrogensulfite").verdict == Verdict::too_much);
+    CHECK(plan("cyclohexene").verdict == Verdict::too_much); // takes up bromine
+}
+
+TEST_CASE("an alkene takes up bromine and leaves peroxide") {
+    using namespace routeweigh::test;
+    const Built pot(one_pot(
+        "4-bromoacetanilide", "acetanilide", "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide",
+        {charge("acetanilide", "10 mmol", "substrate"), charge("bromine", "10 mmol", "reagent"),
+         charge("hydrogen peroxide 30 %", "5 mmol", "trace"), charge("cyclohexene", "1 g", "quench")},
+        {reaction("acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide")},
+        "\"dissolved\": [\"hydrogen bromide\"]"));
+    CHECK(plan_quenches(pot.route, us_rules().quenching()).at(0).verdict == Verdict::wrong_kind);
+}
+
+TEST_CASE("without a planned quench the need is named") {
+    const WasteOf e2("routes/adipic-acid/E2.json", us_rules());
+    const QuenchPlan& plan = e2.quench();
+    CHECK(plan.verdict == Verdict::none_planned);
+    // 607 g of 30 % peroxide are 5.354 mol; 100 g cyclohexene (1.2174 mol) take 4.870.
+    CHECK(oxidant_mmol(plan.nominal, "hydrogen peroxide") == doctest::Approx(484).epsilon(0.01));
+    CHECK(plan.nominal.hydrogensulfite == doctest::Approx(0.484 * 104.06).epsilon(0.01));
+    CHECK(plan.nominal.gas == "O2");
+    CHECK(plan.nominal.gas_litres == doctest::Approx(0.242 * 24.465).epsilon(0.01));
+    CHECK(any_holds(plan.warnings, "K in the whole liquor"));
+    CHECK(any_holds(plan.warnings, "more than the 1.00 L") == (plan.liquid > 1000));
+}
+
+TEST_CASE("nothing left and nothing planned says so; strong acid is not neutralised at the bench") {
+    const WasteOf e1("routes/adipic-acid/E1.json", us_rules());
+    CHECK(e1.quench().verdict == Verdict::nothing_to_destroy);
+    CHECK(any_holds(e1.quench().order, "too strong to be neutralised at the bench"));
+    const WasteOf h3("routes/4-chloro-4-methoxychalcone/H3.json", us_rules());
+    CHECK(h3.quench().base_left > 0.005);
+    CHECK(any_holds(h3.quench().order, "strong base is left"));
+}
+
+TEST_CASE("thiosulfate makes no acid of bromine, sulfite does") {
+    const WasteOf a4(a_route("A4"), us_rules());
+    CHECK(a4.quench().unreacted.acid_made == doctest::Approx(0).epsilon(1e-9));
+    CHECK(any_holds(a4.quench().warnings, "to tetrathionate"));
+}
+
+TEST_CASE("the run without its quench keeps every other charge") {
+    const WasteOf a3(a_route("A3"), us_rules());
+    const Route bare = without_quench(*a3.route);
+    std::size_t with = 0, without = 0;
+    for (const Stage& stage : a3.route->steps[0].stages)
+        with += stage.charges.size();
+    for (const Stage& stage : bare.steps[0].stages)
+        without += stage.charges.size();
+    CHECK(with == without + 1);
+}
