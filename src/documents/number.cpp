@@ -73,6 +73,18 @@ std::string difference_text(double value, int decimals) {
     return value > 0.0 && !nothing && std::isfinite(value) ? "+" + text : text;
 }
 
+std::string difference_text(double value, double baseline, int decimals) {
+    const auto shown = [decimals](double figure) {
+        const std::string text = figure_text(figure, decimals);
+        const std::size_t point = text.find('.');
+        return point == std::string::npos ? 0 : static_cast<int>(text.size() - point - 1);
+    };
+    // A plain 0 is exact and sets no limit.
+    const int limit =
+        std::min(value == 0.0 ? decimals : shown(value), baseline == 0.0 ? decimals : shown(baseline));
+    return difference_text(value - baseline, limit);
+}
+
 std::string percent(double share, int decimals) {
     return fixed(100.0 * share, decimals) + "\u00A0%";
 }

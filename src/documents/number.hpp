@@ -22,6 +22,9 @@ std::string figure_text(double value, int decimals);
 /// With its sign: "+2.4", "−12.1", "0.0".
 std::string difference_text(double value, int decimals);
 
+/// The same for the difference of two figures, no finer than either of them is printed.
+std::string difference_text(double value, double baseline, int decimals);
+
 /// "85 %" from 0.85.
 std::string percent(double share, int decimals = 0);
 

@@ -260,6 +260,10 @@ void Field::warning(std::string message) const {
     record(*node_, Severity::warning, std::move(message));
 }
 
+bool Field::lists_problems() const {
+    return node_->value != nullptr && !node_->failed && node_->reading->errors < most_recorded;
+}
+
 void Field::contradiction(std::string message, const Field& other) const {
     record(*node_, Severity::error, std::move(message), {}, other.node_);
 }

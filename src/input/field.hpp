@@ -111,6 +111,9 @@ class Field {
     // before.
     void problem(std::string message, std::string nearest = {}) const;
     void warning(std::string message) const;
+    // Whether another error here would still be listed; else whoever has to search for a helpful message need
+    // not.
+    bool lists_problems() const;
     // Records an error that has two places: this one, and the one it contradicts.
     void contradiction(std::string message, const Field& other) const;
 

@@ -46,3 +46,10 @@ TEST_CASE("what is not finite never prints as a number") {
     CHECK(digits(std::numeric_limits<double>::infinity()).find_first_of("0123456789") == std::string::npos);
     CHECK_FALSE(number_cell(std::numeric_limits<double>::quiet_NaN(), 1).number.has_value());
 }
+
+TEST_CASE("a difference is no finer than the figures it is taken from") {
+    CHECK(difference_text(178.2, 73.04, 3) == "+105.2");
+    CHECK(difference_text(185.65, 53.1, 3) == "+133");
+    CHECK(difference_text(41.27, 53.36, 1) == "\u221212.1");
+    CHECK(difference_text(0.0, 0.989, 3) == "\u22120.989");
+}

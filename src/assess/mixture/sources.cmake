@@ -33,7 +33,3 @@ set(mixture_sources
     mixture/rules/transient_effects.cpp
     mixture/substance_notes.cpp
     mixture/thresholds.cpp)
-# Rules name their parts alike, so each is compiled by itself in a unity build.
-set(mixture_rule_sources ${mixture_sources})
-list(FILTER mixture_rule_sources INCLUDE REGEX "mixture/rules/")
-set_source_files_properties(${mixture_rule_sources} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)

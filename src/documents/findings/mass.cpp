@@ -37,8 +37,13 @@ void add_against(const ReportView& view, const std::vector<const RouteView*>& ro
     text.runs.push_back(number(figure_text(view.baseline().value(id), 1)));
 }
 
+/// Both boundaries, or one where they give the same.
 void add_both(const ReportView& view, const std::vector<const RouteView*>& routes, writing::Text& text) {
     add_against(view, routes, written, text);
+    if (range_text(routes, written) == range_text(routes, same)) {
+        text.runs.push_back(Run(", counted either way"));
+        return;
+    }
     text.runs.push_back(Run(" as written, "));
     add_against(view, routes, same, text);
     text.runs.push_back(Run(" with the same auxiliaries"));

@@ -85,7 +85,8 @@ writing::Table figure_table(const ReportView& view, FigureGroup group, std::vect
             differences.push_back(
                 route.baseline || std::isnan(difference)
                     ? writing::Cell("")
-                    : writing::Cell(difference_text(difference, list[i].decimals), difference));
+                    : writing::Cell(difference_text(route.figures[i].value, list[i].value, list[i].decimals),
+                                    difference));
         }
         table.rows.push_back(writing::Row(std::move(values)));
         if (differs) table.rows.push_back(writing::Row(std::move(differences)));

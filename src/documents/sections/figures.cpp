@@ -27,7 +27,7 @@ void add_pair(std::vector<writing::Cell>& cells, const RouteView& route, const R
     if (route.baseline)
         cells.emplace_back("");
     else
-        cells.emplace_back(difference_text(ours.value - base.value(id), ours.decimals),
+        cells.emplace_back(difference_text(ours.value, base.value(id), ours.decimals),
                            ours.value - base.value(id));
 }
 

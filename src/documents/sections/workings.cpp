@@ -43,7 +43,7 @@ writing::Folded workings(const RouteView& route) {
     writing::KeyValueList totals;
     for (const WorkingSum& sum : sums)
         totals.entries.push_back({sum.name, fmt::format("{} {}: {}", sum.text, sum.unit, sum.rule)});
-    Blocks inside{std::move(table), writing::Heading{4, "The totals in these formulas"}, std::move(totals),
+    Blocks inside{std::move(table), writing::Heading{3, "The totals in these formulas"}, std::move(totals),
                   counted_inputs_table(*route.assessment), net_equation_table(*route.assessment)};
     return {
         {writing::Run("Workings of "), writing::strong(route.id), writing::Run(", " + route.route().title)},

@@ -57,6 +57,16 @@ TEST_CASE("bad compositions are refused with the reason") {
               .find("the mixture is solid") != std::string::npos);
 }
 
+TEST_CASE("shares by volume need molar masses") {
+    Mixture vapour = mixture_of(Catalogue::embedded(), "vapour", {{"petroleum ether", 10}, {"nitrogen", 90}});
+    vapour.facts.phase = Substance::Phase::gas;
+    const auto errors = errors_of(vapour);
+    REQUIRE(errors.size() == 1);
+    CHECK(errors.front().find("has no molar mass") != std::string::npos);
+    vapour.facts.by_volume = true;
+    CHECK(errors_of(vapour).empty());
+}
+
 TEST_CASE("every fault of a composition is told at once") {
     Mixture mixture = water_and("ethanol", -5, 200);
     mixture.ingredients.push_back({Catalogue::embedded().find_substance("hydrogen"), 0.1, false, {}});
