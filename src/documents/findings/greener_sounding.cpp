@@ -38,7 +38,7 @@ std::vector<std::string> advantages(const RouteView& route, const RouteView& bas
     if (base.value("bromine_handled") > 0.0 && route.value("bromine_handled") == 0.0)
         list.emplace_back("no bottle of bromine");
     if (route.value("solvent_intensity") < 0.8 * base.value("solvent_intensity"))
-        list.emplace_back("less organic solvent");
+        list.emplace_back("less solvent");
     if (route.assessment->scores().nominal.high < base.assessment->scores().nominal.low)
         list.emplace_back("a lower hazard score");
     return list;
@@ -55,39 +55,42 @@ void add_economy_without_mass(const ReportView& view, Statements& statements) {
         return a->value("atom_economy") < b->value("atom_economy");
     });
     const double points = best->value("atom_economy") - base.value("atom_economy");
+    const bool one = routes.size() == 1;
     writing::Text text{
-        strong("A better equation and no less mass:"),
+        strong("A better equation and no firm saving of mass:"),
         Run(fmt::format(" {} leads by {} points of atom economy, yet with the same auxiliaries {} {} ",
-                        best->id, fixed(points, 1), names(view, routes),
-                        verb(routes.size(), "takes", "take"))),
+                        best->id, fixed(points, 1), one ? "it" : names(view, routes),
+                        one ? "takes" : "take")),
         number(range_text(routes, same)),
         Run(" against "),
         number(figure_text(base.value(same), 1)),
         Run(".")};
+    // What causes a difference is told; which route is the lighter one is left to the yields.
     const bool more = best->value(same) > base.value(same);
     const std::string why = causes_text(*best->assessment, *base.assessment, false, 2);
     if (!why.empty())
         text.runs.push_back(
-            Run(fmt::format(" What makes {} {}: {}.", best->id, more ? "heavier" : "lighter", why)));
+            Run(fmt::format(" What {} takes {} of: {}.", best->id, more ? "more" : "less", why)));
     statements.push_back({Topic::mass, "greener_sounding.atom_economy", ids(routes), std::move(text)});
 }
 
-/// The heaviest route of all, when it too has something to boast of.
+/// The heaviest route of all, when it too has something to boast of and no yield brings it back to the
+/// baseline.
 void add_heaviest(const ReportView& view, Statements& statements) {
     const RouteView* heaviest = &view.baseline();
     for (const RouteView& route : view.routes)
         if (route.value(written) > heaviest->value(written) && route.value(same) >= heaviest->value(same))
             heaviest = &route;
-    if (heaviest->baseline || !not_less_mass(*heaviest)) return;
+    if (heaviest->baseline || heaviest->compared->mass != MassVerdict::higher) return;
     const std::vector<std::string> boast = advantages(*heaviest, view.baseline());
     if (boast.empty()) return;
     const bool lowest_economy =
         std::all_of(view.routes.begin(), view.routes.end(), [&](const RouteView& route) {
             return route.value("atom_economy") >= heaviest->value("atom_economy");
         });
-    writing::Text text{
-        strong("What sounds greener can be the worst:"),
-        Run(fmt::format(" {} has {}, and takes the most mass of all routes", heaviest->id, listed(boast)))};
+    writing::Text text{strong("What sounds greener can be the worst:"),
+                       Run(fmt::format(" {} has {}, and on these figures takes the most mass of all routes",
+                                       heaviest->id, listed(boast)))};
     if (lowest_economy && view.routes.size() > 2)
         text.runs.push_back(Run(fmt::format(" at the lowest atom economy ({}\u00A0%)",
                                             figure_text(heaviest->value("atom_economy"), 1))));

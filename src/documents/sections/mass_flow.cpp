@@ -79,7 +79,7 @@ writing::Figure outputs_figure(const ReportView& view) {
     chart.series = {{"product"},
                     {"product lost"},
                     {"by-products, salts, what is left over"},
-                    {"organic solvent"},
+                    {"solvent"},
                     {"water", true}};
     for (const RouteView& route : view.routes) {
         const Outputs out = outputs_of(*route.assessment);
