@@ -16,8 +16,17 @@ namespace routeweigh {
 namespace {
 
 Figure metric_figure(const Metric& metric, double value) {
-    Figure figure{std::string(metric.id), std::string(metric.name), std::string(metric.unit), metric.group,
-                  metric.better, value, value, value, {}, std::string(metric.boundary), std::string(metric.reference),
+    Figure figure{std::string(metric.id),
+                  std::string(metric.name),
+                  std::string(metric.unit),
+                  metric.group,
+                  metric.better,
+                  value,
+                  value,
+                  value,
+                  {},
+                  std::string(metric.boundary),
+                  std::string(metric.reference),
                   metric.decimals};
     if (std::isnan(value)) figure.note = metric.missing.empty() ? "cannot be computed" : metric.missing;
     return figure;
@@ -26,7 +35,8 @@ Figure metric_figure(const Metric& metric, double value) {
 std::string hazard_note(const EndpointRule& rule, double short_term, double high) {
     std::string note;
     if (short_term > 0.0)
-        note = fmt::format("and {:.3g} {} against ceilings or short-term limits, in no order", short_term, rule.unit);
+        note = fmt::format("and {:.3g} {} against ceilings or short-term limits, in no order", short_term,
+                           rule.unit);
     if (std::isinf(high)) {
         if (!note.empty()) note += "; ";
         note += "no upper bound: unassessed mass or an open band";
@@ -44,7 +54,8 @@ AssessmentRules read_assessment_rules(const Catalogue& catalogue) {
     const Document document = Document::parse(*benign);
     Problems problems;
     const Field root = document.root(problems);
-    for (const Field& item : root["substances"].items()) rules.benign.insert(read_substance(item, catalogue));
+    for (const Field& item : root["substances"].items())
+        rules.benign.insert(read_substance(item, catalogue));
     problems.throw_if_error();
     return rules;
 }
@@ -98,7 +109,8 @@ std::vector<Figure> Assessment::figures() const {
             figure.low = values_.hazard.low[cell];
             figure.high = values_.hazard.high[cell];
             figure.note = hazard_note(rule, values_.hazard.short_term[cell], figure.high);
-            figure.boundary = "ingredient masses, never the class of a stream; what has no data is unassessed";
+            figure.boundary =
+                "ingredient masses, never the class of a stream; what has no data is unassessed";
             figure.reference = scheme.title;
             figure.decimals = 3;
             result.push_back(std::move(figure));

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// All that is known of one route: its compiled form, one evaluation at the amounts as written, and every figure.
+// All that is known of one route: its compiled form, one evaluation at the amounts as written, and every
+// figure.
 #pragma once
 
 #include "assess/hazard/hazard_grid.hpp"
@@ -43,8 +44,8 @@ struct Figure {
     int decimals = 1;
 };
 
-/// Compiled once, evaluated as often as wanted; no allocation after the first time. The route and the rules must outlive
-/// it.
+/// Compiled once, evaluated as often as wanted; no allocation after the first time. The route and the rules
+/// must outlive it.
 class RouteFigures {
   public:
     RouteFigures(const Route& route, const AssessmentRules& rules);
@@ -86,7 +87,9 @@ class Assessment {
     const Totals& totals() const { return values_.totals; }
     const HazardScores& scores() const { return scores_; }
     /// On the second banding; nullptr when the scheme names only one.
-    const HazardMap* second_hazard_map() const { return second_map_.empty() ? nullptr : &second_map_.front(); }
+    const HazardMap* second_hazard_map() const {
+        return second_map_.empty() ? nullptr : &second_map_.front();
+    }
     const HazardValues& second_hazard_values() const { return second_values_; }
 
     /// Value of a metric; NaN when it has none. \pre the id exists

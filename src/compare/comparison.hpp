@@ -14,26 +14,26 @@
 
 namespace routeweigh {
 
-/// What the same-auxiliaries boundary does to one route: its drown-out and flask rinse are replaced by the baseline's,
-/// scaled by theoretical moles of product.
+/// What the same-auxiliaries boundary does to one route: its drown-out and flask rinse are replaced by the
+/// baseline's, scaled by theoretical moles of product.
 struct SameAuxiliaries {
     double process_mass_intensity = 0; ///< g/g
     bool inserted = false;             ///< the route as written has none of this class
 };
 
-/// The yield at which a route's mass intensity equals that of the baseline at its own yield. With fixed inputs the
-/// intensity goes as 1/yield, so this is yield x intensity / intensity of the baseline.
+/// The yield at which a route's mass intensity equals that of the baseline at its own yield. With fixed
+/// inputs the intensity goes as 1/yield, so this is yield x intensity / intensity of the baseline.
 struct BreakEven {
-    double as_written = 0;       ///< 0 to 1, or above 1: not to be reached
+    double as_written = 0; ///< 0 to 1, or above 1: not to be reached
     double same_auxiliaries = 0;
 };
 
 /// How sure a difference in mass intensity is when yields are assumed.
 enum class MassVerdict {
-    lower,          ///< in both boundaries, and no plausible change of yield turns it round
-    higher,         ///< likewise
-    depends,        ///< on the boundary
-    within_yield,   ///< a plausible difference in yield turns it round
+    lower,        ///< in both boundaries, and no plausible change of yield turns it round
+    higher,       ///< likewise
+    depends,      ///< on the boundary
+    within_yield, ///< a plausible difference in yield turns it round
     equal
 };
 
@@ -44,9 +44,9 @@ inline constexpr double plausible_yield_difference = 0.10;
 /// One route against the baseline.
 struct RouteComparison {
     SameAuxiliaries same_auxiliaries;
-    std::optional<BreakEven> break_even;          ///< none for the baseline itself
-    std::optional<MassVerdict> mass;              ///< none for the baseline itself
-    std::optional<HazardComparison> hazard;       ///< none for the baseline itself
+    std::optional<BreakEven> break_even;    ///< none for the baseline itself
+    std::optional<MassVerdict> mass;        ///< none for the baseline itself
+    std::optional<HazardComparison> hazard; ///< none for the baseline itself
 };
 
 class Comparison {
@@ -60,8 +60,8 @@ class Comparison {
     const Assessment& baseline() const { return *routes_[baseline_]; }
     const RouteComparison& against_baseline(std::size_t index) const { return compared_[index]; }
 
-    /// Kendall's tau-b between the orders by score on the first and on the second banding; empty for fewer than four
-    /// routes or without a second banding.
+    /// Kendall's tau-b between the orders by score on the first and on the second banding; empty for fewer
+    /// than four routes or without a second banding.
     std::optional<double> banding_agreement() const { return banding_agreement_; }
 
   private:

@@ -19,7 +19,8 @@ using namespace routeweigh;
 
 std::vector<SourcePtr> family_a() {
     std::vector<std::filesystem::path> paths;
-    for (const auto& entry : std::filesystem::directory_iterator(ROUTEWEIGH_ROOT "/routes/4-bromoacetanilide"))
+    for (const auto& entry :
+         std::filesystem::directory_iterator(ROUTEWEIGH_ROOT "/routes/4-bromoacetanilide"))
         paths.push_back(entry.path());
     std::sort(paths.begin(), paths.end());
     std::vector<SourcePtr> sources;
@@ -60,7 +61,8 @@ BENCHMARK(evaluate_one_route)->DenseRange(0, 9);
 
 void read_and_check_one_route(benchmark::State& state) {
     const SourcePtr source = family_a()[3];
-    for (auto _ : state) benchmark::DoNotOptimize(read_one(source));
+    for (auto _ : state)
+        benchmark::DoNotOptimize(read_one(source));
 }
 BENCHMARK(read_and_check_one_route);
 
@@ -89,7 +91,11 @@ void compare_many_routes(benchmark::State& state) {
     }
     state.SetComplexityN(state.range(0));
 }
-BENCHMARK(compare_many_routes)->RangeMultiplier(10)->Range(10, 10000)->Unit(benchmark::kMillisecond)->Complexity();
+BENCHMARK(compare_many_routes)
+    ->RangeMultiplier(10)
+    ->Range(10, 10000)
+    ->Unit(benchmark::kMillisecond)
+    ->Complexity();
 
 /// A linear route of many steps: the step of a shipped route, each making what the next one uses.
 class LongRoute {
@@ -144,10 +150,15 @@ class LongRoute {
 
 void compile_long_route(benchmark::State& state) {
     const LongRoute long_route(static_cast<int>(state.range(0)));
-    for (auto _ : state) benchmark::DoNotOptimize(RouteFigures(long_route.route(), rules()).flat().outflow_count());
+    for (auto _ : state)
+        benchmark::DoNotOptimize(RouteFigures(long_route.route(), rules()).flat().outflow_count());
     state.SetComplexityN(state.range(0));
 }
-BENCHMARK(compile_long_route)->RangeMultiplier(10)->Range(10, 10000)->Unit(benchmark::kMillisecond)->Complexity();
+BENCHMARK(compile_long_route)
+    ->RangeMultiplier(10)
+    ->Range(10, 10000)
+    ->Unit(benchmark::kMillisecond)
+    ->Complexity();
 
 void evaluate_long_route(benchmark::State& state) {
     const LongRoute long_route(static_cast<int>(state.range(0)));
@@ -159,7 +170,11 @@ void evaluate_long_route(benchmark::State& state) {
     }
     state.SetComplexityN(state.range(0));
 }
-BENCHMARK(evaluate_long_route)->RangeMultiplier(10)->Range(10, 10000)->Unit(benchmark::kMicrosecond)->Complexity();
+BENCHMARK(evaluate_long_route)
+    ->RangeMultiplier(10)
+    ->Range(10, 10000)
+    ->Unit(benchmark::kMicrosecond)
+    ->Complexity();
 
 } // namespace
 

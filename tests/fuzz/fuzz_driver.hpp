@@ -6,8 +6,8 @@
 
 namespace fuzz {
 
-/// Tries one input: whether it was accepted. Whatever the reader under test is allowed to throw is caught here;
-/// anything that escapes is a failure.
+/// Tries one input: whether it was accepted. Whatever the reader under test is allowed to throw is caught
+/// here; anything that escapes is a failure.
 bool try_input(std::string_view input);
 
 /// Ends the run with the message when the condition does not hold; the input is kept for a repeat.

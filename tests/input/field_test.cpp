@@ -73,17 +73,18 @@ TEST_CASE("readers go on after a fault, and all faults are reported with their p
     CHECK(root["c"].items()[1].mass() == Mass{});
     CHECK(root["d"].integer() == 0);
     CHECK(root["e"]["f"].items().empty());
-    CHECK(read.found() == Lines{
-                              "2 /a: expected a text, found a number",
-                              "3 /b/amount: unknown unit \"gg\" in \"5 gg\"; nearest: \"g\"",
-                              "3 /b/role: \"solvnt\" is none of: \"solvent\", \"reagent\"; nearest: \"solvent\"",
-                              "3 /b/time: \"30 mL\" is a volume, expected a time such as \"30 min\"",
-                              "4 /c/0: expected a number, found true",
-                              std::string("4 /c/1: \"2,5 g\" has a comma in its number; ") +
-                                  "write a decimal point, and nothing between thousands",
-                              "5 /d: expected a whole number, found 2.5",
-                              "1: the key \"e\" is missing",
-                          });
+    CHECK(read.found() ==
+          Lines{
+              "2 /a: expected a text, found a number",
+              "3 /b/amount: unknown unit \"gg\" in \"5 gg\"; nearest: \"g\"",
+              "3 /b/role: \"solvnt\" is none of: \"solvent\", \"reagent\"; nearest: \"solvent\"",
+              "3 /b/time: \"30 mL\" is a volume, expected a time such as \"30 min\"",
+              "4 /c/0: expected a number, found true",
+              std::string("4 /c/1: \"2,5 g\" has a comma in its number; ") +
+                  "write a decimal point, and nothing between thousands",
+              "5 /d: expected a whole number, found 2.5",
+              "1: the key \"e\" is missing",
+          });
     CHECK_THROWS_AS(read.problems.throw_if_error(), InputError);
 }
 

@@ -6,8 +6,12 @@
 
 namespace routeweigh {
 
-inline Mass takes_mass(Mass mass) { return mass; }
-inline Yield takes_yield(Yield yield) { return yield; }
+inline Mass takes_mass(Mass mass) {
+    return mass;
+}
+inline Yield takes_yield(Yield yield) {
+    return yield;
+}
 
 inline void cases() {
     Mass mass = 1.0 * unit::g;
@@ -20,23 +24,23 @@ inline void cases() {
     static_cast<void>(takes_yield(Yield(fraction.value())) == Yield(1));
     static_cast<void>(warm > Temperature::from_kelvin(0));
     static_cast<void>(known.value() + mass.in(unit::g));
-#elif CASE == 1 // a mass and a volume have no sum
+#elif CASE == 1  // a mass and a volume have no sum
     mass + volume;
-#elif CASE == 2 // a bare number is no mass
+#elif CASE == 2  // a bare number is no mass
     mass = 2.5;
-#elif CASE == 3 // a mass is no bare number
+#elif CASE == 3  // a mass is no bare number
     double grams = mass;
-#elif CASE == 4 // grams cannot be read as millilitres
+#elif CASE == 4  // grams cannot be read as millilitres
     mass.in(unit::mL);
-#elif CASE == 5 // a mass fraction is no yield
+#elif CASE == 5  // a mass fraction is no yield
     takes_yield(fraction);
-#elif CASE == 6 // a bare number is no yield
+#elif CASE == 6  // a bare number is no yield
     takes_yield(0.8);
-#elif CASE == 7 // shares of different meaning do not compare
+#elif CASE == 7  // shares of different meaning do not compare
     fraction == Yield(0.5);
-#elif CASE == 8 // points of temperature have no sum
+#elif CASE == 8  // points of temperature have no sum
     warm + warm;
-#elif CASE == 9 // a temperature is no bare number
+#elif CASE == 9  // a temperature is no bare number
     warm > 20.0;
 #elif CASE == 10 // an amount of substance is no mass
     takes_mass(1.0 * unit::mol);
