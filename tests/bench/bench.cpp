@@ -2,6 +2,7 @@
 // How long an evaluation takes, and how time grows with the number of routes and of steps.
 #include "app/session.hpp"
 #include "documents/comparison_report.hpp"
+#include "route/route_reader.hpp"
 #include "writing/writer_list.hpp"
 
 #include <benchmark/benchmark.h>
