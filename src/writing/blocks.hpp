@@ -167,6 +167,12 @@ struct Figure {
     Chart chart;
 };
 
+/// Hazard pictograms in a row, by code ("GHS05"); a writer that cannot draw prints their names.
+struct Pictograms {
+    std::vector<std::string> codes;
+    double side = 72; ///< pixels
+};
+
 struct Caution {
     std::string title;
     std::vector<Text> items;
@@ -182,7 +188,8 @@ struct Folded {
     bool open = false;
 };
 
-struct Block : std::variant<Heading, Paragraph, BulletList, KeyValueList, Table, Figure, Caution, Folded> {
+struct Block
+    : std::variant<Heading, Paragraph, BulletList, KeyValueList, Table, Figure, Pictograms, Caution, Folded> {
     using variant::variant;
     const variant& content() const { return *this; }
 };

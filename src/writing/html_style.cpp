@@ -93,6 +93,8 @@ details.fold:last-of-type { border-bottom: 1px solid var(--rule); }
 details.fold + :not(details) { margin-top: 1.4rem; }
 .inside { padding: .6rem 0 .6rem 1.1rem; }
 .inside > :first-child { margin-top: 0; }
+.pictograms { display: flex; flex-wrap: wrap; gap: .5rem 1rem; margin: .6rem 0 1rem; break-inside: avoid; }
+.pictograms span { display: grid; justify-items: center; gap: .2rem; font: .75rem/1.3 var(--sans); color: var(--quiet); }
 .caution { border: 1.5px solid var(--ink); padding: .9rem 1.2rem .5rem; margin: 1.8rem 0; max-width: var(--measure); }
 .caution > p { font: 600 .95rem/1.4 var(--sans); margin: 0 0 .4rem; }
 .caution > p::before { content: "!"; display: inline-block; width: 1.35em; height: 1.35em; line-height: 1.3em; text-align: center; border: 1.5px solid; border-radius: 50%; margin-right: .6em; }

@@ -6,6 +6,7 @@
 #include "writing/html_style.hpp"
 #include "writing/html_text.hpp"
 #include "writing/svg/draw.hpp"
+#include "writing/svg/pictogram.hpp"
 #include "writing/wrap.hpp"
 
 #include <fmt/format.h>
@@ -105,6 +106,18 @@ class HtmlPage {
                                    fmt::format("Numbers of figure {}", number)));
     }
 
+    void operator()(const Pictograms& row) {
+        if (row.codes.empty()) return;
+        body_ += "<div class=\"pictograms\">\n";
+        for (const std::string& code : row.codes) {
+            const Pictogram* pictogram = find_pictogram(code);
+            const std::string id = fmt::format("pictogram-{}", ++pictograms_);
+            body_ += "<span>" + (pictogram ? pictogram_svg(*pictogram, id, row.side) : std::string()) +
+                     html_escape(pictogram_words(code)) + "</span>\n";
+        }
+        body_ += "</div>\n";
+    }
+
     void operator()(const Caution& caution) {
         body_ += "<aside class=\"caution\">\n<p>" + html_escape(caution.title) + "</p>\n";
         if (!caution.items.empty()) {
@@ -159,6 +172,7 @@ class HtmlPage {
     int tables_ = 0;
     int numbered_tables_ = 0;
     int figures_ = 0;
+    int pictograms_ = 0;
     int depth_ = 0;
 };
 

@@ -3,6 +3,7 @@
 
 #include "writing/chart_table.hpp"
 #include "writing/escape.hpp"
+#include "writing/svg/pictogram.hpp"
 #include "writing/table_layout.hpp"
 #include "writing/wrap.hpp"
 
@@ -89,6 +90,13 @@ class MarkdownText {
         put(fmt::format("**Figure {}.** {}", ++figures_, markdown_escape(figure.caption)));
         if (!figure.alternative.empty()) put(markdown_escape(figure.alternative));
         write_table(chart_table(figure.chart));
+    }
+
+    void operator()(const Pictograms& row) {
+        std::string words;
+        for (const std::string& code : row.codes)
+            words += (words.empty() ? "Pictograms: " : ", ") + markdown_escape(pictogram_words(code));
+        put(words);
     }
 
     void operator()(const Caution& caution) {

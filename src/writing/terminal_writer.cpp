@@ -4,6 +4,7 @@
 #include "writing/chart_text.hpp"
 #include "writing/escape.hpp"
 #include "writing/ink.hpp"
+#include "writing/svg/pictogram.hpp"
 #include "writing/terminal_table.hpp"
 #include "writing/utf8.hpp"
 #include "writing/wrap.hpp"
@@ -88,6 +89,15 @@ class TerminalText {
         text(figure.alternative, "", true);
         for (const std::string& line : chart_text(figure.chart, width_, ink_))
             put(line);
+    }
+
+    void operator()(const Pictograms& row) {
+        std::string words;
+        for (const std::string& code : row.codes)
+            words += (words.empty() ? "Pictograms: " : ", ") + pictogram_words(code);
+        if (words.empty()) return;
+        blank();
+        text(words);
     }
 
     void operator()(const Caution& caution) {

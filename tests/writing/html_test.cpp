@@ -69,7 +69,7 @@ TEST_CASE("tables have headers with scope, pictures have a title and a descripti
         }
     }
     CHECK(count(page, "figure") == 6);
-    CHECK(count(page, "svg") == 12); // each once for pages and once for phones
+    CHECK(count(page, "svg") == 12 + 3); // each once for pages and once for phones, and three pictograms
     CHECK(count(page, "figcaption") == 6);
     CHECK(count(page, "h1") == 1);
     CHECK(count(page, "main") == 1);

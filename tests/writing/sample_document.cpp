@@ -233,6 +233,7 @@ Document sample_document() {
                "In the bottle the inhalation demand falls from 1690 to 280 m3 per gram; in the flask it "
                "hardly changes.",
                sample_grid()},
+        Pictograms{{"GHS02", "GHS05", "GHS09"}},
         Figure{"Process mass intensity with its interval.", "A1 and A3 overlap.", sample_intervals()},
         Figure{"Break-even of the yield.", "The curve of A3 crosses the line of A1 at 84 %.", sample_curve()},
         Heading{2, "7. Workings"},
