@@ -63,6 +63,10 @@ class TextReader {
         add(figure.caption);
         add(figure.alternative);
     }
+    void operator()(const writing::Pictograms& row) {
+        for (const std::string& code : row.codes)
+            add(code);
+    }
     void operator()(const writing::Caution& caution) {
         add(caution.title);
         for (const writing::Text& item : caution.items)
