@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Each check of the chemistry has a file here that fails it, and the words a chemist needs.
+#include "route/check_report.hpp"
 #include "support/route_builder.hpp"
 
 #include <doctest/doctest.h>
@@ -33,6 +34,20 @@ std::string a_to_p(const Items& reactions, std::string_view more = {}, const Ite
 }
 
 } // namespace
+
+TEST_CASE("many warnings are cut short, and are still no error") {
+    const Route route;
+    Problems problems;
+    CheckReport report(route, problems);
+    for (int i = 0; i < 150; ++i)
+        report.warning("/steps", "look at this");
+    CHECK(problems.all.size() == 101);
+    CHECK_FALSE(problems.any_error());
+    CHECK_FALSE(report.failed());
+    report.error("/steps", "this is wrong");
+    CHECK(problems.all.size() == 102);
+    CHECK(report.failed());
+}
 
 TEST_CASE("a faultless file has no problem") {
     CHECK(invented_problems(a_to_p({reaction("A -> P")})).empty());
