@@ -197,7 +197,10 @@ Isolated read_isolated(const Field& field) {
     if (!mass && !yield) field.problem("give the isolated \"mass\" or the \"yield\"");
     if (mass) {
         isolated.mass = mass->mass();
-        isolated.spread = mass->quantity().spread.value_or(0.0);
+        if (WrittenQuantity written = mass->quantity(); written.spread && isolated.mass->in(unit::g) > 0.0) {
+            written.value = *written.spread;
+            isolated.spread = as_mass(written).in(unit::g);
+        }
         if (mass->is_text() && !(*isolated.mass > 0.0 * unit::g))
             mass->problem("an isolated mass must be above 0");
     }

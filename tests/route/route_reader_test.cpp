@@ -98,6 +98,15 @@ bool says(const std::string& text, std::initializer_list<std::string_view> parts
 
 } // namespace
 
+TEST_CASE("the spread of an isolated mass is kept in grams whatever unit it is written in") {
+    const std::string text =
+        with(std::string(everything), R"("yield": "80 +/- 3 %")", R"("mass": "1500 +/- 20 mg")");
+    Problems problems;
+    const Route route = read_route(make_source("mass.json", text), Catalogue::embedded(), problems);
+    CHECK(route.steps[0].isolated.mass->in(unit::g) == Approx(1.5));
+    CHECK(route.steps[0].isolated.spread == Approx(0.02));
+}
+
 TEST_CASE("every key of the format reaches its place") {
     Problems problems;
     const Route route = read_route(make_source("all.json", everything), Catalogue::embedded(), problems);
