@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "route/charge.hpp"
 
+#include "base/unit_table.hpp"
+
 #include <fmt/core.h>
 
 #include <cmath>
@@ -9,21 +11,13 @@
 namespace routeweigh {
 namespace {
 
+UnitKind kind_of(const Charge& charge) {
+    const UnitSpelling* const unit = find_unit(charge.amount.unit);
+    return unit == nullptr ? UnitKind::none : unit->kind;
+}
+
 bool is_relative(const Charge& charge) {
-    return charge.amount.unit == "eq" || charge.amount.unit == "mol %";
-}
-
-bool is_amount(const std::string& unit) {
-    return unit == "mol" || unit == "mmol" || unit == "umol" || unit == "kmol";
-}
-
-bool is_mass(const std::string& unit) {
-    return unit == "g" || unit == "mg" || unit == "kg" || unit == "ug" || unit == "t";
-}
-
-bool is_volume(const std::string& unit) {
-    return unit == "mL" || unit == "L" || unit == "uL" || unit == "cL" || unit == "dL" || unit == "m3" ||
-           unit == "cm3" || unit == "dm3";
+    return kind_of(charge) == UnitKind::equivalents || kind_of(charge) == UnitKind::mole_percent;
 }
 
 const Component& counted_component(const Charge& charge) {
@@ -48,28 +42,33 @@ double grams_of_moles(const Charge& charge, double moles) {
 
 double grams_of(const Charge& charge, double reference) {
     const WrittenQuantity& amount = charge.amount;
-    if (is_mass(amount.unit)) return as_mass(amount).in(unit::g);
-    if (is_volume(amount.unit)) {
+    switch (const UnitKind kind = kind_of(charge)) {
+    case UnitKind::mass:
+        return as_mass(amount).in(unit::g);
+    case UnitKind::volume:
         if (!charge.material->density)
             throw ChargeError{fmt::format("the catalogue has no density for \"{}\": write its mass in g",
                                           charge.material->name)};
         return as_volume(amount).in(unit::mL) * *charge.material->density;
-    }
-    if (is_amount(amount.unit)) return grams_of_moles(charge, as_amount(amount).in(unit::mol));
-    if (is_relative(charge)) {
+    case UnitKind::amount:
+        return grams_of_moles(charge, as_amount(amount).in(unit::mol));
+    case UnitKind::equivalents:
+    case UnitKind::mole_percent: {
         if (!(amount.value >= 0.0)) throw ChargeError{"an amount cannot be negative"};
         if (std::isnan(reference))
             throw ChargeError{
                 "eq and mol % need a reference substance charged in g, mL or mol in the same step"};
-        const double share = amount.unit == "eq" ? 1.0 : 0.01;
+        const double share = kind == UnitKind::equivalents ? 1.0 : 0.01;
         return grams_of_moles(charge, amount.value * amount.repeat * share * reference);
     }
-    if (amount.unit.empty())
+    case UnitKind::none:
         throw ChargeError{
             fmt::format("\"{:g}\" has no unit; write one of g, mg, kg, mL, L, mol, mmol, eq, mol % behind it",
                         amount.value)};
-    throw ChargeError{fmt::format(
-        "\"{}\" is no unit of an amount; use g, mg, kg, mL, L, mol, mmol, eq or mol %", amount.unit)};
+    default:
+        throw ChargeError{fmt::format(
+            "\"{}\" is no unit of an amount; use g, mg, kg, mL, L, mol, mmol, eq or mol %", amount.unit)};
+    }
 }
 
 double reference_moles(const Step& step) {

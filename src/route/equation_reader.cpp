@@ -92,7 +92,7 @@ SubstanceEquation read_equation(const Field& field, const Catalogue& catalogue) 
     const auto differences = imbalance(equation, left, right);
     if (!differences.empty())
         field.problem(fmt::format("the equation does not balance: {}{}", format_imbalance(differences),
-                                  advice(equation, left, right)));
+                                  field.lists_problems() ? advice(equation, left, right) : std::string()));
     result.parts.erase(std::remove_if(result.parts.begin(), result.parts.end(),
                                       [](const auto& part) { return part.coefficient == 0.0; }),
                        result.parts.end());
