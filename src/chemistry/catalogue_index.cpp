@@ -89,11 +89,12 @@ void CatalogueIndex::add_source(const SourcePtr& source) {
         const std::string_view key = skim.key();
         const bool substances = key == "substances";
         if ((substances || key == "materials") && skim.peek() == '[') {
-            good = add_list(source, skim.offset(),
+            good = add_list(source, skim,
                             substances ? CatalogueEntry::Kind::substance : CatalogueEntry::Kind::material);
             any_list = true;
+        } else {
+            skim.skip_value();
         }
-        skim.skip_value();
     }
     if (good && skim.ok() && any_list) return;
     // The skim lost its way; the full reader knows how to say why.
@@ -104,8 +105,7 @@ void CatalogueIndex::add_source(const SourcePtr& source) {
     throw InputError(std::move(problem));
 }
 
-bool CatalogueIndex::add_list(const SourcePtr& source, std::size_t begin, CatalogueEntry::Kind kind) {
-    Skim skim(source->text, begin);
+bool CatalogueIndex::add_list(const SourcePtr& source, Skim& skim, CatalogueEntry::Kind kind) {
     int index = 0;
     for (skim.open('['); skim.next(); ++index) {
         CatalogueEntry entry;

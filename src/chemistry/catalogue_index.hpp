@@ -34,6 +34,8 @@ struct Scheme {
     SourcePtr source;
 };
 
+class Skim;
+
 class CatalogueIndex {
   public:
     // Throws InputError where a source has no such lists, an entry has no id or name, or a name belongs to
@@ -48,7 +50,7 @@ class CatalogueIndex {
 
   private:
     void add_source(const SourcePtr& source);
-    bool add_list(const SourcePtr& source, std::size_t begin, CatalogueEntry::Kind kind);
+    bool add_list(const SourcePtr& source, Skim& skim, CatalogueEntry::Kind kind);
     void add_names();
     void problem(const CatalogueEntry& entry, std::string message, const CatalogueEntry* second = nullptr);
 
