@@ -31,6 +31,9 @@ class Context {
     const Catalogue& catalogue();
     const AssessmentRules& rules();
 
+    /// Of the chosen format.
+    const writing::Writer& writer() const;
+
     /// Prints the document in the chosen format to the chosen place.
     void write(const writing::Document& document) const;
 

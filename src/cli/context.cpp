@@ -70,15 +70,18 @@ const AssessmentRules& Context::rules() {
     return *rules_;
 }
 
+const writing::Writer& Context::writer() const {
+    return *writing::find_writer(format.empty() ? format_by_ending(output) : format);
+}
+
 void Context::write(const writing::Document& document) const {
-    const writing::Writer* writer = writing::find_writer(format.empty() ? format_by_ending(output) : format);
     writing::WriteOptions options;
     options.unfold = working;
     if (output == "-") {
         options.colour = ::isatty(STDOUT_FILENO) != 0 && std::getenv("NO_COLOR") == nullptr;
         options.width = terminal_width();
     }
-    write_file(output, writer->write(document, options));
+    write_file(output, writer().write(document, options));
 }
 
 void Context::add_output_options(CLI::App& command) {

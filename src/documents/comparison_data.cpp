@@ -14,8 +14,8 @@ namespace routeweigh::documents {
 namespace {
 
 using writing::MachineList;
-using writing::MachineObject;
 using writing::MachineTree;
+using writing::object;
 
 MachineTree text_list(const std::vector<std::string>& texts) {
     MachineList list;
@@ -71,23 +71,23 @@ std::string_view verdict_id(MassVerdict verdict) {
 MachineTree figures_tree(const std::vector<Figure>& figures) {
     MachineList list;
     for (const Figure& figure : figures)
-        list.emplace_back(MachineObject{{"id", figure.id},
-                                        {"value", figure.value},
-                                        {"unit", figure.unit},
-                                        {"low", figure.low},
-                                        {"high", figure.high},
-                                        {"note", figure.note}});
+        list.emplace_back(object({{"id", figure.id},
+                                  {"value", figure.value},
+                                  {"unit", figure.unit},
+                                  {"low", figure.low},
+                                  {"high", figure.high},
+                                  {"note", figure.note}}));
     return list;
 }
 
 MachineTree definitions_tree(const std::vector<Figure>& figures) {
     MachineList list;
     for (const Figure& figure : figures)
-        list.emplace_back(MachineObject{{"id", figure.id},
-                                        {"name", figure.name},
-                                        {"unit", figure.unit},
-                                        {"boundary", figure.boundary},
-                                        {"reference", figure.reference}});
+        list.emplace_back(object({{"id", figure.id},
+                                  {"name", figure.name},
+                                  {"unit", figure.unit},
+                                  {"boundary", figure.boundary},
+                                  {"reference", figure.reference}}));
     return list;
 }
 
@@ -111,18 +111,18 @@ MachineTree streams_tree(const Assessment& route) {
             if (grams == 0.0 && unreacted == 0.0) continue;
             mass += grams;
             mass_unreacted += unreacted;
-            substances.emplace_back(MachineObject{
-                {"substance", flat.substances[s]->name}, {"grams", grams}, {"grams_unreacted", unreacted}});
+            substances.emplace_back(object(
+                {{"substance", flat.substances[s]->name}, {"grams", grams}, {"grams_unreacted", unreacted}}));
         }
         if (substances.empty()) continue;
         const StreamNote* note = note_on(step, stream.name);
-        list.emplace_back(MachineObject{{"step", step.id},
-                                        {"name", stream.name},
-                                        {"kind", std::string(words(stream.kind))},
-                                        {"container", note != nullptr ? note->container : std::string()},
-                                        {"grams", mass},
-                                        {"grams_unreacted", mass_unreacted},
-                                        {"substances", std::move(substances)}});
+        list.emplace_back(object({{"step", step.id},
+                                  {"name", stream.name},
+                                  {"kind", std::string(words(stream.kind))},
+                                  {"container", note != nullptr ? note->container : std::string()},
+                                  {"grams", mass},
+                                  {"grams_unreacted", mass_unreacted},
+                                  {"substances", std::move(substances)}}));
     }
     return list;
 }
@@ -133,10 +133,10 @@ MachineTree reactions_tree(const Assessment& route, std::size_t index) {
     const std::vector<Stage>& stages = route.route().steps[index].stages;
     for (std::size_t g = 0; g < stages.size(); ++g)
         for (std::size_t r = 0; r < stages[g].reactions.size(); ++r)
-            list.emplace_back(MachineObject{{"stage", stages[g].title},
-                                            {"equation", stages[g].reactions[r].equation.text},
-                                            {"conversion", 100.0 * stages[g].reactions[r].conversion},
-                                            {"extent_mol", extents[g][r]}});
+            list.emplace_back(object({{"stage", stages[g].title},
+                                      {"equation", stages[g].reactions[r].equation.text},
+                                      {"conversion", 100.0 * stages[g].reactions[r].conversion},
+                                      {"extent_mol", extents[g][r]}}));
     return list;
 }
 
@@ -147,22 +147,22 @@ MachineTree steps_tree(const Assessment& route) {
         const StepResult& result = route.evaluation().steps[s];
         const double molar_mass = step.product->molar_mass;
         const auto reading = [&](double made) {
-            return MachineObject{{"made", made * molar_mass},
-                                 {"isolated", result.isolated * molar_mass},
-                                 {"lost", (made - result.isolated) * molar_mass},
-                                 {"unreacted", (result.theory - made) * molar_mass}};
+            return object({{"made", made * molar_mass},
+                           {"isolated", result.isolated * molar_mass},
+                           {"lost", (made - result.isolated) * molar_mass},
+                           {"unreacted", (result.theory - made) * molar_mass}});
         };
-        list.emplace_back(MachineObject{{"id", step.id},
-                                        {"title", step.title},
-                                        {"product", step.product->name},
-                                        {"overall", step.overall.text},
-                                        {"runs", result.scale},
-                                        {"theoretical", result.theory * molar_mass},
-                                        {"yield", 100.0 * result.isolated / result.theory},
-                                        {"yield_assumed", step.isolated.assumed},
-                                        {"loss_in_workup", reading(result.made)},
-                                        {"loss_unreacted", reading(result.isolated)},
-                                        {"reactions", reactions_tree(route, s)}});
+        list.emplace_back(object({{"id", step.id},
+                                  {"title", step.title},
+                                  {"product", step.product->name},
+                                  {"overall", step.overall.text},
+                                  {"runs", result.scale},
+                                  {"theoretical", result.theory * molar_mass},
+                                  {"yield", 100.0 * result.isolated / result.theory},
+                                  {"yield_assumed", step.isolated.assumed},
+                                  {"loss_in_workup", reading(result.made)},
+                                  {"loss_unreacted", reading(result.isolated)},
+                                  {"reactions", reactions_tree(route, s)}}));
     }
     return list;
 }
@@ -170,28 +170,28 @@ MachineTree steps_tree(const Assessment& route) {
 MachineTree ledger_tree(const Assessment& route, const Ledger& ledger) {
     MachineList list;
     for (const LedgerRow& row : ledger.rows)
-        list.emplace_back(MachineObject{{"side", std::string(words(row.side))},
-                                        {"step", route.route().steps[at(row.step)].id},
-                                        {"place", row.place},
-                                        {"substance", row.substance->name},
-                                        {"grams", row.grams},
-                                        {"pointer", row.pointer}});
+        list.emplace_back(object({{"side", std::string(words(row.side))},
+                                  {"step", route.route().steps[at(row.step)].id},
+                                  {"place", row.place},
+                                  {"substance", row.substance->name},
+                                  {"grams", row.grams},
+                                  {"pointer", row.pointer}}));
     return list;
 }
 
 MachineTree balance_tree(const Ledger& ledger) {
     MachineList elements;
     for (const ElementBalance& balance : ledger.elements)
-        elements.emplace_back(MachineObject{
-            {"element", balance.element > 0 ? std::string(element_symbol(balance.element)) : "mixture"},
-            {"in", balance.in},
-            {"out", balance.out}});
-    return MachineObject{{"in", ledger.in},
-                         {"product", ledger.product},
-                         {"recovered", ledger.recovered},
-                         {"streams", ledger.streams},
-                         {"closure_error", ledger.closure_error()},
-                         {"elements", std::move(elements)}};
+        elements.emplace_back(object(
+            {{"element", balance.element > 0 ? std::string(element_symbol(balance.element)) : "mixture"},
+             {"in", balance.in},
+             {"out", balance.out}}));
+    return object({{"in", ledger.in},
+                   {"product", ledger.product},
+                   {"recovered", ledger.recovered},
+                   {"streams", ledger.streams},
+                   {"closure_error", ledger.closure_error()},
+                   {"elements", std::move(elements)}});
 }
 
 MachineTree same_auxiliaries_tree(const Comparison& comparison, std::size_t route) {
@@ -202,30 +202,30 @@ MachineTree same_auxiliaries_tree(const Comparison& comparison, std::size_t rout
         same = 100.0 * compared.break_even->same_auxiliaries;
         written = 100.0 * compared.break_even->as_written;
     }
-    return MachineObject{
-        {"process_mass_intensity", compared.same_auxiliaries.process_mass_intensity},
-        {"inserted", compared.same_auxiliaries.inserted},
-        {"break_even_yield", std::move(same)},
-        {"break_even_yield_as_written", std::move(written)},
-        {"verdict", compared.mass ? MachineTree(std::string(verdict_id(*compared.mass))) : MachineTree()}};
+    return object(
+        {{"process_mass_intensity", compared.same_auxiliaries.process_mass_intensity},
+         {"inserted", compared.same_auxiliaries.inserted},
+         {"break_even_yield", std::move(same)},
+         {"break_even_yield_as_written", std::move(written)},
+         {"verdict", compared.mass ? MachineTree(std::string(verdict_id(*compared.mass))) : MachineTree()}});
 }
 
 MachineTree route_tree(const Comparison& comparison, std::size_t index, const std::vector<Figure>& figures) {
     const Assessment& route = comparison.route(index);
     const Ledger ledger = route.ledger();
-    return MachineObject{{"id", route.route().id},
-                         {"title", route.route().title},
-                         {"product", route.route().product->name},
-                         {"status", route.route().status},
-                         {"source", route.route().origin},
-                         {"yield_assumed", route.yield_assumed()},
-                         {"figures", figures_tree(figures)},
-                         {"same_auxiliaries", same_auxiliaries_tree(comparison, index)},
-                         {"steps", steps_tree(route)},
-                         {"streams", streams_tree(route)},
-                         {"ledger", ledger_tree(route, ledger)},
-                         {"balance", balance_tree(ledger)},
-                         {"notes", text_list(route.route().notes)}};
+    return object({{"id", route.route().id},
+                   {"title", route.route().title},
+                   {"product", route.route().product->name},
+                   {"status", route.route().status},
+                   {"source", route.route().origin},
+                   {"yield_assumed", route.yield_assumed()},
+                   {"figures", figures_tree(figures)},
+                   {"same_auxiliaries", same_auxiliaries_tree(comparison, index)},
+                   {"steps", steps_tree(route)},
+                   {"streams", streams_tree(route)},
+                   {"ledger", ledger_tree(route, ledger)},
+                   {"balance", balance_tree(ledger)},
+                   {"notes", text_list(route.route().notes)}});
 }
 
 } // namespace
@@ -238,10 +238,10 @@ MachineTree comparison_tree(const Comparison& comparison) {
         if (i == 0) definitions = definitions_tree(figures);
         routes.push_back(route_tree(comparison, i, figures));
     }
-    return MachineObject{{"routeweigh", std::string(program_version())},
-                         {"baseline", comparison.baseline().route().id},
-                         {"definitions", std::move(definitions)},
-                         {"routes", std::move(routes)}};
+    return object({{"routeweigh", std::string(program_version())},
+                   {"baseline", comparison.baseline().route().id},
+                   {"definitions", std::move(definitions)},
+                   {"routes", std::move(routes)}});
 }
 
 writing::DataRows comparison_rows(const Comparison& comparison) {

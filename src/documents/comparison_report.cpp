@@ -35,14 +35,14 @@ void add_sections(const ReportView& view, writing::Document& document) {
 
 } // namespace
 
-writing::Document comparison_report(const Comparison& comparison, Reader reader) {
+writing::Document comparison_report(const Comparison& comparison, writing::Reader reader) {
+    using writing::Reader;
+    const auto reads = [reader](Reader one) { return reader == one || reader == Reader::anyone; };
     writing::Document document;
     document.id = "comparison";
-    if (reader != Reader::people) {
-        document.machine = documents::comparison_tree(comparison);
-        document.rows = documents::comparison_rows(comparison);
-    }
-    if (reader == Reader::programs) return document;
+    if (reads(Reader::programs)) document.machine = documents::comparison_tree(comparison);
+    if (reads(Reader::spreadsheets)) document.rows = documents::comparison_rows(comparison);
+    if (!reads(Reader::people)) return document;
     const ReportView view(comparison);
     document.title = title_of(view);
     if (!view.single())

@@ -7,9 +7,8 @@
 
 namespace routeweigh {
 
-/// Who will read the document; what the other would read is left out, for it costs time.
-enum class Reader { people, programs, both };
-
-writing::Document comparison_report(const Comparison& comparison, Reader reader = Reader::both);
+/// Only what the reader will see of it is filled in.
+writing::Document comparison_report(const Comparison& comparison,
+                                    writing::Reader reader = writing::Reader::anyone);
 
 } // namespace routeweigh

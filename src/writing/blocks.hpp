@@ -194,6 +194,14 @@ struct Block
     const variant& content() const { return *this; }
 };
 
+/// Who reads what is written. A document may leave out what its reader never sees, for it costs time.
+enum class Reader {
+    people,       ///< title and blocks
+    programs,     ///< the tree
+    spreadsheets, ///< the rows
+    anyone,
+};
+
 struct Document {
     std::string id; ///< snake case, also the stem of an output file
     std::string title;

@@ -3,6 +3,8 @@
 
 #include "writing/utf8.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 namespace routeweigh::writing {
@@ -32,6 +34,9 @@ bool is_noncharacter(char32_t c) {
 } // namespace
 
 std::string valid_utf8(std::string_view text) {
+    // Nearly all text is ASCII.
+    if (std::all_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x80; }))
+        return std::string(text);
     std::string result;
     result.reserve(text.size());
     for (std::size_t at = 0; at < text.size();) {
@@ -150,6 +155,23 @@ std::string csv_text(std::string_view text) {
     for (const char c : field) {
         if (c == '"') quoted += '"';
         quoted += c;
+    }
+    return quoted + '"';
+}
+
+std::string json_text(std::string_view text) {
+    std::string quoted = "\"";
+    for (const char c : valid_utf8(text)) {
+        if (c == '"' || c == '\\')
+            (quoted += '\\') += c;
+        else if (c == '\n')
+            quoted += "\\n";
+        else if (c == '\t')
+            quoted += "\\t";
+        else if (static_cast<unsigned char>(c) < 0x20)
+            quoted += fmt::format("\\u{:04x}", static_cast<unsigned>(c));
+        else
+            quoted += c;
     }
     return quoted + '"';
 }

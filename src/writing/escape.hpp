@@ -30,4 +30,7 @@ std::string markdown_code(std::string_view text, bool in_table);
 /// starts with = + - @ tab or carriage return, gets an apostrophe in front.
 std::string csv_text(std::string_view text);
 
+/// A JSON string by RFC 8259, quotes included; bytes that are no UTF-8 become U+FFFD.
+std::string json_text(std::string_view text);
+
 } // namespace routeweigh::writing

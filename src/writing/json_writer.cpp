@@ -1,48 +1,80 @@
 // SPDX-License-Identifier: MIT
 #include "writing/json_writer.hpp"
 
+#include "writing/escape.hpp"
+#include "writing/number_text.hpp"
 #include "writing/tables_of.hpp"
 
-#include <nlohmann/json.hpp>
+#include <fmt/format.h>
 
 #include <cmath>
-#include <type_traits>
 
 namespace routeweigh::writing {
 namespace {
 
-using Json = nlohmann::ordered_json;
+/// Appends a tree as text with two spaces a level, straight from the values: a report has tens of thousands.
+class JsonText {
+  public:
+    std::string take() { return std::move(text_); }
 
-Json json_of(const MachineTree& tree) {
-    return std::visit(
-        [](const auto& value) -> Json {
-            using Value = std::decay_t<decltype(value)>;
-            if constexpr (std::is_same_v<Value, std::monostate>) {
-                return nullptr;
-            } else if constexpr (std::is_same_v<Value, double>) {
-                return std::isfinite(value) ? Json(value) : Json(nullptr);
-            } else if constexpr (std::is_same_v<Value, MachineList>) {
-                Json list = Json::array();
-                for (const MachineTree& item : value)
-                    list.push_back(json_of(item));
-                return list;
-            } else if constexpr (std::is_same_v<Value, MachineObject>) {
-                Json object = Json::object();
-                for (const Member& member : value)
-                    object[member.name] = json_of(member.value);
-                return object;
-            } else {
-                return value;
-            }
-        },
-        tree.value);
-}
+    void add(const MachineTree& tree) {
+        std::visit([this](const auto& value) { add_value(value); }, tree.value);
+    }
+
+  private:
+    void add_value(std::monostate) { text_ += "null"; }
+    void add_value(bool value) { text_ += value ? "true" : "false"; }
+    void add_value(std::int64_t value) { text_ += fmt::format_int(value).c_str(); }
+    void add_value(double value) {
+        if (!std::isfinite(value)) {
+            text_ += "null";
+            return;
+        }
+        const std::size_t start = text_.size();
+        text_ += exact_number(value);
+        // A number that only happens to be whole stays one with a fraction for languages that tell them
+        // apart.
+        if (text_.find_first_of(".e", start) == std::string::npos) text_ += ".0";
+    }
+    void add_value(const std::string& value) { text_ += json_text(value); }
+
+    void add_value(const MachineList& list) {
+        add_items(list, '[', ']', [this](const MachineTree& item) { add(item); });
+    }
+    void add_value(const MachineObject& object) {
+        add_items(object, '{', '}', [this](const Member& member) {
+            text_ += json_text(member.name);
+            text_ += ": ";
+            add(member.value);
+        });
+    }
+
+    template<typename Items, typename AddItem>
+    void add_items(const Items& items, char open, char close, AddItem add_item) {
+        text_ += open;
+        depth_ += 2;
+        bool first = true;
+        for (const auto& item : items) {
+            text_ += first ? "\n" : ",\n";
+            text_.append(depth_, ' ');
+            add_item(item);
+            first = false;
+        }
+        depth_ -= 2;
+        if (!first) text_.append(1, '\n').append(depth_, ' ');
+        text_ += close;
+    }
+
+    std::string text_;
+    std::size_t depth_ = 0; // spaces before an item
+};
 
 } // namespace
 
 std::string write_json(const Document& document, const WriteOptions&) {
-    const Json json = json_of(document.machine ? *document.machine : machine_tree(document));
-    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+    JsonText text;
+    text.add(document.machine ? *document.machine : machine_tree(document));
+    return text.take() + "\n";
 }
 
 } // namespace routeweigh::writing

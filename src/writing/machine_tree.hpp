@@ -3,7 +3,9 @@
 // writers.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
+#include <iterator>
 #include <string>
 #include <utility>
 #include <variant>
@@ -46,6 +48,13 @@ inline MachineTree::MachineTree(const char* text) : value(std::string(text)) {}
 inline MachineTree::MachineTree(std::string text) : value(std::move(text)) {}
 inline MachineTree::MachineTree(MachineList list) : value(std::move(list)) {}
 inline MachineTree::MachineTree(MachineObject object) : value(std::move(object)) {}
+
+/// An object of these members: object({{"id", id}, {"grams", 2.5}}). They are moved, where the list of a
+/// vector would copy each with all that is below it.
+template<std::size_t N>
+MachineObject object(Member (&&members)[N]) {
+    return {std::make_move_iterator(std::begin(members)), std::make_move_iterator(std::end(members))};
+}
 
 /// An empty cell, an unrounded number, or text (which CSV guards against being read as a formula).
 using DataCell = std::variant<std::monostate, double, std::string>;

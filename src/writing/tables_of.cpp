@@ -60,7 +60,7 @@ MachineTree machine_tree(const Document& document) {
     for (const Table& table : tables_of(document)) {
         MachineList columns;
         for (const Column& column : table.columns) {
-            columns.push_back(MachineObject{{"heading", column.heading}, {"unit", column.unit}});
+            columns.push_back(object({{"heading", column.heading}, {"unit", column.unit}}));
         }
         MachineList rows;
         for (const Row& row : table.rows) {
@@ -70,10 +70,10 @@ MachineTree machine_tree(const Document& document) {
                 cells.push_back(machine_cell(cell));
             rows.push_back(std::move(cells));
         }
-        tables.push_back(MachineObject{
-            {"caption", table.caption}, {"columns", std::move(columns)}, {"rows", std::move(rows)}});
+        tables.push_back(
+            object({{"caption", table.caption}, {"columns", std::move(columns)}, {"rows", std::move(rows)}}));
     }
-    return MachineObject{{"document", document.id}, {"title", document.title}, {"tables", std::move(tables)}};
+    return object({{"document", document.id}, {"title", document.title}, {"tables", std::move(tables)}});
 }
 
 } // namespace routeweigh::writing

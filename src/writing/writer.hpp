@@ -19,6 +19,7 @@ struct WriteOptions {
 struct Writer {
     std::string_view name;  ///< as in --format
     std::string_view about; ///< one line for the help
+    Reader reader;          ///< for whom; the writer needs no more of a document than that
     std::string (*write)(const Document&, const WriteOptions&);
 };
 

@@ -13,11 +13,11 @@ namespace routeweigh::writing {
 namespace {
 
 constexpr Writer writers[] = {
-    {"terminal", "text for a terminal, 80 columns", write_terminal},
-    {"html", "one page with pictures, to read or print", write_html},
-    {"markdown", "text with pipe tables", write_markdown},
-    {"csv", "the figures in long form, for spreadsheets", write_csv},
-    {"json", "the figures unrounded, for programs", write_json},
+    {"terminal", "text for a terminal, 80 columns", Reader::people, write_terminal},
+    {"html", "one page with pictures, to read or print", Reader::people, write_html},
+    {"markdown", "text with pipe tables", Reader::people, write_markdown},
+    {"csv", "the figures in long form, for spreadsheets", Reader::spreadsheets, write_csv},
+    {"json", "the figures unrounded, for programs", Reader::programs, write_json},
 };
 
 } // namespace

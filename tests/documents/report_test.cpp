@@ -72,7 +72,8 @@ TEST_CASE("the standing of its numbers goes with every row and column that shows
     for (const auto& route : comparison.routes())
         ids.insert(route->route().id);
     std::size_t heads = 0;
-    for (const writing::Table& table : tables_in(comparison_report(comparison, Reader::people).blocks)) {
+    for (const writing::Table& table :
+         tables_in(comparison_report(comparison, writing::Reader::people).blocks)) {
         for (const writing::Column& column : table.columns)
             if (ids.contains(column.heading)) {
                 CHECK_FALSE(column.note.empty());
@@ -113,15 +114,20 @@ TEST_CASE("a single route has a report, too") {
     check_tables(tables_in(document.blocks));
 }
 
-TEST_CASE("readers and programs each get only their half when they ask for it") {
+TEST_CASE("readers, programs and spreadsheets each get only their part when they ask for it") {
     const Comparison comparison = compare_folder("ibuprofen", "six-step");
-    const writing::Document people = comparison_report(comparison, Reader::people);
+    const writing::Document people = comparison_report(comparison, writing::Reader::people);
     CHECK_FALSE(people.blocks.empty());
     CHECK_FALSE(people.machine.has_value());
-    const writing::Document programs = comparison_report(comparison, Reader::programs);
+    CHECK(people.rows.empty());
+    const writing::Document programs = comparison_report(comparison, writing::Reader::programs);
     CHECK(programs.blocks.empty());
     CHECK(programs.machine.has_value());
-    CHECK_FALSE(programs.rows.empty());
+    CHECK(programs.rows.empty());
+    const writing::Document spreadsheets = comparison_report(comparison, writing::Reader::spreadsheets);
+    CHECK(spreadsheets.blocks.empty());
+    CHECK_FALSE(spreadsheets.machine.has_value());
+    CHECK_FALSE(spreadsheets.rows.empty());
 }
 
 TEST_CASE("kinds of documents are found by id") {

@@ -29,7 +29,7 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
             read_routes(context.sources(options->routes), context.catalogue(), problems);
         print_problems(problems.all);
         const Comparison comparison = compare_routes(std::move(routes), options->baseline, context.rules());
-        context.write(comparison_report(comparison));
+        context.write(comparison_report(comparison, context.writer().reader));
     };
 }
 
