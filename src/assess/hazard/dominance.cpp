@@ -11,46 +11,63 @@ namespace {
 
 constexpr double rounding = 1e-9; // relative; below it two figures are the same figure
 
+// One substance at one endpoint, with its place in each route; `none` where a route has it not.
+struct Counted {
+    static constexpr std::size_t none = static_cast<std::size_t>(-1);
+
+    HazardContribution per_gram;
+    std::size_t first, second;
+};
+
 // One substance in one cell of both routes; grams per gram of product.
 struct Shared {
     const HazardContribution* per_gram;
     double first, second;
 };
 
-// The union of what both routes carry, with its place in each; `none` where a route has it not.
+// The union of what both routes carry.
 class Union {
   public:
     Union(const HazardSide& first, const HazardSide& second) : first_(first), second_(second) {
         std::map<std::pair<const Substance*, bool>, std::size_t> places;
         for (const HazardEntry& entry : first.map.carriers()) {
             places.try_emplace({entry.substance, entry.solution}, pairs_.size());
-            pairs_.emplace_back(pairs_.size(), none);
+            pairs_.emplace_back(pairs_.size(), Counted::none);
         }
         for (std::size_t i = 0; i < second.map.carriers().size(); ++i) {
             const HazardEntry& entry = second.map.carriers()[i];
             const auto found = places.find({entry.substance, entry.solution});
             if (found == places.end())
-                pairs_.emplace_back(none, i);
+                pairs_.emplace_back(Counted::none, i);
             else
                 pairs_[found->second].second = i;
         }
     }
 
-    std::vector<Shared> cell(std::size_t endpoint, HazardColumn ours, HazardColumn theirs) const {
-        std::vector<Shared> result;
+    std::vector<Counted> at(std::size_t endpoint) const {
+        std::vector<Counted> result;
         for (const auto& [i, j] : pairs_) {
-            const HazardContribution& per_gram =
-                i != none ? first_.map.contribution(endpoint, i) : second_.map.contribution(endpoint, j);
-            if (!per_gram.counts()) continue;
-            result.push_back({&per_gram, i != none ? first_.map.grams(first_.values, ours, i) : 0.0,
-                              j != none ? second_.map.grams(second_.values, theirs, j) : 0.0});
+            const HazardContribution per_gram = i != Counted::none ? first_.map.contribution(endpoint, i)
+                                                                   : second_.map.contribution(endpoint, j);
+            if (per_gram.counts()) result.push_back({per_gram, i, j});
         }
         return result;
     }
 
-  private:
-    static constexpr std::size_t none = static_cast<std::size_t>(-1);
+    std::vector<Shared> cell(const std::vector<Counted>& counted, HazardColumn ours,
+                             HazardColumn theirs) const {
+        std::vector<Shared> result;
+        result.reserve(counted.size());
+        for (const Counted& item : counted)
+            result.push_back(
+                {&item.per_gram,
+                 item.first != Counted::none ? first_.map.grams(first_.values, ours, item.first) : 0.0,
+                 item.second != Counted::none ? second_.map.grams(second_.values, theirs, item.second)
+                                              : 0.0});
+        return result;
+    }
 
+  private:
     const HazardSide& first_;
     const HazardSide& second_;
     std::vector<std::pair<std::size_t, std::size_t>> pairs_;
@@ -136,15 +153,15 @@ std::vector<HazardColumn> readings(HazardPlace place) {
     return {column_of(place)};
 }
 
-SeverityCurves severity_curves(const Union& both, const HazardSide& side, std::size_t endpoint,
-                               HazardPlace place) {
+SeverityCurves severity_curves(const Union& both, const std::vector<Counted>& counted,
+                               const std::vector<std::string>& levels, HazardPlace place) {
     SeverityCurves curves;
-    curves.levels = level_names(side.map.scheme().endpoints[endpoint], side.map.banding());
+    curves.levels = levels;
     curves.first.resize(curves.levels.size());
     curves.second.resize(curves.levels.size());
     std::size_t crossing = 0;
     const HazardColumn nominal = column_of(place);
-    add_up(both.cell(endpoint, nominal, nominal), 0, curves.first, curves.second);
+    add_up(both.cell(counted, nominal, nominal), 0, curves.first, curves.second);
     curves.order = order_of_curves(curves.first, curves.second, &crossing);
     if (curves.order == HazardOrder::depends) {
         curves.crossing = curves.levels[crossing];
@@ -154,7 +171,7 @@ SeverityCurves severity_curves(const Union& both, const HazardSide& side, std::s
     std::vector<double> first(curves.levels.size()), second(curves.levels.size());
     for (const HazardColumn ours : readings(place))
         for (const HazardColumn theirs : readings(place)) {
-            const std::vector<Shared> cell = both.cell(endpoint, ours, theirs);
+            const std::vector<Shared> cell = both.cell(counted, ours, theirs);
             // Equal curves must stay equal against either route.
             for (const int against : {+1, -1}) {
                 if (curves.order == HazardOrder::less && against < 0) continue;
@@ -206,7 +223,9 @@ HazardComparison compare_hazards(const HazardSide& first, const HazardSide& seco
     const Union both(first, second);
     HazardComparison comparison;
     std::vector<HazardOrder> by_value, by_interval;
-    for (std::size_t e = 0; e < scheme.endpoints.size(); ++e)
+    for (std::size_t e = 0; e < scheme.endpoints.size(); ++e) {
+        const std::vector<Counted> counted = both.at(e);
+        const std::vector<std::string> levels = level_names(scheme.endpoints[e], first.map.banding());
         for (std::size_t p = 0; p < place_count; ++p) {
             if (!scheme.places[p].scored) continue;
             HazardPairCell cell;
@@ -218,17 +237,18 @@ HazardComparison compare_hazards(const HazardSide& first, const HazardSide& seco
             bool begun = false;
             for (const HazardColumn ours : readings(cell.place))
                 for (const HazardColumn theirs : readings(cell.place)) {
-                    const auto [least, greatest] = extremes(both.cell(e, ours, theirs));
+                    const auto [least, greatest] = extremes(both.cell(counted, ours, theirs));
                     cell.least = begun ? std::min(cell.least, least) : least;
                     cell.greatest = begun ? std::max(cell.greatest, greatest) : greatest;
                     begun = true;
                 }
             cell.by_interval = order_within(cell.least, cell.greatest);
-            cell.severity = severity_curves(both, first, e, cell.place);
+            cell.severity = severity_curves(both, counted, levels, cell.place);
             by_value.push_back(cell.by_value);
             by_interval.push_back(cell.by_interval);
             comparison.cells.push_back(std::move(cell));
         }
+    }
     comparison.by_value = combine(by_value);
     comparison.by_interval = combine(by_interval);
     return comparison;

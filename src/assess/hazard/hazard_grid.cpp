@@ -61,9 +61,9 @@ HazardGrid explain(const HazardMap& map, const Evaluation& evaluation) {
             cell.decades = decades(scheme.endpoints[e], cell.value);
             for (std::size_t c = 0; c < map.carriers().size(); ++c) {
                 const double grams = map.grams(values, column_of(place), c);
-                const HazardContribution& per_gram = map.contribution(e, c);
-                if (grams > 0.0 && per_gram.counts())
-                    add_contributor(cell, map, levels, map.carriers()[c], per_gram, grams);
+                if (grams <= 0.0) continue;
+                const HazardContribution per_gram = map.contribution(e, c);
+                if (per_gram.counts()) add_contributor(cell, map, levels, map.carriers()[c], per_gram, grams);
             }
             std::sort(cell.contributors.begin(), cell.contributors.end(), comes_first);
         }

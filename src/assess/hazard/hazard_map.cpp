@@ -81,8 +81,7 @@ class HazardMapCompiler {
             bool counts = false;
             for (std::size_t e = 0; e < endpoints.size(); ++e) {
                 HazardContribution& cell = found[e * all + c];
-                cell = endpoints[e].family->contribution(endpoints[e], map_.carriers_[c], *map_.scheme_,
-                                                         *map_.banding_);
+                cell = map_.contribution(e, c);
                 counts = counts || cell.counts();
             }
             if (!counts) continue;
@@ -93,7 +92,6 @@ class HazardMapCompiler {
             for (std::size_t c = 0; c < all; ++c) {
                 if (renumbered[c] == dropped) continue;
                 const HazardContribution& cell = found[e * all + c];
-                map_.contributions_.push_back(cell);
                 add_term(map_.low_, renumbered[c], cell.low);
                 add_term(map_.extra_, renumbered[c], cell.high - cell.low);
                 add_term(map_.short_term_, renumbered[c], cell.short_term);
@@ -101,9 +99,10 @@ class HazardMapCompiler {
             for (HazardMap::Rows* rows : {&map_.low_, &map_.extra_, &map_.short_term_})
                 rows->first.push_back(rows->terms.size());
         }
+        for (std::size_t e = 0; e < endpoints.size(); ++e)
+            map_.of_product_.push_back(found[e * all + map_.product_]);
+        map_.product_ = renumbered[map_.product_] == dropped ? kept.size() : renumbered[map_.product_];
         map_.carriers_ = std::move(kept);
-        map_.product_ =
-            renumbered[map_.product_] == dropped ? map_.carriers_.size() : renumbered[map_.product_];
         for (std::vector<HazardMap::Pick>* list : {&map_.bottle_, &map_.flask_, &map_.waste_}) {
             for (HazardMap::Pick& pick : *list)
                 pick.carrier = renumbered[pick.carrier];
@@ -125,6 +124,11 @@ class HazardMapCompiler {
 HazardMap::HazardMap(const FlatRoute& route, const HazardScheme& scheme, const Banding& banding)
     : scheme_(&scheme), banding_(&banding) {
     HazardMapCompiler(*this, route);
+}
+
+HazardContribution HazardMap::contribution(std::size_t endpoint, std::size_t carrier) const {
+    const EndpointRule& rule = scheme_->endpoints[endpoint];
+    return rule.family->contribution(rule, carriers_[carrier], *scheme_, *banding_);
 }
 
 void HazardMap::gather(const Evaluation& evaluation, std::vector<double>& grams) const {
@@ -184,8 +188,7 @@ void HazardMap::evaluate(const Evaluation& evaluation, HazardValues& values) con
         values.low[waste] = std::min(values.low[waste], low[other]);
         values.high[waste] = std::max(values.high[waste], low[other] + extra[other]);
 
-        const HazardContribution product =
-            product_ < carriers_.size() ? contribution(e, product_) : HazardContribution{};
+        const HazardContribution& product = of_product_[e];
         set(cell_index(e, HazardPlace::product), product.low, product.high, product.short_term);
     }
 }

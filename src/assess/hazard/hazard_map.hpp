@@ -48,9 +48,9 @@ class HazardMap {
 
     // What carries hazard in this route: substances by the entry that holds.
     std::span<const HazardEntry> carriers() const { return carriers_; }
-    const HazardContribution& contribution(std::size_t endpoint, std::size_t carrier) const {
-        return contributions_[endpoint * carriers_.size() + carrier];
-    }
+    // What one gram of a carrier adds to an endpoint, and why. Worked out anew each time, for an evaluation
+    // needs only the numbers, and most of what is said here nobody asks for.
+    HazardContribution contribution(std::size_t endpoint, std::size_t carrier) const;
     double grams(const HazardValues& values, HazardColumn column, std::size_t carrier) const {
         if (column == HazardColumn::product) return carrier == product_ ? 1.0 : 0.0;
         return values.grams[carrier * varying_columns + static_cast<std::size_t>(column)];
@@ -78,7 +78,7 @@ class HazardMap {
     const HazardScheme* scheme_;
     const Banding* banding_;
     std::vector<HazardEntry> carriers_;
-    std::vector<HazardContribution> contributions_; // by endpoint and carrier
+    std::vector<HazardContribution> of_product_; // by endpoint; nothing where the product carries nothing
     std::vector<Pick> bottle_, flask_, waste_;
     std::size_t product_ = 0; // carrier of the product; carriers_.size() where it carries nothing
     Rows low_, short_term_;
