@@ -10,9 +10,12 @@
 namespace routeweigh {
 namespace {
 
-/// The pots of one evaluation; a thread keeps its own so that evaluation does not allocate.
+/// What an evaluation works with; a thread keeps its own so that evaluation does not allocate.
 struct Pot {
     std::vector<double> amounts, before;
+};
+struct Scale {
+    std::vector<double> ratios, runs;
 };
 
 Pot& pot_of_this_thread(std::size_t size) {
@@ -34,6 +37,12 @@ double FlatSeparation::share_leaving(std::span<const double> amounts,
         kept += mass * (1.0 - leaves[s]);
     }
     return liquor > 0.0 ? std::max(0.0, 1.0 - held * kept / liquor) : 0.0;
+}
+
+std::span<const Inflow> FlatRoute::inflows_of(int step) const {
+    const std::vector<FlatStage>& stages = steps_[at(step)].stages;
+    return inflows().subspan(at(stages.front().first_inflow),
+                             at(stages.back().last_inflow - stages.front().first_inflow));
 }
 
 Evaluation FlatRoute::evaluate(const Inputs& inputs) const {
@@ -64,23 +73,23 @@ void FlatRoute::run_step(int index, const Inputs& inputs, Evaluation& result) co
     const double given = inputs.isolated[at(index)];
 
     // The loss is needed while the pot is carried through, so what forms is found first.
-    numbers.made = run_pot(index, inputs, Reading::formation, {}, result);
+    numbers.made = run_pot(index, inputs, Reading::formation, {}, nullptr);
     numbers.theory = step.partial_conversion || step.product_reacts
-                         ? run_pot(index, inputs, Reading::theory, {}, result)
+                         ? run_pot(index, inputs, Reading::theory, {}, nullptr)
                          : numbers.made;
     numbers.isolated = step.isolated_is_mass ? given / molar_mass : given * numbers.theory;
     Limits limits{.lost = numbers.made - numbers.isolated};
     if (step.forms_after_loss && limits.lost > 0.0) {
-        limits.lost = search(index, inputs, limits, &Limits::lost, -1.0, result);
+        limits.lost = search(index, inputs, limits, &Limits::lost, -1.0, numbers.isolated);
         numbers.made = numbers.isolated + limits.lost;
     }
-    run_pot(index, inputs, Reading::nominal, limits, result);
+    run_pot(index, inputs, Reading::nominal, limits, &result);
 
     if (numbers.isolated < numbers.made) {
         limits = {.product_cap = numbers.isolated};
         if (step.product_reacts)
-            limits.product_cap = search(index, inputs, limits, &Limits::product_cap, 1.0, result);
-        run_pot(index, inputs, Reading::unreacted, limits, result);
+            limits.product_cap = search(index, inputs, limits, &Limits::product_cap, 1.0, numbers.isolated);
+        run_pot(index, inputs, Reading::unreacted, limits, &result);
     } else {
         const auto first = static_cast<std::ptrdiff_t>(streams_[at(step.first_stream)].first_outflow);
         const auto count = static_cast<std::ptrdiff_t>(at(step.stream_count) * step.substances.size());
@@ -92,11 +101,10 @@ void FlatRoute::run_step(int index, const Inputs& inputs, Evaluation& result) co
 /// before, or forms after a loss. What is left changes with the limit piece by piece along straight lines, so
 /// a secant finds it. \param slope  of what is left over the limit, to begin with
 double FlatRoute::search(int index, const Inputs& inputs, Limits limits, double Limits::*member, double slope,
-                         Evaluation& result) const {
-    const double isolated = result.steps[at(index)].isolated;
+                         double isolated) const {
     const auto excess = [&](double value) {
         limits.*member = value;
-        return run_pot(index, inputs, Reading::formation, limits, result) - isolated;
+        return run_pot(index, inputs, Reading::formation, limits, nullptr) - isolated;
     };
     double value = limits.*member, miss = excess(value);
     for (int round = 0; round < 50 && std::abs(miss) > 1e-14 * isolated; ++round) {
@@ -110,16 +118,17 @@ double FlatRoute::search(int index, const Inputs& inputs, Limits limits, double 
     return value;
 }
 
-double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limits limits, Evaluation& result,
+double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limits limits, Evaluation* record,
                           std::vector<std::vector<double>>* extents) const {
     const FlatStep& step = steps_[at(index)];
     const std::size_t size = step.substances.size();
     Pot& pot = pot_of_this_thread(size);
-    const bool recorded = reading == Reading::nominal || reading == Reading::unreacted;
-    std::vector<double>& out = reading == Reading::unreacted ? result.out_unreacted : result.out;
+    double* const out = record == nullptr               ? nullptr
+                        : reading == Reading::unreacted ? record->out_unreacted.data()
+                                                        : record->out.data();
     const auto leave = [&](int stream, std::size_t local, double moles) {
         pot.amounts[local] -= moles;
-        if (recorded)
+        if (out != nullptr)
             out[at(streams_[at(step.first_stream + stream)].first_outflow) + local] +=
                 moles * step.molar_mass[local];
     };
@@ -132,7 +141,10 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
         unlost -= moles;
     };
 
-    for (std::size_t number = 0; number < step.stages.size(); ++number) {
+    // Where only the product is asked for, nothing that comes after its last change matters.
+    const bool product_only = record == nullptr && extents == nullptr && limits.lost == 0.0;
+    const std::size_t stages = product_only ? step.stages_to_product : step.stages.size();
+    for (std::size_t number = 0; number < stages; ++number) {
         const FlatStage& stage = step.stages[number];
         for (int i = stage.first_inflow; i < stage.last_inflow; ++i) {
             const Inflow& inflow = inflows_[at(i)];
@@ -141,30 +153,30 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
                 inputs.charged[at(inflow.slot)] * inflow.fraction / step.molar_mass[at(inflow.local)];
         }
         if (reading == Reading::nominal) {
-            double* flask = result.flask.data() + step.first_flask;
+            double* flask = record->flask.data() + step.first_flask;
             for (std::size_t s = 0; s < size; ++s)
                 flask[s] = std::max(flask[s], pot.amounts[s] * step.molar_mass[s]);
             for (const FlaskCeiling& entry : stage.ceilings)
                 flask[entry.local] =
                     std::max(flask[entry.local], stage.extents.evaluate(entry.ceiling, pot.amounts) *
                                                      step.molar_mass[at(entry.local)]);
-            double& bromine = result.steps[at(index)].bromine;
-            if (!stage.bromine.weights.empty())
-                bromine = std::max(bromine, stage.extents.evaluate(stage.bromine, pot.amounts));
+            double& bromine = record->steps[at(index)].bromine;
+            for (const Extents::Ceiling& held : stage.bromine)
+                bromine = std::max(bromine, stage.extents.evaluate(held, pot.amounts));
         }
 
         const double product_before = pot.amounts[product];
         for (const int gas : stage.forming_gases)
             pot.before[at(gas)] = pot.amounts[at(gas)];
         const Extents& reactions =
-            reading == Reading::theory && step.partial_conversion ? stage.full : stage.extents;
+            reading == Reading::theory && step.partial_conversion ? stage.full.front() : stage.extents;
         theory += reactions.react(
             pot.amounts, limits.product_cap < 0.0 ? -1.0 : std::max(0.0, limits.product_cap - formed),
             extents ? std::span<double>((*extents)[number]) : std::span<double>());
         formed += pot.amounts[product] - product_before;
 
         if (reading == Reading::nominal) {
-            double* flask = result.flask.data() + step.first_flask;
+            double* flask = record->flask.data() + step.first_flask;
             for (std::size_t s = 0; s < size; ++s)
                 flask[s] = std::max(flask[s], pot.amounts[s] * step.molar_mass[s]);
         }
@@ -172,15 +184,15 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
             const Inflow& inflow = inflows_[at(i)];
             if (!inflow.as_used) continue; // the air gave what the reactions took
             double& amount = pot.amounts[at(inflow.local)];
-            if (reading == Reading::nominal) result.in[at(i)] = -amount * step.molar_mass[at(inflow.local)];
+            if (reading == Reading::nominal) record->in[at(i)] = -amount * step.molar_mass[at(inflow.local)];
             // What was drawn does not depend on how the loss is read: the rest leaves as it came.
             if (reading == Reading::unreacted) {
                 const double grams = amount * step.molar_mass[at(inflow.local)]; // below 0: used
-                const double more = std::max(0.0, -grams - result.in[at(i)]);
-                result.in[at(i)] += more;
-                result.out[at(streams_[at(step.first_stream + step.gas_stream)].first_outflow +
-                              inflow.local)] += more;
-                amount += result.in[at(i)] / step.molar_mass[at(inflow.local)];
+                const double more = std::max(0.0, -grams - record->in[at(i)]);
+                record->in[at(i)] += more;
+                record->out[at(streams_[at(step.first_stream + step.gas_stream)].first_outflow +
+                               inflow.local)] += more;
+                amount += record->in[at(i)] / step.molar_mass[at(inflow.local)];
                 leave(step.gas_stream, at(inflow.local), amount);
             }
             amount = 0.0;
@@ -199,8 +211,8 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
     if (reading == Reading::theory) return theory;
     if (std::abs(unlost) > 1e-12 * std::abs(limits.lost)) leave(step.rest_stream, product, unlost);
     // Seeds beyond what is isolated, and the rounding of a search.
-    if (recorded && (step.product_reacts || step.forms_after_loss))
-        leave(step.rest_stream, product, pot.amounts[product] - result.steps[at(index)].isolated);
+    if (record != nullptr && (step.product_reacts || step.forms_after_loss))
+        leave(step.rest_stream, product, pot.amounts[product] - record->steps[at(index)].isolated);
     for (std::size_t s = 0; s < size; ++s)
         if (s != product && pot.amounts[s] != 0.0) leave(step.rest_stream, s, pot.amounts[s]);
     return pot.amounts[product];
@@ -209,7 +221,10 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
 void FlatRoute::scale_and_reuse(const Inputs& inputs, Evaluation& result) const {
     if (steps_.size() > 1) {
         const auto feeds = scale_.feeds();
-        std::vector<double> ratios(feeds.size(), 0.0), runs(steps_.size(), 0.0);
+        thread_local Scale scale;
+        auto& [ratios, runs] = scale;
+        ratios.assign(feeds.size(), 0.0);
+        runs.assign(steps_.size(), 0.0);
         for (const Inflow& inflow : inflows_)
             if (inflow.fed_by >= 0) {
                 const StepResult& maker = result.steps[at(inflow.fed_by)];
@@ -260,15 +275,10 @@ void FlatRoute::scale_and_reuse(const Inputs& inputs, Evaluation& result) const 
 }
 
 std::vector<std::vector<double>> FlatRoute::extents(int index, const Inputs& inputs) const {
-    Evaluation scratch;
-    scratch.steps.resize(steps_.size());
-    scratch.in.resize(inflows_.size());
-    scratch.out.resize(at(outflow_count_));
-    scratch.flask.resize(at(flask_count_));
     std::vector<std::vector<double>> result;
     for (const Stage& stage : route_->steps[at(index)].stages)
         result.emplace_back(stage.reactions.size(), 0.0);
-    run_pot(index, inputs, Reading::nominal, {}, scratch, &result);
+    run_pot(index, inputs, Reading::formation, {}, nullptr, &result);
     return result;
 }
 

@@ -63,10 +63,10 @@ struct FlaskCeiling {
 struct FlatStage {
     int first_inflow = 0, last_inflow = 0; ///< half-open range
     Extents extents;
-    Extents full; ///< the same reactions at full conversion; empty when that is no difference
+    std::vector<Extents> full;      ///< none or one: the same reactions at full conversion
     std::vector<int> forming_gases; ///< leave by the gas stream when the stage makes them
     std::vector<FlaskCeiling> ceilings;
-    Extents::Ceiling bromine; ///< mol Br2 held free or as tribromide
+    std::vector<Extents::Ceiling> bromine; ///< none or one: mol Br2 held free or as tribromide
     std::vector<FlatSeparation> separations;
 };
 
@@ -74,7 +74,8 @@ struct FlatStep {
     std::vector<const Substance*> substances; ///< of the pot, by local index
     std::vector<double> molar_mass;           ///< g/mol
     std::vector<FlatStage> stages;
-    int product = 0;                                                         ///< local index
+    int product = 0;                   ///< local index
+    std::size_t stages_to_product = 0; ///< up to the last that charges, makes or uses the product
     int first_stream = 0, stream_count = 0, rest_stream = 0, gas_stream = 0; ///< the last two within the step
     int first_flask = 0; ///< of this step in Evaluation::flask
     bool isolated_is_mass = false;
@@ -127,6 +128,7 @@ class FlatRoute {
     std::span<const Inflow> inflows() const { return inflows_; }
     std::span<const FlatStream> streams() const { return streams_; }
     std::span<const FlatStep> steps() const { return steps_; }
+    std::span<const Inflow> inflows_of(int step) const; ///< a part of inflows()
     int final_step() const { return scale_.final_step(); }
     const ScalePlan& scale_plan() const { return scale_; }
     int outflow_count() const { return outflow_count_; }
@@ -147,9 +149,10 @@ class FlatRoute {
 
     void run_step(int index, const Inputs& inputs, Evaluation& result) const;
     double search(int index, const Inputs& inputs, Limits limits, double Limits::*member, double slope,
-                  Evaluation& result) const;
+                  double isolated) const;
+    /// \param record  receives what enters and leaves; needed for the nominal and the unreacted reading only
     /// \return mol product in the pot at the end; for theory all that forms, before any of it reacts on
-    double run_pot(int index, const Inputs& inputs, Reading reading, Limits limits, Evaluation& result,
+    double run_pot(int index, const Inputs& inputs, Reading reading, Limits limits, Evaluation* record,
                    std::vector<std::vector<double>>* extents = nullptr) const;
     void scale_and_reuse(const Inputs& inputs, Evaluation& result) const;
 

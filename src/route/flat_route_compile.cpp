@@ -83,8 +83,14 @@ class RouteCompiler {
         for (std::size_t g = 0; g < step.stages.size(); ++g)
             add_stage(flat, index, static_cast<int>(g), reference, nominal);
         bool loss = false;
-        for (const FlatStage& stage : flat.stages) {
+        for (std::size_t g = 0; g < flat.stages.size(); ++g) {
+            const FlatStage& stage = flat.stages[g];
             flat.forms_after_loss = flat.forms_after_loss || (loss && stage.extents.changes(flat.product));
+            const auto charged = flat_.inflows_.begin();
+            if (stage.extents.changes(flat.product) ||
+                std::any_of(charged + stage.first_inflow, charged + stage.last_inflow,
+                            [&](const Inflow& inflow) { return inflow.local == flat.product; }))
+                flat.stages_to_product = g + 1;
             for (const FlatSeparation& separation : stage.separations)
                 loss = loss || separation.loss > 0.0;
         }
@@ -199,7 +205,8 @@ class RouteCompiler {
             full.back().conversion = 1.0;
         }
         result.extents = Extents(reactions, amounts, present_, unlimited, flat.product);
-        if (flat.partial_conversion) result.full = Extents(full, amounts, present_, unlimited, flat.product);
+        if (flat.partial_conversion)
+            result.full.emplace_back(full, amounts, present_, unlimited, flat.product);
         if (result.extents.unbounded()) return; // refused by the route checks
         const std::vector<int> made = result.extents.made();
         std::vector<std::pair<int, double>> bromine;
@@ -207,7 +214,7 @@ class RouteCompiler {
             if (flat.substances[s]->free_bromine > 0.0)
                 bromine.emplace_back(static_cast<int>(s), flat.substances[s]->free_bromine);
         if (!bromine.empty() && (result.first_inflow < result.last_inflow || !stage.reactions.empty()))
-            result.bromine = result.extents.ceiling(std::move(bromine), amounts);
+            result.bromine.push_back(result.extents.ceiling(std::move(bromine), amounts));
         const Step& step = route_.steps[flat_.steps_.size() - 1];
         for (const int substance : made) {
             present_[at(substance)] = true;
@@ -259,14 +266,8 @@ class RouteCompiler {
         std::vector<double> amounts(flat.substances.size(), 0.0);
         const double given = flat_.nominal_.isolated[at(index)];
         double cap = given / flat.molar_mass[at(flat.product)];
-        if (!flat.isolated_is_mass) {
-            Evaluation scratch;
-            scratch.in.resize(flat_.inflows_.size());
-            scratch.steps.resize(flat_.steps_.size());
-            scratch.out.resize(at(flat_.outflow_count_));
-            scratch.flask.resize(at(flat_.flask_count_));
-            cap = given * flat_.run_pot(index, flat_.nominal_, FlatRoute::Reading::theory, {}, scratch);
-        }
+        if (!flat.isolated_is_mass)
+            cap = given * flat_.run_pot(index, flat_.nominal_, FlatRoute::Reading::theory, {}, nullptr);
         for (FlatStage& stage : flat.stages) {
             for (int i = stage.first_inflow; i < stage.last_inflow; ++i) {
                 const Inflow& inflow = flat_.inflows_[at(i)];

@@ -17,8 +17,8 @@ std::vector<ReactantSupply> reactant_supplies(const FlatRoute& flat, int step, c
         if (part.coefficient >= 0.0) continue;
         double moles = 0.0;
         bool from_air = false;
-        for (const Inflow& inflow : flat.inflows()) {
-            if (inflow.step != step || inflow.stage > last || inflow.substance != part.substance) continue;
+        for (const Inflow& inflow : flat.inflows_of(step)) {
+            if (inflow.stage > last || inflow.substance != part.substance) continue;
             from_air = from_air || inflow.as_used;
             moles += inputs.charged[static_cast<std::size_t>(inflow.slot)] * inflow.fraction /
                      part.substance->molar_mass;

@@ -15,17 +15,12 @@ namespace {
 using Parts = std::vector<NetEquation::Part>;
 
 Parts summed(const std::map<std::pair<int, const Substance*>, double>& by_step) {
+    std::map<const Substance*, double> by_substance;
+    for (const auto& [key, moles] : by_step)
+        if (moles > 1e-12) by_substance[key.second] += moles;
     Parts parts;
-    for (const auto& [key, moles] : by_step) {
-        if (moles <= 1e-12) continue;
-        const Substance* substance = key.second;
-        const auto found = std::find_if(parts.begin(), parts.end(),
-                                        [&](const auto& part) { return part.substance == substance; });
-        if (found == parts.end())
-            parts.push_back({substance, moles});
-        else
-            found->moles += moles;
-    }
+    for (const auto& [substance, moles] : by_substance)
+        parts.push_back({substance, moles});
     std::sort(parts.begin(), parts.end(),
               [](const auto& a, const auto& b) { return a.substance->id < b.substance->id; });
     return parts;

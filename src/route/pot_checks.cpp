@@ -11,6 +11,7 @@
 
 #include <cstddef>
 #include <limits>
+#include <map>
 
 namespace routeweigh {
 namespace {
@@ -76,9 +77,8 @@ void check_reactants(const FlatRoute& flat, int index, double theory, CheckRepor
     for (const auto& part : step.overall.parts) {
         if (part.coefficient >= 0.0) continue;
         double supply = 0.0; // mol
-        for (const Inflow& inflow : flat.inflows())
-            if (inflow.step == index && inflow.substance == part.substance &&
-                (inflow.reactant || inflow.fed_by >= 0))
+        for (const Inflow& inflow : flat.inflows_of(index))
+            if (inflow.substance == part.substance && (inflow.reactant || inflow.fed_by >= 0))
                 supply += inflow.as_used ? std::numeric_limits<double>::infinity()
                                          : flat.nominal().charged[at(inflow.slot)] * inflow.fraction /
                                                part.substance->molar_mass;
@@ -141,19 +141,22 @@ void check_overall(const Step& step, CheckReport& report) {
 
 void check_graph(const Route& route, CheckReport& report) {
     const ReactionGraph graph = build_reaction_graph(route);
-    for (std::size_t r = 0; r < graph.reactions.size(); ++r) {
-        const GraphReaction& vertex = graph.reactions[r];
+    struct Unfed {
+        std::vector<std::string> missing, looped;
+    };
+    std::map<int, Unfed> unfed; // by reaction that nothing feeds: what it waits for
+    for (const GraphEdge& edge : graph.edges) {
+        const GraphSubstance& substance = graph.substances[at(edge.substance)];
+        if (edge.coefficient > 0.0 || substance.reached) continue;
+        Unfed& waits = unfed[edge.reaction];
+        (substance.role == GraphRole::missing ? waits.missing : waits.looped)
+            .push_back(substance.substance->name);
+    }
+    for (const auto& [index, waits] : unfed) {
+        const auto& [missing, looped] = waits;
+        const GraphReaction& vertex = graph.reactions[at(index)];
         const Reaction& reaction =
             route.steps[at(vertex.step)].stages[at(vertex.stage)].reactions[at(vertex.reaction)];
-        if (vertex.reached) continue;
-        std::vector<std::string> missing, looped;
-        for (const GraphEdge& edge : graph.edges) {
-            if (at(edge.reaction) != r || edge.coefficient > 0.0 ||
-                graph.substances[at(edge.substance)].reached)
-                continue;
-            const GraphSubstance& substance = graph.substances[at(edge.substance)];
-            (substance.role == GraphRole::missing ? missing : looped).push_back(substance.substance->name);
-        }
         if (!missing.empty())
             report.error(reaction.pointer + "/equation",
                          fmt::format("nothing supplies {}: charge it, or list the reaction that makes it",

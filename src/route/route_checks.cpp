@@ -16,6 +16,7 @@
 #include <cstddef>
 #include <map>
 #include <set>
+#include <span>
 
 namespace routeweigh {
 namespace {
@@ -137,9 +138,8 @@ void check_separations(const Step& step, CheckReport& report) {
 }
 
 /// Whether the step is charged with the substance out of a bottle, and not only from another step.
-bool buys(const Route& route, int index, const Substance* substance) {
+bool buys(const Route& route, std::span<const ChargeSupply> supplies, int index, const Substance* substance) {
     const Step& step = route.steps[at(index)];
-    const std::vector<ChargeSupply> supplies = find_supplies(route);
     for (std::size_t g = 0; g < step.stages.size(); ++g)
         for (std::size_t c = 0; c < step.stages[g].charges.size(); ++c)
             if (step.stages[g].charges[c].material->component_of(*substance) != nullptr &&
@@ -151,6 +151,7 @@ bool buys(const Route& route, int index, const Substance* substance) {
 }
 
 void check_reuse(const Route& route, CheckReport& report) {
+    const std::vector<ChargeSupply> supplies = find_supplies(route);
     for (const Reuse& reuse : route.reuse) {
         const Step& from = route.steps[at(reuse.from_step)];
         std::set<std::string> names{from.rest, from.gas};
@@ -168,7 +169,7 @@ void check_reuse(const Route& route, CheckReport& report) {
         if (!charges(to, reuse.substance))
             report.error(reuse.pointer + "/to",
                          fmt::format("step \"{}\" charges no {}", to.id, reuse.substance->name));
-        else if (!buys(route, reuse.to_step, reuse.substance))
+        else if (!buys(route, supplies, reuse.to_step, reuse.substance))
             report.error(reuse.pointer + "/to",
                          fmt::format("step \"{}\" gets {} from the step that makes it, so no purchase of it "
                                      "could be saved",

@@ -20,10 +20,12 @@ ScalePlan::ScalePlan(int step_count, int final_step, std::vector<Feed> feeds)
         edges.emplace_back(feeds_[i].from, feeds_[i].to);
     }
     groups_ = components_last_first(step_count, edges);
-    for (const std::vector<int>& group : groups_)
-        loops_.push_back(group.size() > 1 || std::any_of(feeds_.begin(), feeds_.end(), [&](const Feed& feed) {
-                             return feed.from == feed.to && feed.from == group.front();
-                         }));
+    for (const std::vector<int>& group : groups_) {
+        const std::vector<int>& leaving = feeds_from_[at(group.front())];
+        const bool feeds_itself = std::any_of(leaving.begin(), leaving.end(),
+                                              [&](int feed) { return feeds_[at(feed)].to == group.front(); });
+        loops_.push_back(group.size() > 1 || feeds_itself);
+    }
 }
 
 bool ScalePlan::has_loop() const {
