@@ -30,33 +30,38 @@ double TotalsMap::reactants_needed(const Evaluation& evaluation) const {
 
 double TotalsMap::aqueous_effluent(const Evaluation& evaluation) const {
     double sum = 0.0;
-    for (const FlatStream& stream : route_->streams()) {
-        if (stream.kind != StreamKind::liquid && stream.kind != StreamKind::residue) continue;
-        const FlatStep& step = route_->steps()[at(stream.step)];
-        double mass = 0.0, water = 0.0;
-        for (std::size_t s = 0; s < step.substances.size(); ++s) {
-            const double grams = evaluation.out[at(stream.first_outflow) + s];
-            mass += grams;
-            if (is_water(*step.substances[s])) water += grams;
-        }
-        if (water > 0.5 * mass) sum += mass;
+    for (const Effluent& effluent : effluents_) {
+        double mass = 0.0;
+        for (int i = effluent.first; i < effluent.last; ++i)
+            mass += evaluation.out[at(i)];
+        if (evaluation.out[at(effluent.water)] > 0.5 * mass) sum += mass;
+    }
+    return sum;
+}
+
+double TotalsMap::sum(const Row& row, const Evaluation& evaluation) const {
+    double sum = 0.0;
+    switch (row.flow) {
+    case Flow::out:
+        for (const Entry& entry : row.entries)
+            sum += entry.coefficient * evaluation.out[at(entry.index)];
+        break;
+    case Flow::in_gross:
+        for (const Entry& entry : row.entries)
+            sum += entry.coefficient * evaluation.in[at(entry.index)];
+        break;
+    case Flow::in_net:
+        for (const Entry& entry : row.entries)
+            sum += entry.coefficient * (evaluation.in[at(entry.index)] - evaluation.credit[at(entry.index)]);
+        break;
     }
     return sum;
 }
 
 void TotalsMap::evaluate(const Evaluation& evaluation, Totals& totals) const {
     totals = constants_;
-    for (const Row& row : rows_) {
-        double sum = 0.0;
-        for (const Entry& entry : row.entries) {
-            const std::size_t i = at(entry.index);
-            const double grams = row.flow == Flow::out        ? evaluation.out[i]
-                                 : row.flow == Flow::in_gross ? evaluation.in[i]
-                                                              : evaluation.in[i] - evaluation.credit[i];
-            sum += entry.coefficient * grams;
-        }
-        totals.*row.member = sum;
-    }
+    for (const Row& row : rows_)
+        totals.*row.member = sum(row, evaluation);
     for (const double grams : evaluation.recovered)
         totals.recovered += grams;
     totals.product = evaluation.product;
@@ -70,7 +75,7 @@ void TotalsMap::evaluate(const Evaluation& evaluation, Totals& totals) const {
         totals.energy += evaluation.steps[s].scale * energy_[s];
         totals.cooling_water += evaluation.steps[s].scale * cooling_water_[s];
     }
-    totals.product_carbon = evaluation.product * element_fraction(*route_->route().product, 6);
+    totals.product_carbon = evaluation.product * product_carbon_;
     totals.aqueous_effluent = aqueous_effluent(evaluation);
     for (const StepResult& step : evaluation.steps)
         totals.bromine_ceiling =
@@ -79,10 +84,8 @@ void TotalsMap::evaluate(const Evaluation& evaluation, Totals& totals) const {
     totals.catalyst_moles = totals.catalyst_hours = unknown_total;
     if (evaluation.steps.size() > 1) return;
     double moles = 0.0;
-    const auto inflows = route_->inflows();
-    for (std::size_t i = 0; i < inflows.size(); ++i)
-        if (inflows[i].role->name == "catalyst" && !inflows[i].carrier)
-            moles += evaluation.in[i] / inflows[i].substance->molar_mass;
+    for (const int i : catalysts_)
+        moles += evaluation.in[at(i)] / route_->inflows()[at(i)].substance->molar_mass;
     if (moles > 0.0) totals.catalyst_moles = moles;
     totals.catalyst_hours = totals.catalyst_moles * reaction_hours_;
 }

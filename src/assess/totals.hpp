@@ -76,12 +76,18 @@ class TotalsMap {
         Flow flow;
         std::vector<Entry> entries;
     };
+    /// A stream that may be waste water: its outflows, and which of them is water.
+    struct Effluent {
+        int first, last, water;
+    };
+    void add_effluents();
     void add_rows(const std::set<const Substance*>& benign);
     void add_equation_totals(const NetEquation& net);
     void add_utilities();
     void add_volumes();
     double reactants_needed(const Evaluation& evaluation) const;
     double aqueous_effluent(const Evaluation& evaluation) const;
+    double sum(const Row& row, const Evaluation& evaluation) const;
 
     const FlatRoute* route_;
     std::vector<Row> rows_;
@@ -90,6 +96,9 @@ class TotalsMap {
     std::vector<double> energy_, cooling_water_;      ///< by step: kJ and mL for one run; NaN where unknown
     std::vector<double> needed_per_mol_; ///< by step: g of bought reactants for one mol of its product
     std::vector<int> sequence_;          ///< longest linear sequence of steps
+    std::vector<Effluent> effluents_;
+    std::vector<int> catalysts_; ///< inflows of the only step; none where there are several
+    double product_carbon_ = 0;  ///< g of carbon in a gram of the product
     NetEquation net_;
 };
 

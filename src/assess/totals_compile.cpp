@@ -30,6 +30,12 @@ TotalsMap::TotalsMap(const FlatRoute& route, const NetEquation& net, const std::
     add_equation_totals(net);
     add_utilities();
     add_volumes();
+    add_effluents();
+    product_carbon_ = element_fraction(*route.route().product, 6);
+    const auto inflows = route.inflows();
+    for (std::size_t i = 0; i < inflows.size() && route.steps().size() == 1; ++i)
+        if (inflows[i].role->name == "catalyst" && !inflows[i].carrier)
+            catalysts_.push_back(static_cast<int>(i));
     const Evaluation nominal = route.evaluate(route.nominal());
     std::vector<double> yields;
     for (const StepResult& step : nominal.steps)
@@ -162,6 +168,19 @@ void TotalsMap::add_equation_totals(const NetEquation& net) {
         constants_.*entry.product = atoms > 0 ? atoms : unknown_total;
         for (const auto& part : net.inputs)
             constants_.*entry.inputs += part.moles * atoms_of(part.substance->formula, entry.element);
+    }
+}
+
+void TotalsMap::add_effluents() {
+    for (const FlatStream& stream : route_->streams()) {
+        if (stream.kind != StreamKind::liquid && stream.kind != StreamKind::residue) continue;
+        const std::vector<const Substance*>& substances = route_->steps()[at(stream.step)].substances;
+        const auto water = std::find_if(substances.begin(), substances.end(),
+                                        [](const Substance* substance) { return is_water(*substance); });
+        if (water == substances.end()) continue;
+        const int first = stream.first_outflow;
+        effluents_.push_back({first, first + static_cast<int>(substances.size()),
+                              first + static_cast<int>(water - substances.begin())});
     }
 }
 
