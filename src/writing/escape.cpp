@@ -160,18 +160,25 @@ std::string csv_text(std::string_view text) {
 }
 
 std::string json_text(std::string_view text) {
+    const std::string valid = valid_utf8(text);
+    const auto needs_escape = [](char c) {
+        return c == '"' || c == '\\' || static_cast<unsigned char>(c) < 0x20;
+    };
     std::string quoted = "\"";
-    for (const char c : valid_utf8(text)) {
-        if (c == '"' || c == '\\')
-            (quoted += '\\') += c;
-        else if (c == '\n')
+    quoted.reserve(valid.size() + 2);
+    for (auto from = valid.begin();; ++from) {
+        const auto at = std::find_if(from, valid.end(), needs_escape);
+        quoted.append(from, at);
+        if (at == valid.end()) break;
+        if (*at == '"' || *at == '\\')
+            (quoted += '\\') += *at;
+        else if (*at == '\n')
             quoted += "\\n";
-        else if (c == '\t')
+        else if (*at == '\t')
             quoted += "\\t";
-        else if (static_cast<unsigned char>(c) < 0x20)
-            quoted += fmt::format("\\u{:04x}", static_cast<unsigned>(c));
         else
-            quoted += c;
+            quoted += fmt::format("\\u{:04x}", static_cast<unsigned>(*at));
+        from = at;
     }
     return quoted + '"';
 }

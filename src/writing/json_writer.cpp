@@ -73,7 +73,10 @@ class JsonText {
 
 std::string write_json(const Document& document, const WriteOptions&) {
     JsonText text;
-    text.add(document.machine ? *document.machine : machine_tree(document));
+    if (document.machine)
+        text.add(*document.machine);
+    else
+        text.add(machine_tree(document));
     return text.take() + "\n";
 }
 
