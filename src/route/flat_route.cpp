@@ -123,14 +123,13 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
     const FlatStep& step = steps_[at(index)];
     const std::size_t size = step.substances.size();
     Pot& pot = pot_of_this_thread(size);
-    double* const out = record == nullptr               ? nullptr
-                        : reading == Reading::unreacted ? record->out_unreacted.data()
-                                                        : record->out.data();
+    double* out = nullptr; // of this step
+    if (record != nullptr)
+        out = (reading == Reading::unreacted ? record->out_unreacted : record->out).data() +
+              streams_[at(step.first_stream)].first_outflow;
     const auto leave = [&](int stream, std::size_t local, double moles) {
         pot.amounts[local] -= moles;
-        if (out != nullptr)
-            out[at(streams_[at(step.first_stream + stream)].first_outflow) + local] +=
-                moles * step.molar_mass[local];
+        if (out != nullptr) out[at(stream) * size + local] += moles * step.molar_mass[local];
     };
     const std::size_t product = at(step.product);
     double formed = 0.0, theory = 0.0, unlost = limits.lost;
@@ -204,7 +203,7 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
             if (separation.loss > 0.0) lose(separation.stream, limits.lost * separation.loss);
             const double share = separation.share_leaving(pot.amounts, step.molar_mass);
             for (std::size_t s = 0; s < size; ++s)
-                if (separation.leaves[s] > 0.0)
+                if (separation.leaves[s] > 0.0 && pot.amounts[s] != 0.0)
                     leave(separation.stream, s, pot.amounts[s] * separation.leaves[s] * share);
         }
     }
