@@ -6,8 +6,9 @@
 namespace routeweigh::cli {
 namespace {
 constexpr std::array all_commands{
-    Command{add_compare, "compare"}, Command{add_check, "check"}, Command{add_explain, "explain"},
-    Command{add_balance, "balance"}, Command{add_find, "find"},
+    Command{add_compare, "compare"},       Command{add_check, "check"},     Command{add_explain, "explain"},
+    Command{add_balance, "balance"},       Command{add_find, "find"},       Command{add_what_if, "what-if"},
+    Command{add_break_even, "break-even"}, Command{add_improve, "improve"},
 };
 } // namespace
 

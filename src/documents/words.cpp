@@ -28,6 +28,12 @@ std::string capitalised(std::string text) {
     return text;
 }
 
+std::string in_sentence(std::string name) {
+    const bool word = name.size() > 1 && name[1] >= 'a' && name[1] <= 'z';
+    if (word && name[0] >= 'A' && name[0] <= 'Z') name[0] = static_cast<char>(name[0] - 'A' + 'a');
+    return name;
+}
+
 std::string_view verb(std::size_t subjects, std::string_view singular, std::string_view plural) {
     return subjects == 1 ? singular : plural;
 }

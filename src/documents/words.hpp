@@ -18,6 +18,9 @@ std::string counted(std::size_t count, std::string_view singular, std::string_vi
 /// With a capital first letter (ASCII).
 std::string capitalised(std::string text);
 
+/// "Mass intensity" within a sentence; "E-factor" keeps its capital.
+std::string in_sentence(std::string name);
+
 /// "lies" for one subject, "lie" for more: the form of the verb that goes with so many.
 std::string_view verb(std::size_t subjects, std::string_view singular, std::string_view plural);
 

@@ -142,8 +142,20 @@ struct Coproduct {
     std::string note, pointer;
 };
 
+/// From which route this one was made, and by which changes. Values as they stand in the file, texts without
+/// quotes; "" where nothing stood or stands.
+struct Parentage {
+    struct Change {
+        std::string at; ///< JSON pointer
+        std::string before, after;
+    };
+    std::string id;
+    std::vector<Change> changes;
+};
+
 struct Route {
     std::string id, title, origin, status; ///< `origin`: where the numbers come from
+    std::optional<Parentage> parent;
     const Substance* product = nullptr;
     std::vector<Step> steps; ///< in the order of the file
     std::vector<Reuse> reuse;

@@ -13,6 +13,27 @@
 namespace routeweigh {
 namespace {
 
+/// Any value in words; what was changed may have been an amount, a flag or a whole stage.
+std::string read_words(const Field& field, std::string_view key) {
+    const auto value = field.maybe(key);
+    if (!value) return {};
+    if (value->is_text()) return value->text();
+    if (value->is_number()) return fmt::format("{}", value->number());
+    if (value->is_boolean()) return value->boolean() ? "true" : "false";
+    return value->is_array() ? "a list" : "an object";
+}
+
+Parentage read_parentage(const Field& field) {
+    Parentage parent;
+    parent.id = field["id"].text();
+    for (const Field& item : field["changes"].items()) {
+        parent.changes.push_back({item["at"].text(), read_words(item, "before"), read_words(item, "after")});
+        item.close();
+    }
+    field.close();
+    return parent;
+}
+
 void read_identity(const Field& field, Route& route) {
     const Field id = field["id"];
     route.id = id.text();
@@ -28,6 +49,7 @@ void read_identity(const Field& field, Route& route) {
     route.status = field["status"].one_of(route_statuses());
     (void)field.maybe("$schema");
     if (const auto notes = field.maybe("notes")) route.notes = notes->texts();
+    if (const auto parent = field.maybe("parent")) route.parent = read_parentage(*parent);
 }
 
 /// Index of the step that a text names; a problem and -1 when there is none.

@@ -76,7 +76,7 @@ def main():
     check_schema(report, schema, "materials_file", materials_file, "materials.json")
 
     kinds = {"health banding": "health_banding_file", "column model": "column_model_file",
-             "hazard score": "hazard_score_file", "benign list": "benign_file",
+             "hazard score": "hazard_score_file", "benign list": "benign_file", "solvent families": "solvents_file",
              "mixture limits": "mixture_limits_file", "mixture notes": "mixture_notes_file",
              "flash point data": "flash_point_file", "label elements": "label_elements_file"}
     for waste in ("acids and bases", "incompatible wastes", "local rules", "mixed liquids", "quench", "reactivity groups",

@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: MIT
+#include "app/what_if.hpp"
+#include "cli/commands/commands.hpp"
+#include "cli/files.hpp"
+#include "cli/print_problems.hpp"
+#include "documents/what_if_document.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <utility>
+
+namespace routeweigh::cli {
+namespace {
+
+struct Options {
+    std::string route, patch, save, id;
+    std::vector<std::string> places;
+};
+
+RouteChange read_change(const Options& options, const Route& parent, const Context& context) {
+    RouteChange change;
+    change.id = options.id;
+    for (const std::string& words : options.places)
+        change.places.push_back(read_assignment(words, parent));
+    if (!options.patch.empty()) {
+        std::vector<SourcePtr> patches = context.sources({options.patch});
+        if (patches.size() != 1) throw CallError("--patch takes one file");
+        change.patch = std::move(patches.front());
+    }
+    return change;
+}
+
+} // namespace
+
+std::function<void()> add_what_if(CLI::App& program, Context& context) {
+    const auto options = std::make_shared<Options>();
+    CLI::App* command = program.add_subcommand(
+        "what-if", "One route with something changed: every figure before and after, side by side");
+    command->add_option("ROUTE", options->route, "A route file, or - for standard input")->required();
+    command
+        ->add_option(
+            "--set", options->places,
+            "Put VALUE in PLACE: a JSON pointer, or the name of an input, such as yield=\"70 %\"; may be "
+            "repeated. Without any change the inputs are listed")
+        ->type_name("PLACE=VALUE")
+        ->expected(1)
+        ->take_all();
+    command->add_option("--patch", options->patch, "A JSON merge patch (RFC 7396) with many changes")
+        ->type_name("FILE");
+    command->add_option("--save", options->save, "Write the changed route here, with its parentage recorded")
+        ->type_name("FILE");
+    command->add_option("--id", options->id, "Id of the changed route; else that of its parent with -changed")
+        ->type_name("ID");
+    command->footer(
+        "Examples:\n"
+        "  routeweigh what-if A3.json\n"
+        "      what can be changed, and where it stands\n"
+        "  routeweigh what-if A3.json --set yield=\"65 %\"\n"
+        "  routeweigh what-if A3.json --set /steps/0/stages/0/charges/1/amount=\"3.24 g\" --save A3b.json\n"
+        "  routeweigh what-if A3.json --patch less-solvent.json --id A3-lean --save A3-lean.json\n");
+    context.add_output_options(*command);
+    return [options, &context] {
+        Problems problems;
+        std::vector<Route> routes =
+            read_routes(context.sources({options->route}), context.catalogue(), problems);
+        if (routes.size() != 1) throw CallError("what-if takes one route file");
+        print_problems(problems.all);
+        if (options->places.empty() && options->patch.empty()) {
+            if (!options->save.empty())
+                throw CallError("there is nothing to save: say what to change with --set or --patch");
+            context.write(inputs_document(routes.front()));
+            return;
+        }
+        const RouteChange change = read_change(*options, routes.front(), context);
+        const SourcePtr source = changed_source(routes.front(), change);
+        Problems warnings;
+        routes.push_back(read_changed(source, context.catalogue(), warnings));
+        print_problems(warnings.all);
+        if (!options->save.empty()) {
+            for (const std::string& input : {options->route, options->patch, context.output})
+                refuse_overwriting(options->save, input);
+            write_file(options->save, source->text);
+        }
+        context.write(what_if_document(compare_routes(std::move(routes), {}, context.rules())));
+    };
+}
+
+} // namespace routeweigh::cli

@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: MIT
+// A solvent distilled out of the liquid stream that holds it, and used again in the same step.
+#include "compare/candidate.hpp"
+#include "compare/charge_place.hpp"
+
+#include "assess/input_class.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+namespace routeweigh {
+namespace {
+
+/// Solvents other than water that a step is charged with and that are bought.
+std::set<const Substance*> solvents_of(const FlatRoute& flat, int step) {
+    std::set<const Substance*> found;
+    for (const Inflow& inflow : flat.inflows())
+        if (inflow.step == step && inflow.fed_by < 0 && input_class(inflow) == InputClass::solvent)
+            found.insert(inflow.substance);
+    return found;
+}
+
+bool reused_already(const Route& route, const Substance* substance, int step, const std::string& stream) {
+    return std::any_of(route.reuse.begin(), route.reuse.end(), [&](const Reuse& reuse) {
+        return reuse.substance == substance && reuse.from_step == step && reuse.from_stream == stream;
+    });
+}
+
+std::vector<std::string> cautions_of(const Substance& solvent, double water) {
+    std::vector<std::string> cautions;
+    if (solvent.boiling_point)
+        cautions.push_back(fmt::format("boiling point: {:.0f} degC; what boils near it comes over with it",
+                                       *solvent.boiling_point));
+    else
+        cautions.emplace_back("boiling point: not in the catalogue; find it before planning a distillation");
+    if (water > 0.0)
+        cautions.push_back(
+            fmt::format("water: the stream holds {} of it beside {}; many solvents distil with some "
+                        "water, and the next run gets it",
+                        grams_text(water), solvent.name));
+    cautions.emplace_back(
+        "purity: product, acid or halogen in the stream may come over or decompose in the still; "
+        "never distil what may hold peroxide to dryness");
+    cautions.emplace_back("the energy of the distillation and its time are not in the figure");
+    return cautions;
+}
+
+} // namespace
+
+void find_recovery(const CandidateSource& source, std::vector<Candidate>& candidates) {
+    const FlatRoute& flat = source.assessment.flat();
+    const Evaluation& evaluation = source.assessment.evaluation();
+    const Route& route = source.route();
+    for (const FlatStream& stream : flat.streams()) {
+        if (stream.kind != StreamKind::liquid) continue;
+        const FlatStep& step = flat.steps()[static_cast<std::size_t>(stream.step)];
+        const auto grams = [&](std::size_t s) {
+            return evaluation.out[static_cast<std::size_t>(stream.first_outflow) + s];
+        };
+        double water = 0.0;
+        for (std::size_t s = 0; s < step.substances.size(); ++s)
+            if (is_water(*step.substances[s])) water = grams(s);
+        const auto solvents = solvents_of(flat, stream.step);
+        for (std::size_t s = 0; s < step.substances.size(); ++s) {
+            const Substance& solvent = *step.substances[s];
+            if (!solvents.contains(&solvent) || solvent.phase != Substance::Phase::liquid ||
+                grams(s) < source.limits.worth_recovering * evaluation.product ||
+                reused_already(route, &solvent, stream.step, stream.name))
+                continue;
+            const std::string& id = route.steps[static_cast<std::size_t>(stream.step)].id;
+            Candidate candidate;
+            candidate.what = fmt::format("recover {:.0f} % of the {} in {} ({}) and use it again{}",
+                                         100.0 * source.limits.recovery, solvent.name, stream.name,
+                                         grams_text(grams(s)), route.steps.size() > 1 ? " in " + id : "");
+            candidate.question = fmt::format("What if the {} in {} were distilled off and used again?",
+                                             solvent.name, stream.name);
+            const std::string entry = fmt::format(
+                R"({{"substance": {}, "from": {{"step": {}, "stream": {}}}, "to": {}, "fraction": "{:.0f} %"}})",
+                quoted(solvent.name), quoted(id), quoted(stream.name), quoted(id),
+                100.0 * source.limits.recovery);
+            if (route.reuse.empty())
+                candidate.changes = {{"/reuse", '[' + entry + ']'}};
+            else
+                candidate.changes = {{"/reuse/-", entry}};
+            candidate.cautions = cautions_of(solvent, water);
+            candidate.step = stream.step;
+            candidates.push_back(std::move(candidate));
+        }
+    }
+}
+
+} // namespace routeweigh

@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+// How an improvement is put into words, for the document of its own, the student's key and the report.
+#pragma once
+
+#include "compare/improvement.hpp"
+#include "writing/blocks.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace routeweigh::documents {
+
+/// "46.7 g/g".
+std::string value_text(const FigurePick& figure, double value);
+
+/// "−3.4 (−7 %)".
+std::string effect_text(const FigurePick& figure, double before, double change);
+
+/// What a table says of an improvement: the figure then, the difference, the change in per cent, and the loss
+/// of yield that would eat the gain.
+std::vector<writing::Column> effect_columns(const FigurePick& figure);
+std::vector<writing::Cell> effect_cells(const FigurePick& figure, const Improvement& entry);
+
+/// "none", or "fire, bottle (d 1.20 to 1.35)" one after the other.
+std::string added_text(const Improvement& entry);
+
+/// Said wherever an improvement is shown.
+inline constexpr std::string_view untested = "untested; yield assumed unchanged";
+
+} // namespace routeweigh::documents
