@@ -90,6 +90,17 @@ void TotalsMap::evaluate(const Evaluation& evaluation, Totals& totals) const {
     totals.catalyst_hours = totals.catalyst_moles * reaction_hours_;
 }
 
+TotalsMap::Counting TotalsMap::counting(double Totals::*member) const {
+    for (const Row& row : rows_) {
+        if (row.member != member || row.flow == Flow::out) continue;
+        Counting counting{std::vector<double>(route_->inflows().size()), row.flow == Flow::in_net};
+        for (const Entry& entry : row.entries)
+            counting.weights[at(entry.index)] = entry.coefficient;
+        return counting;
+    }
+    return {};
+}
+
 std::vector<Contribution> TotalsMap::contributions(double Totals::*member,
                                                    const Evaluation& evaluation) const {
     std::vector<Contribution> result;

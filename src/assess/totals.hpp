@@ -62,6 +62,13 @@ class TotalsMap {
 
     void evaluate(const Evaluation& evaluation, Totals& totals) const;
 
+    /// How a total counts what goes in.
+    struct Counting {
+        std::vector<double> weights; ///< by inflow: counted per g; empty when the total is no sum of inflows
+        bool net = false;            ///< what reuse covers is taken off
+    };
+    Counting counting(double Totals::*member) const;
+
     /// The parts of one total, largest first; empty for a total that is not a sum of parts.
     std::vector<Contribution> contributions(double Totals::*member, const Evaluation& evaluation) const;
 

@@ -5,10 +5,18 @@
 
 namespace routeweigh::cli {
 namespace {
+// In the order of the help. One a line.
 constexpr std::array all_commands{
-    Command{add_compare, "compare"},       Command{add_check, "check"},     Command{add_explain, "explain"},
-    Command{add_balance, "balance"},       Command{add_find, "find"},       Command{add_what_if, "what-if"},
-    Command{add_break_even, "break-even"}, Command{add_improve, "improve"},
+    Command{add_compare, "compare"},       //
+    Command{add_check, "check"},           //
+    Command{add_explain, "explain"},       //
+    Command{add_what_if, "what-if"},       //
+    Command{add_break_even, "break-even"}, //
+    Command{add_improve, "improve"},       //
+    Command{add_workbook, "workbook"},     //
+    Command{add_balance, "balance"},       //
+    Command{add_find, "find"},             //
+    Command{add_manual, "manual"},         //
 };
 } // namespace
 

@@ -29,8 +29,8 @@ MAY_INCLUDE = {
 # Layers that see only part of another: of `writing`, documents know the blocks but no writer, and the front
 # ends know the list of writers but no block, and how a text is made harmless.
 ONLY_THESE = {
-    ("documents", "writing"): {"blocks.hpp", "chart.hpp", "machine_tree.hpp"},
-    ("cli", "writing"): {"writer.hpp", "writer_list.hpp", "escape.hpp"},
+    ("documents", "writing"): {"blocks.hpp", "chart.hpp", "machine_tree.hpp", "workbook.hpp"},
+    ("cli", "writing"): {"writer.hpp", "writer_list.hpp", "escape.hpp", "workbook.hpp"},
     ("web", "writing"): {"writer.hpp", "writer_list.hpp", "escape.hpp"},
 }
 
@@ -42,6 +42,7 @@ RESTRICTED = [
      "the whole of nlohmann costs 1.4 s a file"),
     (r"boost/graph/.*|boost/pending/.*", r"route/.*\.cpp|compare/route_search\.cpp", "Boost.Graph costs 2.4 s a file"),
     (r"CLI/.*", r"cli/.*", "only the command line parses options"),
+    (r"xlsxwriter.*", r"cli/xlsx_file\.cpp", "it writes files"),
     (r"emscripten/?.*", r"web/.*", "only the page knows the browser"),
     (r"iostream|print|syncstream|fmt/ostream\.h", r"cli/.*", "the library prints nothing"),
     (r"fstream|filesystem|dirent\.h|fcntl\.h|unistd\.h|sys/.*", r"cli/.*", "the library opens no file"),

@@ -1,0 +1,178 @@
+// SPDX-License-Identifier: MIT
+// Totals and figures of the workbook: live where every number behind them is.
+#include "assess/total_parts.hpp"
+#include "base/index.hpp"
+#include "documents/number.hpp"
+#include "documents/route_sheets.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+namespace routeweigh::documents {
+namespace {
+
+using writing::CellUse;
+using writing::Sheet;
+using writing::SheetCell;
+using Total = double Totals::*;
+
+std::optional<int> index_of(const std::vector<Total>& totals, Total wanted) {
+    const auto found = std::find(totals.begin(), totals.end(), wanted);
+    if (found == totals.end()) return std::nullopt;
+    return static_cast<int>(found - totals.begin());
+}
+
+/// Does not move with any amount or yield that the workbook lets change.
+bool is_constant(const Assessment& assessment, Total total) {
+    static constexpr Total of_equations[] = {&Totals::formula_product,
+                                             &Totals::formula_inputs,
+                                             &Totals::formula_inputs_gross,
+                                             &Totals::formula_coproducts,
+                                             &Totals::carbon_product,
+                                             &Totals::carbon_inputs,
+                                             &Totals::bromine_product,
+                                             &Totals::bromine_inputs,
+                                             &Totals::nitrogen_product,
+                                             &Totals::nitrogen_inputs,
+                                             &Totals::chlorine_product,
+                                             &Totals::chlorine_inputs,
+                                             &Totals::time};
+    if (std::find(std::begin(of_equations), std::end(of_equations), total) != std::end(of_equations))
+        return true;
+    // Of a single step that nothing scales.
+    const bool single = assessment.flat().steps().size() == 1;
+    return single && (total == &Totals::reactants_needed || total == &Totals::theoretical_product ||
+                      total == &Totals::energy || total == &Totals::cooling_water);
+}
+
+/// How the total follows from other cells; empty where it does not.
+std::string formula_of(const Assessment& assessment, const LiveInputs& live,
+                       const std::vector<Total>& counted, Total total) {
+    const FlatRoute& flat = assessment.flat();
+    if (!live.yields) return {}; // fed back: nothing here solves for the runs
+    const std::string product = cells::isolated(flat.final_step());
+    if (const auto index = index_of(counted, total)) {
+        const bool net = assessment.compiled().totals_map().counting(total).net;
+        return fmt::format("=SUMPRODUCT({}{}{}{},{})", net ? "(" : "", cells::grams_in(flat),
+                           net ? "-" + cells::reused(flat) : "", net ? ")" : "",
+                           cells::weights(flat, *index));
+    }
+    if (total == &Totals::product) return "=" + product;
+    if (total == &Totals::recovered) return fmt::format("=SUM({})", cells::reused(flat));
+    if (total == &Totals::product_moles)
+        return fmt::format("={}/{}", product, assessment.route().product->molar_mass);
+    if (total == &Totals::product_carbon)
+        return fmt::format("={}*{}", product, element_fraction(*assessment.route().product, 6));
+    if (total == &Totals::yield) {
+        std::vector<double> yields;
+        for (const StepResult& step : assessment.evaluation().steps)
+            yields.push_back(step.isolated / step.theory);
+        std::string text = "=1";
+        for (const int step : flat.scale_plan().longest_sequence(yields))
+            text += "*" + cells::yield(step);
+        return text;
+    }
+    return {};
+}
+
+} // namespace
+
+std::vector<Total> counted_totals(const Assessment& assessment) {
+    std::vector<Total> counted;
+    for (const Total total : named_totals())
+        if (!assessment.compiled().totals_map().counting(total).weights.empty()) counted.push_back(total);
+    return counted;
+}
+
+std::vector<Total> named_totals() {
+    // Waste is what goes in and is neither product nor recovered, so what goes in is named first.
+    std::vector<Total> totals{&Totals::inputs_gross, &Totals::recovered, &Totals::product};
+    for (const Metric* metric : all_metrics())
+        for (const auto terms : {metric->above, metric->below})
+            for (const Term& term : terms)
+                if (!index_of(totals, term.total)) totals.push_back(term.total);
+    return totals;
+}
+
+std::string total_name(Total total) {
+    if (total == &Totals::inputs_gross) return "all that goes in, gross";
+    if (total == &Totals::recovered) return "recovered";
+    for (const Metric* metric : all_metrics())
+        for (const auto terms : {metric->above, metric->below})
+            for (const Term& term : terms)
+                if (term.total == total) return std::string(term.words);
+    return {};
+}
+
+bool is_live(const Assessment& assessment, const LiveInputs& live, Total total) {
+    if (!live.yields) return false;
+    return is_constant(assessment, total) || total == &Totals::waste ||
+           !formula_of(assessment, live, counted_totals(assessment), total).empty();
+}
+
+Sheet totals_sheet(const Assessment& assessment, const LiveInputs& live, const std::vector<Total>& counted,
+                   const std::vector<Total>& totals) {
+    Sheet sheet{"Totals", {44, 16, 14}, {}, first_data_row - 1};
+    sheet.add({SheetCell::words("Totals: the sums that figures are made of", CellUse::title)});
+    sheet.add({SheetCell::words(
+        "For one run of the route. As written: needs the streams, does not follow changes.", CellUse::note)});
+    sheet.add({SheetCell::words("total", CellUse::heading), SheetCell::words("value", CellUse::heading),
+               SheetCell::words("follows", CellUse::heading)});
+    for (const Total total : totals) {
+        const double value = assessment.totals().*total;
+        std::string formula = formula_of(assessment, live, counted, total);
+        if (total == &Totals::waste && live.yields)
+            formula = fmt::format("={}-{}-{}", cells::total(0), cells::total(1), cells::total(2));
+        SheetCell cell =
+            formula.empty() ? SheetCell::number(value) : SheetCell::live(std::move(formula), value);
+        const std::string follows = !is_live(assessment, live, total) ? "as written"
+                                    : cell.formula.empty()            ? "constant"
+                                                                      : "live";
+        sheet.add({SheetCell::words(total_name(total)), std::move(cell), SheetCell::words(follows)});
+    }
+    return sheet;
+}
+
+Sheet figures_sheet(const Assessment& assessment, const LiveInputs& live, const std::vector<Total>& totals) {
+    Sheet sheet{"Figures", {44, 30, 14, 10, 14, 60}, {}, first_data_row - 1};
+    sheet.add({SheetCell::words("Figures", CellUse::title)});
+    sheet.add({SheetCell::words("Each is the ratio of totals named in its formula.", CellUse::note)});
+    sheet.add({SheetCell::words("figure", CellUse::heading), SheetCell::words("id", CellUse::heading),
+               SheetCell::words("value", CellUse::heading), SheetCell::words("unit", CellUse::heading),
+               SheetCell::words("follows", CellUse::heading),
+               SheetCell::words("boundary", CellUse::heading)});
+    const auto sum = [&totals](std::span<const Term> terms) {
+        std::string text;
+        for (const Term& term : terms)
+            text += fmt::format("{}{}",
+                                term.sign < 0.0 ? "-"
+                                : text.empty()  ? ""
+                                                : "+",
+                                cells::total(*index_of(totals, term.total)));
+        return text;
+    };
+    for (const Metric* metric : all_metrics()) {
+        const double value = assessment.metric(metric->id);
+        bool follows = metric->derive == nullptr && !std::isnan(value);
+        for (const auto terms : {metric->above, metric->below})
+            for (const Term& term : terms)
+                follows = follows && is_live(assessment, live, term.total);
+        SheetCell cell = SheetCell::number(value, CellUse::result, "0.0###");
+        if (follows) {
+            cell.formula = fmt::format("={}*({})", metric->factor, sum(metric->above));
+            if (!metric->below.empty()) cell.formula += fmt::format("/({})", sum(metric->below));
+        }
+        sheet.add({SheetCell::words(std::string(metric->name)), SheetCell::words(std::string(metric->id)),
+                   cell, SheetCell::words(std::string(metric->unit)),
+                   SheetCell::words(std::isnan(value) ? std::string(metric->missing)
+                                    : follows         ? "live"
+                                                      : "as written"),
+                   SheetCell::words(std::string(metric->boundary))});
+    }
+    return sheet;
+}
+
+} // namespace routeweigh::documents

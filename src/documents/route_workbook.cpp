@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: MIT
+#include "documents/route_workbook.hpp"
+
+#include "documents/cautions.hpp"
+#include "documents/route_sheets.hpp"
+#include "documents/version.hpp"
+
+#include <fmt/format.h>
+
+#include <utility>
+
+namespace routeweigh {
+namespace {
+
+using writing::CellUse;
+using writing::Sheet;
+using writing::SheetCell;
+
+std::string plain(const writing::Text& text) {
+    std::string words;
+    for (const writing::Run& run : text.runs)
+        words += run.text;
+    return words;
+}
+
+Sheet about_sheet(const Assessment& assessment, bool yields_live) {
+    const Route& route = assessment.route();
+    Sheet sheet{"About", {110}, {}, 0};
+    const auto say = [&sheet](std::string words, CellUse use = CellUse::text) {
+        sheet.add({SheetCell::words(std::move(words), use)});
+    };
+    say(fmt::format("{}: {}", route.id, route.title), CellUse::title);
+    say(fmt::format("Product: {}", route.product->name));
+    say(fmt::format("Source: {}", route.origin));
+    say(fmt::format("Status: {}{}", route.status, assessment.yield_assumed() ? "; yield assumed" : ""));
+    say("");
+    say("Framed cells may be changed; totals, figures and stock follow.", CellUse::heading);
+    say("An amount on which the theoretical yield depends is not framed: how far the reactions run is not "
+        "worked "
+        "out here. Change it in the route file and make the workbook anew.");
+    if (!yields_live)
+        say("Yields are not framed either, and figures keep their value: a step of this route is fed back, "
+            "or what "
+            "one step leaves is used in another.");
+    say("Figures marked \"as written\" need the streams and do not follow.");
+    say("");
+    for (const writing::Text& item : documents::usual_cautions().items)
+        say(plain(item), CellUse::note);
+    say(fmt::format("Made by routeweigh {} from the route file and its catalogue.", program_version()),
+        CellUse::note);
+    return sheet;
+}
+
+} // namespace
+
+writing::Workbook route_workbook(const Assessment& assessment, int students) {
+    using namespace documents;
+    const LiveInputs live = live_inputs(assessment);
+    const auto counted = counted_totals(assessment);
+    const auto totals = named_totals();
+    const Route& route = assessment.route();
+    return {fmt::format("{}: {}", route.id, route.title),
+            route.product->name,
+            "Figures support a decision and replace no risk assessment.",
+            {about_sheet(assessment, live.yields), amounts_sheet(assessment, live, counted),
+             steps_sheet(assessment, live), totals_sheet(assessment, live, counted, totals),
+             figures_sheet(assessment, live, totals), stock_sheet(assessment, students)}};
+}
+
+} // namespace routeweigh
