@@ -27,6 +27,13 @@ void add_options(const CLI::App& app, std::vector<std::string>& names) {
                 names.push_back("--" + name);
 }
 
+/// The line below the message names the help that lists them all.
+std::string no_such_command(const std::string& name) {
+    const std::string near = nearest(name, commands());
+    return fmt::format("no command is called \"{}\"{}", name,
+                       near.empty() ? "" : fmt::format("; nearest: \"{}\"", near));
+}
+
 } // namespace
 
 std::string no_such(const std::string& what, const std::string& name, const std::vector<std::string>& all) {
@@ -42,7 +49,7 @@ std::string explain_wrong_call(const CLI::App& program, const CLI::ParseError& e
         return word.size() > 1 && word.front() == '-';
     });
     if (chosen.empty() && option != unknown.begin() && !unknown.empty())
-        return no_such("command", unknown.front(), commands());
+        return no_such_command(unknown.front());
     if (option != unknown.end()) {
         std::vector<std::string> names;
         add_options(program, names);
@@ -50,7 +57,7 @@ std::string explain_wrong_call(const CLI::App& program, const CLI::ParseError& e
             add_options(*command, names);
         return no_such("option", option->substr(0, option->find('=')), names);
     }
-    if (chosen.empty()) return "say what to do: " + join(commands(), ", ");
+    if (chosen.empty()) return "say what to do: the call names no command";
     if (!unknown.empty()) return fmt::format("\"{}\" is one argument too many", unknown.front());
     const bool lacks = error.get_name() == "RequiredError" || error.get_name() == "ArgumentMismatch";
     return lacks ? fmt::format("the call is not complete: {}", error.what()) : error.what();

@@ -1,7 +1,7 @@
 # cmake -DBUILD=DIR -DVERSION=N -P deb_and_use.cmake
 # Packs a .deb, installs it into a root of its own, runs it there, removes it, and looks for what was left behind.
 set(work ${BUILD}/deb-test)
-set(root ${work}/root)
+set(root ${work}/target)
 file(REMOVE_RECURSE ${work})
 file(MAKE_DIRECTORY ${root}/var/lib/dpkg/updates ${root}/var/lib/dpkg/info ${root}/var/lib/dpkg/triggers)
 file(TOUCH ${root}/var/lib/dpkg/status ${root}/var/lib/dpkg/available)
