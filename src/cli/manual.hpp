@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Manual page and shell completion, both made from the declared commands and options, so that neither can drift.
+// Manual page and shell completion, both made from the declared commands and options, so that neither can
+// drift.
 #pragma once
 
 #include <string>
