@@ -4,6 +4,7 @@
 
 #include "chemistry/catalogue.hpp"
 #include "compare/comparison.hpp"
+#include "input/csv_reader.hpp"
 #include "input/field.hpp"
 
 #include <memory>

@@ -28,6 +28,9 @@ class Context {
     /// As read_sources(); none of them may be the file that the output goes to.
     std::vector<SourcePtr> sources(const std::vector<std::string>& paths) const;
 
+    /// A table of any length, read in chunks; not the file that the output goes to.
+    ReadBytes bytes(const std::string& path) const;
+
     const Catalogue& catalogue();
     const AssessmentRules& rules();
 

@@ -65,6 +65,11 @@ std::vector<SourcePtr> Context::sources(const std::vector<std::string>& paths) c
     return found;
 }
 
+ReadBytes Context::bytes(const std::string& path) const {
+    refuse_overwriting(output, path);
+    return read_in_chunks(path);
+}
+
 const AssessmentRules& Context::rules() {
     if (!rules_) rules_ = std::make_unique<AssessmentRules>(read_assessment_rules(catalogue()));
     return *rules_;

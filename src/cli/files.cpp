@@ -11,6 +11,7 @@
 #include <fstream>
 #include <iostream>
 #include <iterator>
+#include <memory>
 #include <system_error>
 
 #include <unistd.h>
@@ -89,6 +90,23 @@ std::vector<SourcePtr> read_sources(const std::vector<std::string>& paths) {
             sources.push_back(make_source(file.string(), read_file(file)));
     }
     return sources;
+}
+
+ReadBytes read_in_chunks(const std::string& path) {
+    std::error_code error;
+    if (fs::is_directory(path, error)) throw FileError(fmt::format("cannot read {}: it is a folder", path));
+    auto file = std::make_shared<std::ifstream>();
+    if (path != "-") {
+        errno = 0;
+        file->open(path, std::ios::binary);
+        if (!*file) throw FileError(fmt::format("cannot read {}: {}", path, reason()));
+    }
+    return [file, path](char* buffer, std::size_t size) {
+        std::istream& stream = path == "-" ? std::cin : *file;
+        stream.read(buffer, static_cast<std::streamsize>(size));
+        if (stream.bad()) throw FileError(fmt::format("cannot read {}: {}", path, reason()));
+        return static_cast<std::size_t>(stream.gcount());
+    };
 }
 
 std::vector<Source> read_catalogue_folder(const std::string& folder) {

@@ -21,6 +21,10 @@ class FileError : public std::runtime_error {
 /// may have
 std::vector<SourcePtr> read_sources(const std::vector<std::string>& paths);
 
+/// A file of any length, or "-" for standard input, opened now and read when asked for.
+/// \throws FileError for a path that cannot be opened, and later when reading fails
+ReadBytes read_in_chunks(const std::string& path);
+
 /// All *.json of a catalogue folder and its folder "schemes".
 std::vector<Source> read_catalogue_folder(const std::string& folder);
 

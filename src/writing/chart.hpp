@@ -5,6 +5,7 @@
 // (chart_table). Magnitude is one hue, the baseline one accent, and nothing is told by colour alone.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <variant>
@@ -155,6 +156,24 @@ struct Graph {
     std::vector<Key> keys; ///< legend, in the document's words
 };
 
-using Chart = std::variant<StackedBars, Ribbons, DecadeGrid, Intervals, Curve, Graph>;
+/// Results as dots stacked over a scale, one lane for each group, with quartiles and median below it.
+struct Dots {
+    struct Stack {
+        double from = 0; ///< the stack counts what is from here on and below the next bin
+        std::uint64_t count = 0;
+    };
+    struct Group {
+        std::string label;
+        std::vector<Stack> stacks; ///< ascending
+        std::optional<double> quartile1, median, quartile3;
+    };
+    std::string quantity;
+    std::string unit;
+    double bin = 1; ///< width of a stack in units of the scale
+    std::uint64_t per_dot = 1;
+    std::vector<Group> groups;
+};
+
+using Chart = std::variant<StackedBars, Ribbons, DecadeGrid, Intervals, Curve, Graph, Dots>;
 
 } // namespace routeweigh::writing

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <set>
 
 namespace routeweigh::writing {
 namespace {
@@ -164,6 +165,29 @@ Table table_of(const Graph& chart) {
             if (box.style == key.style) names += (names.empty() ? "" : ", ") + box.label;
         }
         if (!names.empty()) table.remarks.push_back(key.meaning + ": " + names);
+    }
+    return table;
+}
+
+/// Bins by groups; a bin that no group has is left out.
+Table table_of(const Dots& chart) {
+    Table table;
+    table.columns = {{.heading = chart.quantity, .unit = chart.unit}};
+    std::set<double> bins;
+    for (const auto& group : chart.groups) {
+        table.columns.push_back({.heading = group.label, .align = Align::right});
+        for (const auto& stack : group.stacks)
+            bins.insert(stack.from);
+    }
+    for (const double bin : bins) {
+        Row row({Cell(short_number(bin) + " to below " + short_number(bin + chart.bin))});
+        for (const auto& group : chart.groups) {
+            std::uint64_t count = 0;
+            for (const auto& stack : group.stacks)
+                count += stack.from == bin ? stack.count : 0;
+            row.cells.push_back(Cell(std::to_string(count), static_cast<double>(count)));
+        }
+        table.rows.push_back(std::move(row));
     }
     return table;
 }

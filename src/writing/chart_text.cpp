@@ -8,6 +8,8 @@
 #include "writing/utf8.hpp"
 #include "writing/wrap.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -239,6 +241,27 @@ Lines lines_of(const Curve& chart, int width, const Ink& ink) {
 
 Lines lines_of(const Graph& chart, int width, const Ink& ink) {
     return terminal_table(chart_table(chart), width, ink);
+}
+
+Lines lines_of(const Dots& chart, int width, const Ink& ink) {
+    Lines lines;
+    add_legend(lines,
+               {chart.per_dot == 1 ? "o one result" : fmt::format("o up to {} results", chart.per_dot),
+                "M the bin with the median", "(" + chart.quantity + ", " + chart.unit + ")"},
+               width, ink);
+    for (const auto& group : chart.groups) {
+        for (const std::string& line : wrap_plain(group.label, width))
+            lines.push_back(ink.bold(line));
+        for (const auto& stack : group.stacks) {
+            const bool middle =
+                group.median && *group.median >= stack.from && *group.median < stack.from + chart.bin;
+            const auto dots = static_cast<int>((stack.count + chart.per_dot - 1) / chart.per_dot);
+            std::string drawing(static_cast<std::size_t>(std::clamp(dots, 0, width - 30)), 'o');
+            lines.push_back(pad_left(short_number(stack.from), figure_column) + (middle ? " M " : " | ") +
+                            drawing + " " + std::to_string(stack.count));
+        }
+    }
+    return lines;
 }
 
 } // namespace

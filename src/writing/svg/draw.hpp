@@ -23,6 +23,7 @@ Canvas draw(const Ribbons& chart, const std::string& name, double width = pictur
 Canvas draw(const DecadeGrid& chart, const std::string& name, double width = picture_width);
 Canvas draw(const Intervals& given, const std::string& name, double width = picture_width);
 Canvas draw(const Curve& chart, const std::string& name, double width = picture_width);
+Canvas draw(const Dots& chart, const std::string& name, double width = picture_width);
 Canvas draw(const Graph& chart, const std::string& name, double width = picture_width);
 
 Canvas draw_chart(const Chart& chart, const std::string& name, double width = picture_width);

@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: MIT
+#include "assess/stock/price_list.hpp"
+
+#include "assess/stock/day.hpp"
+#include "input/field.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace routeweigh::stock {
+namespace {
+
+Pack read_pack(const Field& row, const Catalogue& catalogue) {
+    Pack pack;
+    const std::string name = row["material"].text();
+    if (!name.empty()) {
+        pack.material = catalogue.find_material(name);
+        if (pack.material == nullptr)
+            row["material"].problem(fmt::format("no material \"{}\"", name),
+                                    catalogue.nearest_material(name));
+    }
+    const Field size = row["pack"];
+    pack.size = size.text();
+    if (pack.material != nullptr && !pack.size.empty()) {
+        try {
+            pack.grams = grams_of_amount(size.quantity(), *pack.material);
+            if (!(pack.grams > 0)) size.problem("a pack holds something");
+        } catch (const QuantityError& error) {
+            size.problem(error.what(), error.nearest);
+        }
+    }
+    pack.price = row["price"].number();
+    if (pack.price < 0) row["price"].problem("a price is not negative");
+    if (const auto note = row.maybe("note")) pack.note = note->text();
+    row.close();
+    return pack;
+}
+
+} // namespace
+
+double grams_of_amount(const WrittenQuantity& amount, const Material& material) {
+    try {
+        return as_mass(amount).in(unit::g);
+    } catch (const QuantityError&) {
+        const double millilitres = as_volume(amount).in(unit::mL);
+        if (!material.density)
+            throw QuantityError(
+                fmt::format("{} has no density in the catalogue; give the amount by mass", material.name));
+        return millilitres * *material.density;
+    }
+}
+
+std::vector<const Pack*> PriceList::packs_of(const Material& material) const {
+    std::vector<const Pack*> found;
+    for (const Pack& pack : packs)
+        if (pack.material == &material) found.push_back(&pack);
+    return found;
+}
+
+std::string PriceList::words() const {
+    if (packs.empty()) return {};
+    return fmt::format("prices of {} in {}{}", date, currency,
+                       invented ? ", invented for a demonstration" : "");
+}
+
+PriceList read_price_list(const SourcePtr& source, const Catalogue& catalogue) {
+    Problems problems;
+    const Document document = Document::parse(source);
+    const Field root = document.root(problems);
+    PriceList prices;
+    prices.title = root["title"].text();
+    prices.currency = root["currency"].text();
+    const Field date = root["date"];
+    prices.date = date.text();
+    if (!prices.date.empty() && !read_day(prices.date))
+        date.problem(fmt::format("\"{}\" is no day; write it as 2026-09-14", prices.date));
+    prices.source = root["source"].text();
+    if (const auto invented = root.maybe("invented")) prices.invented = invented->boolean();
+    for (const Field& row : root["packs"].items())
+        prices.packs.push_back(read_pack(row, catalogue));
+    root.close();
+    problems.throw_if_error();
+    return prices;
+}
+
+PackChoice choose_packs(const PriceList& prices, const Material& material, double grams) {
+    PackChoice best;
+    if (!(grams > 0)) return best;
+    for (const Pack* pack : prices.packs_of(material)) {
+        PackChoice choice;
+        choice.pack = pack;
+        // A need that is a whole number of packs but for rounding takes no further pack.
+        choice.count = static_cast<int>(std::ceil(grams / pack->grams * (1 - 1e-12)));
+        choice.cost = choice.count * pack->price;
+        choice.left_over = choice.count * pack->grams - grams;
+        if (best.pack == nullptr || choice.cost < best.cost ||
+            (choice.cost == best.cost && choice.left_over < best.left_over))
+            best = choice;
+    }
+    return best;
+}
+
+} // namespace routeweigh::stock

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MIT
+// Prices of packs: a data file of one house, dated, in one currency, and marked where it is invented.
+//
+// {"title": "...", "currency": "EUR", "date": "2026-08-15", "source": "...", "invented": true,
+//  "packs": [{"material": "acetanilide", "pack": "100 g", "price": 11.80}]}
+#pragma once
+
+#include "base/quantity_text.hpp"
+#include "chemistry/catalogue.hpp"
+#include "input/source.hpp"
+
+#include <string>
+#include <vector>
+
+namespace routeweigh::stock {
+
+struct Pack {
+    const Material* material = nullptr;
+    std::string size; ///< as written: "100 g", "1 L"
+    double grams = 0;
+    double price = 0; ///< of the pack, in the currency of the file
+    std::string note;
+};
+
+struct PriceList {
+    std::string title, currency, date, source;
+    bool invented = false;
+    std::vector<Pack> packs; ///< in the order of the file
+
+    std::vector<const Pack*> packs_of(const Material& material) const;
+    /// "prices of 2026-08-15 in EUR, invented for a demonstration"; "" where there are none.
+    std::string words() const;
+};
+
+/// \throws InputError with every problem of the file: an unknown material, a pack in mL of what has no
+/// density, a price below zero, a date that is none
+PriceList read_price_list(const SourcePtr& source, const Catalogue& catalogue);
+
+/// So many packs of one size; all packs of an order are of that size which costs least together, and of
+/// equal ones the one that leaves least over.
+struct PackChoice {
+    const Pack* pack = nullptr;
+    int count = 0;
+    double cost = 0;
+    double left_over = 0; ///< g
+};
+
+/// No pack where the list has none. \param grams  needed; nothing is bought for 0
+PackChoice choose_packs(const PriceList& prices, const Material& material, double grams);
+
+/// Grams of an amount such as "100 g" or "1 L". \throws QuantityError for another kind of quantity, or a
+/// volume of what has no density
+double grams_of_amount(const WrittenQuantity& amount, const Material& material);
+
+} // namespace routeweigh::stock

@@ -1,0 +1,2 @@
+# Sources of the stock list, relative to src/assess.
+set(stock_sources stock/day.cpp stock/price_list.cpp stock/shelf.cpp stock/stock_list.cpp stock/stockroom.cpp)

@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: MIT
+#include "app/results_session.hpp"
+#include "app/session.hpp"
+#include "cli/commands/commands.hpp"
+#include "cli/print_problems.hpp"
+
+#include <CLI/CLI.hpp>
+
+namespace routeweigh::cli {
+namespace {
+
+constexpr const char* columns_help = R"(Columns of CLASS.csv, in any order, with the unit in the heading:
+  bench               code of the bench, such as A07; never a name
+  section             of the class, if there are several
+  product (g)         mass of the product, or
+  boat and product (g), boat (g)
+  dried once (g), dried again (g)   product after the first and second drying
+  substrate (g)       what was really weighed in of the reference material
+  melting range       such as 166-168, or the columns: melts from, melts to
+  limiting reagent (mmol), theoretical yield (g), yield (%)   the student's own
+Comma, semicolon or tab between columns; decimal point or comma; mg and mol work too.
+
+Example:
+  routeweigh results routes/4-bromoacetanilide/A3.json examples/class-results.csv --output class.html)";
+
+} // namespace
+
+std::function<void()> add_results(CLI::App& program, Context& context) {
+    struct Options {
+        std::string route, table, step;
+    };
+    const auto options = std::make_shared<Options>();
+    CLI::App* command = program.add_subcommand(
+        "results", "Yields of a class: what is plausible, what to check, and how they spread");
+    command->add_option("ROUTE", options->route, "A route file")->required();
+    command->add_option("CLASS", options->table, "The table of the class, CSV, or - for standard input")
+        ->required();
+    command->add_option("--step", options->step, "Id of the step whose product was weighed; else the last")
+        ->type_name("ID");
+    command->footer(columns_help);
+    context.add_output_options(*command);
+    return [options, &context] {
+        Problems problems;
+        std::vector<Route> routes =
+            read_routes(context.sources({options->route}), context.catalogue(), problems);
+        if (routes.size() != 1) throw CallError("results takes one route file");
+        const Assessment assessment(std::move(routes.front()), context.rules());
+        const auto results =
+            read_results(assessment, options->step, options->table, context.bytes(options->table), problems);
+        // A table with faulty rows gives no figures, for nobody would see that rows are missing.
+        problems.throw_if_error();
+        print_problems(problems.all);
+        context.write(results_document(assessment, results));
+    };
+}
+
+} // namespace routeweigh::cli

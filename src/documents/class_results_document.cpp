@@ -1,0 +1,339 @@
+// SPDX-License-Identifier: MIT
+#include "documents/class_results_document.hpp"
+
+#include "documents/cautions.hpp"
+#include "documents/class_results_data.hpp"
+#include "documents/number.hpp"
+#include "documents/version.hpp"
+#include "documents/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <utility>
+
+namespace routeweigh {
+namespace {
+
+using documents::digits;
+using documents::fixed;
+using documents::number_cell;
+using results::ClassResults;
+using results::FindingKind;
+using results::KeptRow;
+using results::OwnNumber;
+using results::Spread;
+using results::Verdict;
+
+std::string section_name(const ClassResults& results, std::size_t section) {
+    const std::string& name = results.sections[section];
+    return name.empty() ? std::string("no section named") : name;
+}
+
+writing::Paragraph summary(const ClassResults& results) {
+    const auto count = [&](Verdict verdict) { return results.verdicts[static_cast<std::size_t>(verdict)]; };
+    std::string words =
+        fmt::format("{} read: {} plausible, {} to check, {} not possible.",
+                    documents::capitalised(documents::counted(results.rows, "row", "rows")),
+                    count(Verdict::plausible), count(Verdict::check), count(Verdict::not_possible));
+    if (results.all.count > 0)
+        words += fmt::format(" The median yield is {} %, half of the class lies between {} and {} %.",
+                             fixed(results.all.median, 1), fixed(results.all.quartile1, 1),
+                             fixed(results.all.quartile3, 1));
+    return {words};
+}
+
+writing::Paragraph theory_words(const ClassResults& results) {
+    const results::Theory& theory = results.theory;
+    std::string words = fmt::format("Yields are shares of {} g {}, the theoretical yield",
+                                    digits(theory.grams, 4), theory.product->name);
+    if (theory.limiting != nullptr)
+        words += fmt::format(" from {} mmol {}", digits(theory.limiting_mmol, 4), theory.limiting->name);
+    words += "; where a row says how much substrate was weighed, of what that gives.";
+    return {words};
+}
+
+writing::Table yield_table(const ClassResults& results) {
+    writing::Table table;
+    table.caption = "Percent yields of the rows that are possible";
+    const auto column = [](const char* heading, writing::Align align = writing::Align::decimal) {
+        writing::Column made;
+        made.heading = heading;
+        made.align = align;
+        return made;
+    };
+    table.columns = {column("", writing::Align::left),
+                     column("rows", writing::Align::right),
+                     column("lowest"),
+                     column("quartile 1"),
+                     column("median"),
+                     column("quartile 3"),
+                     column("highest"),
+                     column("mean"),
+                     column("standard deviation")};
+    const auto add = [&](std::string name, const Spread& spread, writing::RowKind kind) {
+        std::vector<writing::Cell> cells{
+            writing::Cell(std::move(name)),
+            writing::Cell(std::to_string(spread.count), static_cast<double>(spread.count))};
+        for (const double value : {spread.least, spread.quartile1, spread.median, spread.quartile3,
+                                   spread.most, spread.mean, spread.deviation})
+            cells.push_back(std::isnan(value) ? writing::missing("too few rows") : number_cell(value, 1));
+        table.rows.push_back({std::move(cells), kind});
+    };
+    if (results.by_section.size() > 1)
+        for (std::size_t i = 0; i < results.by_section.size(); ++i)
+            add(section_name(results, i), results.by_section[i], writing::RowKind::plain);
+    add("all", results.all,
+        results.by_section.size() > 1 ? writing::RowKind::total : writing::RowKind::plain);
+    return table;
+}
+
+/// A width of bins that people read, with 40 bins at most.
+double bin_width(double from, double to) {
+    constexpr std::array widths{1.0, 2.0, 5.0, 10.0};
+    for (const double width : widths)
+        if ((to - from) / width <= 40) return width;
+    return 20;
+}
+
+writing::Dots dots_of(const ClassResults& results) {
+    constexpr std::uint64_t most_dots = 12;
+    writing::Dots dots;
+    dots.quantity = "percent yield";
+    dots.unit = "%";
+    dots.bin = bin_width(results.all.least, std::min(results.all.most, results::YieldTally::highest));
+    std::uint64_t highest = 1;
+    for (std::size_t section = 0; section < results.levels.sections; ++section) {
+        if (results.by_section[section].count == 0) continue;
+        writing::Dots::Group group;
+        group.label = results.levels.sections == 1 ? std::string("class") : section_name(results, section);
+        const Spread& spread = results.by_section[section];
+        group.quartile1 = spread.quartile1;
+        group.median = spread.median;
+        group.quartile3 = spread.quartile3;
+        for (std::size_t level = 0; level < results.levels.yields.size(); ++level) {
+            const std::uint64_t count = results.levels.by_section(level)[section];
+            if (count == 0) continue;
+            const double from = dots.bin * std::floor(results.levels.yields[level] / dots.bin);
+            if (group.stacks.empty() || group.stacks.back().from != from) group.stacks.push_back({from, 0});
+            group.stacks.back().count += count;
+            highest = std::max(highest, group.stacks.back().count);
+        }
+        dots.groups.push_back(std::move(group));
+    }
+    dots.per_dot = (highest + most_dots - 1) / most_dots;
+    return dots;
+}
+
+writing::Figure yield_figure(const ClassResults& results) {
+    writing::Figure figure;
+    figure.caption = "Percent yields, with quartiles and median below the dots";
+    figure.alternative = fmt::format(
+        "Dots over a scale of per cent yield; the middle half of all lies between {} and {} %, the "
+        "median is {} %.",
+        fixed(results.all.quartile1, 1), fixed(results.all.quartile3, 1), fixed(results.all.median, 1));
+    figure.chart = dots_of(results);
+    return figure;
+}
+
+std::string p_text(double p) {
+    return p < 0.001 ? std::string("below 0.001") : fixed(p, 3);
+}
+
+std::string section_words(const ClassResults& results) {
+    if (!results.section_test) return "Sections are not compared: there are fewer than two with yields.";
+    const results::SectionTest& test = *results.section_test;
+    std::string words = fmt::format(
+        "Kruskal-Wallis test over the sections: H = {}, {}, p {}{}. ", digits(test.h),
+        documents::counted(static_cast<std::size_t>(test.degrees), "degree of freedom", "degrees of freedom"),
+        test.p < 0.001 ? "" : "= ", p_text(test.p));
+    words += test.p < 0.05
+                 ? "The sections differ by more than chance makes likely; the test does not say why."
+                 : "Chance alone makes differences like these.";
+    if (test.small) words += " A section has fewer than five yields, so p is rough.";
+    return words;
+}
+
+std::string outlier_words(const ClassResults& results) {
+    if (!results.outlier_test)
+        return "Outliers are not looked for: that takes five yields, of which fewer than half are equal.";
+    const results::OutlierTest& test = *results.outlier_test;
+    return fmt::format(
+        "{} out by the modified z-score (0.6745 times the distance from the median {} %, over the "
+        "median distance {}; the line is 3.5). An outlier stays in the figures until somebody finds "
+        "its cause.",
+        test.outliers == 0
+            ? std::string("No yield stands")
+            : documents::capitalised(documents::counted(test.outliers, "yield stands", "yields stand")),
+        fixed(test.median, 1), digits(test.deviation));
+}
+
+writing::Cell yield_cell(const KeptRow& row) {
+    return row.judgement.yield ? number_cell(*row.judgement.yield, 1) : writing::Cell("\u2013");
+}
+
+std::string melting_text(const KeptRow& row) {
+    if (!row.melts_to) return "\u2013";
+    if (!row.melts_from) return fmt::format("{:g}", *row.melts_to);
+    return fmt::format("{:g}\u2013{:g}", *row.melts_from, *row.melts_to);
+}
+
+writing::Table row_table(const ClassResults& results, bool only_remarkable) {
+    writing::Table table;
+    table.columns = {{.heading = "bench"},
+                     {.heading = "section"},
+                     {.heading = "line", .align = writing::Align::right},
+                     {.heading = "mass", .align = writing::Align::decimal, .unit = "g"},
+                     {.heading = "yield", .align = writing::Align::decimal, .unit = "%"},
+                     {.heading = "melts", .unit = "\u00B0C"},
+                     {.heading = "verdict"},
+                     {.heading = "what is seen"}};
+    for (const KeptRow& row : results.kept) {
+        const bool plain = row.judgement.verdict == Verdict::plausible && !row.stands_out;
+        if (only_remarkable && plain) continue;
+        table.rows.push_back(
+            {row.bench, row.section, writing::Cell(std::to_string(row.line), static_cast<double>(row.line)),
+             row.judgement.mass ? documents::digits_cell(*row.judgement.mass, 4) : writing::Cell("\u2013"),
+             yield_cell(row), melting_text(row), std::string(words_of(row.judgement.verdict)),
+             documents::findings_text(row)});
+    }
+    return table;
+}
+
+writing::Table cause_table(const ClassResults& results) {
+    writing::Table table;
+    table.caption = "What it may be, and what to test next";
+    table.columns = {{.heading = "what is seen"},
+                     {.heading = "rows", .align = writing::Align::right},
+                     {.heading = "likely causes"},
+                     {.heading = "next"}};
+    for (std::size_t i = 0; i < results.findings.size(); ++i) {
+        if (results.findings[i] == 0) continue;
+        const FindingKind& kind = results::finding_kinds()[i];
+        table.rows.push_back(
+            {std::string(kind.words),
+             writing::Cell(std::to_string(results.findings[i]), static_cast<double>(results.findings[i])),
+             std::string(kind.causes), std::string(kind.tests)});
+    }
+    return table;
+}
+
+bool has_own_numbers(const ClassResults& results) {
+    return std::any_of(results.own.begin(), results.own.end(), [](const auto& counts) {
+        return std::any_of(counts.begin(), counts.end(), [](std::uint64_t count) { return count > 0; });
+    });
+}
+
+writing::Table own_summary_table(const ClassResults& results) {
+    writing::Table table;
+    table.caption = "The students' own numbers";
+    table.columns = {{.heading = "number"},
+                     {.heading = "right", .align = writing::Align::right},
+                     {.heading = "right from an earlier slip", .align = writing::Align::right},
+                     {.heading = "rounded on the way", .align = writing::Align::right},
+                     {.heading = "a usual mistake", .align = writing::Align::right},
+                     {.heading = "not explained", .align = writing::Align::right}};
+    for (const auto kind : {OwnNumber::Kind::amount, OwnNumber::Kind::theory, OwnNumber::Kind::yield}) {
+        const auto& counts = results.own[static_cast<std::size_t>(kind)];
+        if (std::all_of(counts.begin(), counts.end(), [](std::uint64_t count) { return count == 0; }))
+            continue;
+        writing::Row row({writing::Cell(std::string(documents::words(kind)))});
+        for (const std::uint64_t count : counts)
+            row.cells.push_back(writing::Cell(std::to_string(count), static_cast<double>(count)));
+        table.rows.push_back(std::move(row));
+    }
+    return table;
+}
+
+writing::Table own_table(const ClassResults& results) {
+    writing::Table table;
+    table.caption = "Where a number departs";
+    table.columns = {{.heading = "bench"},
+                     {.heading = "number"},
+                     {.heading = "written", .align = writing::Align::right},
+                     {.heading = "right", .align = writing::Align::right},
+                     {.heading = "which mistake gives it"}};
+    for (const KeptRow& row : results.kept)
+        for (const OwnNumber& number : row.own) {
+            if (number.standing == OwnNumber::Standing::right) continue;
+            const std::string unit = " " + std::string(documents::unit(number.kind));
+            table.rows.push_back({row.bench, std::string(documents::words(number.kind)),
+                                  writing::Cell(fmt::format("{:g}", number.own) + unit, number.own),
+                                  writing::Cell(digits(number.right, 4) + unit, number.right), number.words});
+        }
+    return table;
+}
+
+void add_rows(const ClassResults& results, std::vector<writing::Block>& blocks) {
+    writing::Table remarkable = row_table(results, true);
+    if (remarkable.rows.empty()) {
+        blocks.push_back(writing::Paragraph{"No row has to be looked at."});
+    } else {
+        remarkable.caption = "Rows to look at";
+        blocks.push_back(std::move(remarkable));
+        if (!results.all_kept && results.kept.size() >= ClassResults::most_kept)
+            blocks.push_back(writing::Paragraph{
+                fmt::format("The first {} such rows are listed.", ClassResults::most_kept), true});
+        writing::Table causes = cause_table(results);
+        if (!causes.rows.empty()) blocks.push_back(std::move(causes));
+    }
+    if (!has_own_numbers(results)) return;
+    blocks.push_back(writing::Heading{2, "Calculations", "calculations"});
+    blocks.push_back(own_summary_table(results));
+    writing::Table own = own_table(results);
+    if (!own.rows.empty()) blocks.push_back(std::move(own));
+}
+
+std::string method_words(const ClassResults& results) {
+    std::string words =
+        "Quartiles interpolate linearly between neighbours in order (type 7 of Hyndman and Fan). Rows that "
+        "are not "
+        "possible and copies of rows are left out of the figures; rows to check are in them. A mass after "
+        "drying "
+        "counts before one from before. Melting ranges are held against the melting point of the catalogue "
+        "with "
+        "3 K to either side, and a range above 3 K is called broad: common practice, no source.";
+    if (results.in_steps)
+        words += " There are more than 65,536 yields, so order statistics come from counts in steps of 0.01 "
+                 "% and are "
+                 "off by at most 0.005 %.";
+    if (!results.all_benches_known)
+        words += " Bench codes are looked for again among the first 65,536 rows only.";
+    return words;
+}
+
+} // namespace
+
+writing::Document class_results_document(const Assessment& route, const ClassResults& results) {
+    writing::Document document;
+    document.id = "class_results";
+    document.title = "Class results: " + route.route().title;
+    document.subtitle = results.file;
+    auto& blocks = document.blocks;
+    blocks.push_back(summary(results));
+    blocks.push_back(theory_words(results));
+    if (results.all.count > 0) {
+        blocks.push_back(writing::Heading{2, "Yields", "yields"});
+        blocks.push_back(yield_table(results));
+        blocks.push_back(yield_figure(results));
+        if (results.by_section.size() > 1) blocks.push_back(writing::Paragraph{section_words(results)});
+        blocks.push_back(writing::Paragraph{outlier_words(results)});
+    }
+    blocks.push_back(writing::Heading{2, "Row by row", "rows"});
+    add_rows(results, blocks);
+    if (results.all_kept)
+        blocks.push_back(writing::Folded{"Every row", {row_table(results, false)}, "every-row"});
+    blocks.push_back(writing::Paragraph{method_words(results), true});
+    blocks.push_back(writing::Paragraph{"A finding names what the numbers show and what to test next. It is "
+                                        "no verdict on anybody's work, and no "
+                                        "mark.",
+                                        true});
+    document.machine = documents::class_results_tree(route, results);
+    document.rows = documents::class_results_rows(results);
+    document.colophon = "routeweigh " + std::string(program_version());
+    return document;
+}
+
+} // namespace routeweigh

@@ -1,0 +1,344 @@
+// SPDX-License-Identifier: MIT
+#include "documents/stock_list_document.hpp"
+
+#include "base/index.hpp"
+#include "base/text.hpp"
+#include "documents/amount_text.hpp"
+#include "documents/cautions.hpp"
+#include "documents/number.hpp"
+#include "documents/version.hpp"
+#include "documents/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+namespace routeweigh {
+namespace {
+
+using documents::amount_text;
+using documents::digits;
+using documents::fixed;
+using documents::grams_text;
+using stock::Batch;
+using stock::Need;
+using stock::Preparation;
+using stock::StockLine;
+using stock::StockList;
+
+std::string money(double amount, const stock::PriceList& prices) {
+    return fixed(amount, 2) + " " + prices.currency;
+}
+
+std::string class_words(const stock::ClassPlan& plan) {
+    std::string words =
+        plan.sections == 1
+            ? documents::counted(static_cast<std::size_t>(plan.students), "student", "students")
+            : fmt::format("{} of {} each",
+                          documents::counted(static_cast<std::size_t>(plan.sections), "section", "sections"),
+                          documents::counted(static_cast<std::size_t>(plan.students), "student", "students"));
+    if (plan.extra > 0) words += fmt::format(", {} % extra", digits(100 * plan.extra, 2));
+    return words;
+}
+
+const Need* need_of(const StockList& list, const Material* material) {
+    const auto found = std::find_if(list.needs.begin(), list.needs.end(),
+                                    [&](const Need& need) { return need.material == material; });
+    return found == list.needs.end() ? nullptr : &*found;
+}
+
+writing::Cell amount_cell(double grams, const Material& material) {
+    return {amount_text(grams, material), grams};
+}
+
+writing::Table charge_table(const StockList& list) {
+    writing::Table table;
+    table.caption = "What the class uses";
+    table.columns = {{.heading = "material"},
+                     {.heading = "one student", .align = writing::Align::right},
+                     {.heading = "one section, with extra", .align = writing::Align::right},
+                     {.heading = "all, with extra", .align = writing::Align::right},
+                     {.heading = "comes from"}};
+    for (const Need& need : list.needs) {
+        const auto made =
+            std::find_if(list.preparations.begin(), list.preparations.end(),
+                         [&](const Preparation& p) { return p.recipe.solution == need.material; });
+        const auto line = std::find_if(list.lines.begin(), list.lines.end(),
+                                       [&](const StockLine& l) { return l.material == need.material; });
+        const bool from_tap = line != list.lines.end() && line->from_tap;
+        std::string origin = made != list.preparations.end() ? "made from " + made->recipe.stock->name
+                             : from_tap                      ? "the tap or the still"
+                                                             : "the bottle";
+        table.rows.push_back({need.material->name, amount_cell(need.per_run, *need.material),
+                              amount_cell(need.grams / list.plan.sections, *need.material),
+                              amount_cell(need.grams, *need.material), std::move(origin)});
+    }
+    return table;
+}
+
+writing::Cell pack_cell(const StockLine& line, bool prices_given) {
+    if (line.from_tap || !(line.to_get > 0)) return {};
+    if (line.packs.pack != nullptr) return fmt::format("{} x {}", line.packs.count, line.packs.pack->size);
+    if (!prices_given) return {};
+    return writing::missing("the price list has no pack of it");
+}
+
+writing::Table order_table(const StockList& list, const stock::PriceList& prices, bool shelf_given) {
+    const bool priced = !prices.packs.empty();
+    writing::Table table;
+    table.caption = "What to have on the day";
+    table.columns = {{.heading = "material"}, {.heading = "needed", .align = writing::Align::right}};
+    if (shelf_given) table.columns.push_back({.heading = "on the shelf", .align = writing::Align::right});
+    table.columns.push_back({.heading = "to get", .align = writing::Align::right});
+    if (priced) {
+        table.columns.push_back({.heading = "packs", .align = writing::Align::right});
+        table.columns.push_back({.heading = "left over", .align = writing::Align::right});
+        table.columns.push_back(
+            {.heading = "cost", .align = writing::Align::decimal, .unit = prices.currency});
+    }
+    for (const StockLine& line : list.lines) {
+        if (line.from_tap) continue;
+        writing::Row row({writing::Cell(line.material->name), amount_cell(line.needed(), *line.material)});
+        if (shelf_given) {
+            writing::Cell cell = amount_cell(line.on_shelf, *line.material);
+            if (line.shelf_expired) cell.note = "more stands there, past its date on the last day of class";
+            row.cells.push_back(cell);
+        }
+        row.cells.push_back(line.to_get > 0 ? amount_cell(line.to_get, *line.material)
+                                            : writing::Cell("nothing"));
+        if (priced) {
+            row.cells.push_back(pack_cell(line, priced));
+            row.cells.push_back(line.packs.pack != nullptr ? amount_cell(line.packs.left_over, *line.material)
+                                                           : writing::Cell());
+            row.cells.push_back(line.packs.pack != nullptr ? documents::number_cell(line.packs.cost, 2)
+                                                           : writing::Cell());
+        }
+        table.rows.push_back(row);
+    }
+    if (priced) {
+        std::vector<writing::Cell> total(table.columns.size());
+        total.front() = "together";
+        total.back() = documents::number_cell(list.cost, 2);
+        table.rows.push_back({total, writing::RowKind::total});
+    }
+    return table;
+}
+
+bool is_acid_to_dilute(const Preparation& made) {
+    for (const Component& component : made.recipe.stock->components)
+        for (const GhsEntry& entry : component.substance->ghs)
+            if (entry.statement == "H314" && component.substance == made.recipe.solute &&
+                made.recipe.stock->components.size() > 1)
+                return true;
+    return false;
+}
+
+std::string keeping_words(const Preparation& made) {
+    if (made.keeps == nullptr) return "for how long it keeps is not known here: made anew for each section";
+    std::string words = made.keeps->days == 0 ? std::string("keeps for the day only")
+                                              : fmt::format("keeps {} days", made.keeps->days);
+    if (!made.keeps->why.empty()) words += ": " + made.keeps->why;
+    return words;
+}
+
+writing::Table recipe_table(const StockList& list) {
+    writing::Table table;
+    table.caption = "Solutions to make, by weighing both parts";
+    table.columns = {{.heading = "solution"},
+                     {.heading = "in all", .align = writing::Align::right},
+                     {.heading = "take"},
+                     {.heading = "and water", .align = writing::Align::right},
+                     {.heading = "how"}};
+    for (const Preparation& made : list.preparations) {
+        const Material& stock = *made.recipe.stock;
+        std::string take = grams_text(made.stock_grams) + " " + stock.name;
+        if (stock::is_poured(stock)) take += " (" + amount_text(made.stock_grams, stock) + ")";
+        std::string how =
+            is_acid_to_dilute(made) ? "pour it slowly into the water, never the other way round; " : "";
+        how += keeping_words(made);
+        table.rows.push_back({made.recipe.solution->name, amount_cell(made.grams, *made.recipe.solution),
+                              std::move(take), writing::Cell(grams_text(made.water_grams), made.water_grams),
+                              std::move(how)});
+    }
+    table.remarks = {"Masses follow from the mass fractions of the catalogue; strengths, densities and how "
+                     "long solutions keep are to be checked against the bottle in use."};
+    return table;
+}
+
+std::string section_words(const Batch& batch) {
+    if (batch.first_section == batch.last_section) return fmt::format("section {}", batch.first_section + 1);
+    return fmt::format("sections {} to {}", batch.first_section + 1, batch.last_section + 1);
+}
+
+writing::Table day_table(const StockList& list) {
+    struct Item {
+        int section;
+        const Preparation* made;
+        const Batch* batch;
+    };
+    std::vector<Item> items;
+    for (const Preparation& made : list.preparations)
+        for (const Batch& batch : made.batches)
+            items.push_back({batch.first_section, &made, &batch});
+    std::stable_sort(items.begin(), items.end(),
+                     [](const Item& a, const Item& b) { return a.section < b.section; });
+    writing::Table table;
+    table.caption = "What to make on which day";
+    table.columns = {{.heading = "day"},
+                     {.heading = "solution"},
+                     {.heading = "for"},
+                     {.heading = "make", .align = writing::Align::right},
+                     {.heading = "from", .align = writing::Align::right},
+                     {.heading = "and water", .align = writing::Align::right}};
+    for (const Item& item : items) {
+        const double stock_grams = item.batch->grams * item.made->recipe.stock_share;
+        table.rows.push_back(
+            {list.plan.days.empty() ? fmt::format("before section {}", item.section + 1)
+                                    : text_with_weekday(list.plan.days[at(item.section)]),
+             item.made->recipe.solution->name, section_words(*item.batch),
+             amount_cell(item.batch->grams, *item.made->recipe.solution),
+             writing::Cell(grams_text(stock_grams), stock_grams),
+             writing::Cell(grams_text(item.batch->grams - stock_grams), item.batch->grams - stock_grams)});
+    }
+    return table;
+}
+
+std::vector<std::string> names_of(const std::vector<const Material*>& materials) {
+    std::vector<std::string> names;
+    for (const Material* material : materials)
+        names.push_back(material->name);
+    return names;
+}
+
+writing::Paragraph cost_words(const StockList& list, const stock::PriceList& prices) {
+    std::string words =
+        fmt::format("The packs cost {} in all, {} for each student. {}.", money(list.cost, prices),
+                    money(list.cost / list.plan.runs(), prices), documents::capitalised(prices.words()));
+    if (!prices.source.empty()) words += " Source: " + prices.source + ".";
+    words += " All packs of a material are of the one size that costs least together.";
+    if (!list.unpriced.empty())
+        words +=
+            " Without a price, and so not in the sum: " + documents::listed(names_of(list.unpriced)) + ".";
+    return {words};
+}
+
+writing::MachineTree material_amount(double grams, const Material& material) {
+    return stock::is_poured(material) ? writing::MachineTree(grams / *material.density)
+                                      : writing::MachineTree();
+}
+
+writing::MachineTree machine(const Assessment& route, const StockList& list, const stock::PriceList& prices) {
+    writing::MachineList needs, lines, recipes, days;
+    for (const stock::Day day : list.plan.days)
+        days.emplace_back(text_of(day));
+    for (const Need& need : list.needs)
+        needs.emplace_back(
+            writing::MachineObject{{"material", need.material->name},
+                                   {"grams_per_run", need.per_run},
+                                   {"grams", need.grams},
+                                   {"millilitres", material_amount(need.grams, *need.material)}});
+    for (const StockLine& line : list.lines)
+        lines.emplace_back(writing::MachineObject{
+            {"material", line.material->name},
+            {"charged_grams", line.charged},
+            {"for_making_grams", line.for_making},
+            {"needed_millilitres", material_amount(line.needed(), *line.material)},
+            {"on_shelf_grams", line.on_shelf},
+            {"to_get_grams", line.to_get},
+            {"from_tap", line.from_tap},
+            {"pack", line.packs.pack != nullptr ? writing::MachineTree(line.packs.pack->size)
+                                                : writing::MachineTree()},
+            {"packs", line.packs.count},
+            {"left_over_grams", line.packs.left_over},
+            {"cost",
+             line.packs.pack != nullptr ? writing::MachineTree(line.packs.cost) : writing::MachineTree()}});
+    for (const Preparation& made : list.preparations) {
+        writing::MachineList batches;
+        for (const Batch& batch : made.batches)
+            batches.emplace_back(writing::MachineObject{{"first_section", batch.first_section + 1},
+                                                        {"last_section", batch.last_section + 1},
+                                                        {"grams", batch.grams}});
+        recipes.emplace_back(writing::MachineObject{
+            {"solution", made.recipe.solution->name},
+            {"grams", made.grams},
+            {"stock", made.recipe.stock->name},
+            {"stock_grams", made.stock_grams},
+            {"water_grams", made.water_grams},
+            {"keeps_days",
+             made.keeps != nullptr ? writing::MachineTree(made.keeps->days) : writing::MachineTree()},
+            {"batches", std::move(batches)}});
+    }
+    return writing::MachineObject{{"routeweigh", std::string(program_version())},
+                                  {"route", route.route().id},
+                                  {"students", list.plan.students},
+                                  {"sections", list.plan.sections},
+                                  {"extra", list.plan.extra},
+                                  {"days", std::move(days)},
+                                  {"needs", std::move(needs)},
+                                  {"lines", std::move(lines)},
+                                  {"recipes", std::move(recipes)},
+                                  {"cost", list.cost},
+                                  {"currency", prices.currency},
+                                  {"prices_dated", prices.date},
+                                  {"prices_invented", prices.invented}};
+}
+
+writing::DataRows rows_of(const StockList& list, const stock::PriceList& prices) {
+    writing::DataRows data;
+    data.columns = {"material", "grams per run", "needed g", "needed mL", "on shelf g",
+                    "to get g", "pack",          "packs",    "cost",      "currency"};
+    for (const StockLine& line : list.lines) {
+        const Need* need = need_of(list, line.material);
+        const auto number = [](bool known, double value) {
+            return known ? writing::DataCell(value) : writing::DataCell();
+        };
+        const bool poured = stock::is_poured(*line.material);
+        const bool packed = line.packs.pack != nullptr;
+        data.rows.push_back(
+            {line.material->name, number(need != nullptr, need != nullptr ? need->per_run : 0), line.needed(),
+             number(poured, poured ? line.needed() / *line.material->density : 0), line.on_shelf, line.to_get,
+             packed ? line.packs.pack->size : std::string(), number(packed, line.packs.count),
+             number(packed, line.packs.cost), prices.currency});
+    }
+    return data;
+}
+
+} // namespace
+
+writing::Document stock_list_document(const Assessment& route, const StockList& list,
+                                      const stock::PriceList& prices, const std::string& shelf_name) {
+    writing::Document document;
+    document.id = "stock_list";
+    document.title = "Stock list: " + route.route().title;
+    document.subtitle = class_words(list.plan);
+    auto& blocks = document.blocks;
+    blocks.push_back(charge_table(list));
+    blocks.push_back(order_table(list, prices, !shelf_name.empty()));
+    if (!prices.packs.empty()) blocks.push_back(cost_words(list, prices));
+    if (!list.preparations.empty()) {
+        blocks.push_back(recipe_table(list));
+        blocks.push_back(day_table(list));
+    }
+    const auto reused = std::any_of(route.evaluation().credit.begin(), route.evaluation().credit.end(),
+                                    [](double grams) { return grams > 0; });
+    if (reused)
+        blocks.push_back(writing::Paragraph{
+            "What the route wins back is counted as needed all the same: it has to be there before it can be "
+            "won back.",
+            true});
+    std::string method = fmt::format(
+        "The class uses {} runs of the route with the extra ({} x {} x {}). Volumes go through the "
+        "densities of the catalogue.",
+        digits(list.plan.portions(), 4), list.plan.students, list.plan.sections,
+        digits(1 + list.plan.extra, 3));
+    if (!shelf_name.empty()) method += " On the shelf: " + shelf_name + ".";
+    blocks.push_back(writing::Paragraph{method, true});
+    blocks.push_back(documents::usual_cautions());
+    document.machine = machine(route, list, prices);
+    document.rows = rows_of(list, prices);
+    document.colophon = "routeweigh " + std::string(program_version());
+    return document;
+}
+
+} // namespace routeweigh

@@ -1,0 +1,129 @@
+// SPDX-License-Identifier: MIT
+#include "input/csv_number.hpp"
+
+#include "base/number.hpp"
+#include "base/text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cstdint>
+
+namespace routeweigh {
+namespace {
+
+bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
+
+bool is_letter(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
+}
+
+constexpr std::array<double, 16> powers{1e0, 1e1, 1e2,  1e3,  1e4,  1e5,  1e6,  1e7,
+                                        1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
+
+/// Months as spreadsheets shorten them in English and German; the first three letters are enough.
+bool names_month(std::string_view word) {
+    static constexpr std::array<std::string_view, 16> months{"jan", "feb", "mar", "apr",       "may", "jun",
+                                                             "jul", "aug", "sep", "oct",       "nov", "dec",
+                                                             "mai", "okt", "dez", "m\xC3\xA4r"};
+    const std::string folded = fold(word);
+    return std::any_of(months.begin(), months.end(),
+                       [&](std::string_view month) { return folded.rfind(month, 0) == 0; });
+}
+
+[[noreturn]] void refuse(std::string_view cell) {
+    const std::string shown(cell.substr(0, 40));
+    if (!cell.empty() && cell[0] == '#')
+        throw CellError(fmt::format("\"{}\" is an error of the spreadsheet, no number", shown));
+    if (looks_like_date(cell))
+        throw CellError(fmt::format(
+            "\"{}\" is a date that a spreadsheet made of a number; format the column as text and type the "
+            "number again",
+            shown));
+    const auto unit = std::find_if(cell.begin(), cell.end(), [](char c) { return is_letter(c) || c == '%'; });
+    if (unit != cell.begin() && unit != cell.end())
+        throw CellError(fmt::format("\"{}\" is no plain number; the unit stands in the heading", shown));
+    throw CellError(fmt::format("\"{}\" is no number", shown));
+}
+
+} // namespace
+
+bool looks_like_date(std::string_view text) {
+    int numbers = 0, months = 0, signs = 0;
+    char sign = 0;
+    for (std::size_t i = 0; i < text.size();) {
+        const std::size_t start = i;
+        if (is_digit(text[i])) {
+            while (i < text.size() && is_digit(text[i]))
+                ++i;
+            ++numbers;
+        } else if (is_letter(text[i])) {
+            while (i < text.size() && is_letter(text[i]))
+                ++i;
+            if (!names_month(text.substr(start, i - start))) return false;
+            ++months;
+        } else {
+            const char c = text[i++];
+            if (c == ' ') continue;
+            if (c != '.' && c != '/' && c != '-') return false;
+            ++signs;
+            if (sign == 0) sign = c;
+        }
+    }
+    if (months == 1) return numbers >= 1 && numbers <= 2;
+    return months == 0 && ((numbers == 3 && signs >= 2) || (numbers == 2 && sign == '/'));
+}
+
+std::optional<CellNumber> CsvNumbers::read(std::string_view cell) {
+    if (cell.empty() || cell == "-" || cell == "n/a" || cell == "N/A" || cell == "\xE2\x80\x93")
+        return std::nullopt;
+    if (const auto plain = read_plain(cell)) return plain;
+    // Rare: an exponent, or more digits than are exact.
+    if (decimal_sign_ != ',') {
+        const auto number = read_number(cell);
+        if (number && number->length == cell.size()) return CellNumber{number->value, number->significant};
+    }
+    refuse(cell);
+}
+
+std::optional<CellNumber> CsvNumbers::read_plain(std::string_view cell) {
+    std::size_t i = 0;
+    const bool negative = cell[0] == '-';
+    if (cell[0] == '-' || cell[0] == '+') ++i;
+    std::int64_t digits = 0;
+    int count = 0, decimals = 0;
+    char sign = 0;
+    for (; i < cell.size(); ++i) {
+        const char c = cell[i];
+        if (is_digit(c)) {
+            digits = 10 * digits + (c - '0');
+            decimals += sign != 0 ? 1 : 0;
+            if (++count > 15) return std::nullopt;
+        } else if ((c == '.' || c == ',') && sign == 0) {
+            sign = c;
+        } else if (c == '.' || c == ',') {
+            if (looks_like_date(cell)) return std::nullopt;
+            throw CellError(fmt::format("\"{}\" has two decimal signs; write no signs between thousands",
+                                        cell.substr(0, 40)));
+        } else {
+            return std::nullopt;
+        }
+    }
+    if (count == 0) return std::nullopt;
+    if (sign == ',' && separator_ == ',')
+        throw CellError(fmt::format("\"{}\" has a comma, and commas separate the columns here; write a "
+                                    "decimal point, or separate by semicolons",
+                                    cell));
+    if (sign != 0 && decimal_sign_ == 0) decimal_sign_ = sign;
+    if (sign != 0 && sign != decimal_sign_)
+        throw CellError(fmt::format("\"{}\" has a decimal {}, the numbers before it a {}", cell,
+                                    sign == ',' ? "comma" : "point",
+                                    decimal_sign_ == ',' ? "comma" : "point"));
+    const double value = static_cast<double>(digits) / powers[static_cast<std::size_t>(decimals)];
+    return CellNumber{negative ? -value : value, decimals};
+}
+
+} // namespace routeweigh
