@@ -151,7 +151,7 @@ std::string section_words(const ClassResults& results) {
         test.p < 0.001 ? "" : "= ", p_text(test.p));
     words += test.p < 0.05
                  ? "The sections differ by more than chance makes likely; the test does not say why."
-                 : "Chance alone makes differences like these.";
+                 : "Differences like these come about by chance alone.";
     if (test.small) words += " A section has fewer than five yields, so p is rough.";
     return words;
 }
@@ -299,8 +299,7 @@ std::string method_words(const ClassResults& results) {
         words += " There are more than 65,536 yields, so order statistics come from counts in steps of 0.01 "
                  "% and are "
                  "off by at most 0.005 %.";
-    if (!results.all_benches_known)
-        words += " Bench codes are looked for again among the first 65,536 rows only.";
+    if (!results.all_benches_known) words += " Bench codes are compared within the first 65,536 rows only.";
     return words;
 }
 

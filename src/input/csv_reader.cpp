@@ -30,6 +30,10 @@ std::string_view without_doubled_quotes(char* begin, char* end) {
     return {begin, static_cast<std::size_t>(out - begin)};
 }
 
+std::string too_long() {
+    return fmt::format("the row has more than {} bytes; is a quote opened and never closed?", longest_row);
+}
+
 } // namespace
 
 CsvReader::CsvReader(std::string name, ReadBytes read)
@@ -153,6 +157,7 @@ CsvReader::Row CsvReader::read_row() {
         char* begin = buffer_.data() + (fields_[field].data() - buffer_.data());
         fields_[field] = without_doubled_quotes(begin, begin + fields_[field].size());
     }
+    if (at - begin_ > longest_row) throw InputError(problem(too_long()));
     begin_ = at;
     next_line_ = line_ + 1 + breaks_;
     return Row::read;
@@ -165,9 +170,7 @@ bool CsvReader::next() {
         case Row::none:
             return false;
         case Row::incomplete:
-            if (end_ - begin_ > longest_row)
-                throw InputError(problem(fmt::format(
-                    "the row has more than {} bytes; is a quote opened and never closed?", longest_row)));
+            if (end_ - begin_ > longest_row) throw InputError(problem(too_long()));
             refill();
             continue;
         case Row::read:

@@ -173,6 +173,30 @@ struct Pictograms {
     double side = 72; ///< pixels
 };
 
+/// Labels on sheets of a stated size, all lengths in mm. HTML lays them out to the millimetre and prints
+/// nothing else of the document.
+struct LabelSheet {
+    struct Label {
+        std::string heading = {}; ///< above the name: "Hazardous waste"
+        std::string name = {};
+        std::string contents = {};
+        std::string signal = {};                  ///< "Danger", "Warning" or ""
+        std::vector<std::string> pictograms = {}; ///< "GHS05"
+        std::string statements = {};
+        std::vector<std::string> foot = {};
+
+        friend bool operator==(const Label&, const Label&) = default;
+    };
+    std::string paper; ///< "A4"
+    double paper_width = 0, paper_height = 0;
+    int columns = 1, rows = 1;
+    double width = 0, height = 0;
+    double left = 0, top = 0;    ///< of the first label
+    double across = 0, down = 0; ///< from label to label
+    int skip = 0;                ///< labels of the first sheet that are used up
+    std::vector<Label> labels;
+};
+
 struct Caution {
     std::string title;
     std::vector<Text> items;
@@ -188,8 +212,8 @@ struct Folded {
     bool open = false;
 };
 
-struct Block
-    : std::variant<Heading, Paragraph, BulletList, KeyValueList, Table, Figure, Pictograms, Caution, Folded> {
+struct Block : std::variant<Heading, Paragraph, BulletList, KeyValueList, Table, Figure, Pictograms,
+                            LabelSheet, Caution, Folded> {
     using variant::variant;
     const variant& content() const { return *this; }
 };

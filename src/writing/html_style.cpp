@@ -121,6 +121,17 @@ footer p { max-width: none; }
   summary { padding: .3rem 0; }
 }
 
+.label-sheet { position: relative; background: #fff; margin: 1.5rem 0; outline: 1px solid var(--rule); overflow: hidden; }
+.label { position: absolute; overflow: hidden; padding: 1.5mm; outline: .2mm solid var(--rule); outline-offset: -.2mm; display: flex; flex-direction: column; font-family: var(--sans); line-height: 1.15; color: #000; }
+.label p { margin: 0; max-width: none; }
+.label.beside { flex-direction: row; gap: 1mm; }
+.label .words { flex: 1 1 0; min-width: 0; }
+.label .kind, .label .signal { font-weight: 700; }
+.label .what { font-weight: 700; font-size: 1.2em; }
+.label .marks { display: flex; flex-wrap: wrap; gap: .5mm; align-content: flex-start; }
+.label .marks svg { display: block; flex: none; }
+.label .overfull { font-weight: 700; border: .3mm solid #000; padding: 1mm; }
+
 @page { margin: 18mm 18mm 20mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt Helvetica, Arial, sans-serif; color: #525e6b; } }
 @media print {
   html { font-size: 10pt; }
@@ -147,6 +158,9 @@ footer p { max-width: none; }
   th, th[scope=row], th.words, th.sentences { min-width: 0; }
   .scroll { overflow: visible; }
   .on-screen { display: none; }
+  body.labels header, body.labels footer, body.labels nav, body.labels main > :not(.label-sheet) { display: none; }
+  .label-sheet { margin: 0; outline: 0; break-after: page; break-inside: avoid; }
+  .label-sheet:last-child { break-after: auto; }
   .on-paper { display: block; }
   .on-paper table + table { margin-top: 10pt; }
   figure svg { width: 100%; max-height: 200mm; }

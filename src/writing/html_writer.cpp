@@ -5,6 +5,7 @@
 #include "writing/escape.hpp"
 #include "writing/html_style.hpp"
 #include "writing/html_text.hpp"
+#include "writing/label_sheet.hpp"
 #include "writing/svg/draw.hpp"
 #include "writing/svg/pictogram.hpp"
 #include "writing/wrap.hpp"
@@ -30,10 +31,11 @@ class HtmlPage {
                         // The page may load nothing and run nothing, whatever a name in it says.
                         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; "
                         "style-src 'unsafe-inline'\">\n"
-                        "<title>{0}</title>\n<style>{1}</style>\n</head>\n<body>\n"
+                        "<title>{0}</title>\n<style>{1}</style>\n</head>\n<body{2}>\n"
                         "<a class=\"skip\" href=\"#content\">Skip to the text</a>\n<div class=\"sheet\">\n"
                         "<header class=\"title\">\n<h1>{0}</h1>\n",
-                        html_escape(document.title), html_style);
+                        html_escape(document.title), std::string(html_style) + page_rules_,
+                        page_rules_.empty() ? "" : " class=\"labels\"");
         if (!document.subtitle.empty())
             page += "<p class=\"subtitle\">" + html_text(document.subtitle) + "</p>\n";
         page += "</header>\n";
@@ -118,6 +120,11 @@ class HtmlPage {
         body_ += "</div>\n";
     }
 
+    void operator()(const LabelSheet& sheet) {
+        page_rules_ += label_page_rules(sheet);
+        body_ += html_labels(sheet);
+    }
+
     void operator()(const Caution& caution) {
         body_ += "<aside class=\"caution\">\n<p>" + html_escape(caution.title) + "</p>\n";
         if (!caution.items.empty()) {
@@ -167,6 +174,7 @@ class HtmlPage {
     }
 
     std::string body_;
+    std::string page_rules_; ///< of sheets of labels
     std::vector<Section> sections_;
     int headings_ = 0;
     int tables_ = 0;

@@ -3,6 +3,7 @@
 
 #include "writing/chart_table.hpp"
 #include "writing/escape.hpp"
+#include "writing/label_sheet.hpp"
 #include "writing/svg/pictogram.hpp"
 #include "writing/table_layout.hpp"
 #include "writing/wrap.hpp"
@@ -97,6 +98,16 @@ class MarkdownText {
         for (const std::string& code : row.codes)
             words += (words.empty() ? "Pictograms: " : ", ") + markdown_escape(pictogram_words(code));
         put(words);
+    }
+
+    void operator()(const LabelSheet& sheet) {
+        for (const auto& [label, copies] : distinct_labels(sheet)) {
+            std::string lines = fmt::format("**{}**{}", markdown_escape(label->name),
+                                            copies > 1 ? fmt::format(" ({} labels)", copies) : std::string());
+            for (const std::string& line : label_lines(*label))
+                lines += "\n- " + markdown_escape(line);
+            put(lines);
+        }
     }
 
     void operator()(const Caution& caution) {

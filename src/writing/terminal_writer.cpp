@@ -4,6 +4,7 @@
 #include "writing/chart_text.hpp"
 #include "writing/escape.hpp"
 #include "writing/ink.hpp"
+#include "writing/label_sheet.hpp"
 #include "writing/svg/pictogram.hpp"
 #include "writing/terminal_table.hpp"
 #include "writing/utf8.hpp"
@@ -98,6 +99,17 @@ class TerminalText {
         if (words.empty()) return;
         blank();
         text(words);
+    }
+
+    void operator()(const LabelSheet& sheet) {
+        for (const auto& [label, copies] : distinct_labels(sheet)) {
+            blank();
+            const std::string times = copies > 1 ? fmt::format(" ({} labels)", copies) : std::string();
+            for (const std::string& line : wrap_plain(label->name + times, width_))
+                put(ink_.bold(line));
+            for (const std::string& line : label_lines(*label))
+                text(line, "  ");
+        }
     }
 
     void operator()(const Caution& caution) {

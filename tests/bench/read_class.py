@@ -25,7 +25,7 @@ def figures(path, theory):
             low.append(float(melts_from.replace(",", ".")))
             high.append(float(melts_to.replace(",", ".")))
     sections = numpy.array(sections)
-    mass = numpy.array(gross) - numpy.array(boat)
+    mass = numpy.round(numpy.array(gross) - numpy.array(boat), 3)  # as they are written
     low, high = numpy.array(low), numpy.array(high)
     share = mass / theory
     impossible = (mass <= 0) | (mass > theory + 0.002) | (low > high)

@@ -67,6 +67,15 @@ class TextReader {
         for (const std::string& code : row.codes)
             add(code);
     }
+    void operator()(const writing::LabelSheet& sheet) {
+        for (const writing::LabelSheet::Label& label : sheet.labels) {
+            for (const std::string& piece :
+                 {label.heading, label.name, label.contents, label.signal, label.statements})
+                add(piece);
+            for (const std::string& line : label.foot)
+                add(line);
+        }
+    }
     void operator()(const writing::Caution& caution) {
         add(caution.title);
         for (const writing::Text& item : caution.items)

@@ -45,7 +45,7 @@ def figures_of(text, dialect, theory):
         if not row["bench"]:
             continue
         gross, boat = (float(row[name].replace(point, ".")) for name in ("boat and product (g)", "boat (g)"))
-        mass = gross - boat
+        mass = round(gross - boat, 3)  # as the numbers are written
         if 0 < mass <= theory + 0.002 + 1e-12:  # two readings of 0.001 g
             by_section.setdefault(row["section"], []).append(100 * mass / theory)
     return by_section

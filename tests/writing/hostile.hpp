@@ -92,6 +92,15 @@ inline Document hostile_document(const std::string& name) {
                      {{name, name}},
                      {{0, 0, true, name}, {1, 0, false}},
                      {{Graph::Style::start, name}}}},
+        Figure{name, name, Dots{name, name, 1, 1, {{name, {{1, 2}, {3, 1}}, 1.5, 2.0, 3.0}}}},
+        LabelSheet{.paper = name,
+                   .paper_width = 210,
+                   .paper_height = 297,
+                   .width = 199,
+                   .height = 143,
+                   .across = 199,
+                   .down = 143,
+                   .labels = {{name, name, name, name, {name, "GHS05"}, name, {name}}}},
         Folded{name, {Paragraph{name}}, name},
     };
     document.rows = {{name, "value"}, {{name, 1.5}, {DataCell(), DataCell()}}};

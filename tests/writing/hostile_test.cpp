@@ -31,11 +31,12 @@ std::vector<std::string> lines_of(const std::string& text) {
 }
 
 const std::set<std::string> allowed_elements = {
-    "html",   "head", "meta", "title",   "style",  "body",       "a",     "div",     "header",  "h1",
-    "h2",     "h3",   "h4",   "p",       "nav",    "ol",         "ul",    "li",      "main",    "footer",
-    "strong", "code", "span", "dl",      "dt",     "dd",         "table", "caption", "thead",   "tbody",
-    "tr",     "th",   "td",   "sup",     "figure", "figcaption", "b",     "details", "summary", "aside",
-    "svg",    "desc", "defs", "pattern", "marker", "rect",       "line",  "circle",  "path",    "text"};
+    "html",    "head",    "meta",    "title", "style",   "body", "a",   "div",    "header",
+    "h1",      "h2",      "h3",      "h4",    "p",       "nav",  "ol",  "ul",     "li",
+    "main",    "footer",  "strong",  "code",  "span",    "dl",   "dt",  "dd",     "table",
+    "caption", "thead",   "tbody",   "tr",    "th",      "td",   "sup", "figure", "figcaption",
+    "b",       "details", "summary", "aside", "section", "g",    "svg", "desc",   "defs",
+    "pattern", "marker",  "rect",    "line",  "circle",  "path", "text"};
 
 } // namespace
 

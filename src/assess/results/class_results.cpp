@@ -110,6 +110,7 @@ class ClassReader {
     }
 
     const BenchTable::Seen* look_up(const ResultRow& row, Judgement& judgement) {
+        if (benches_.full()) return nullptr;
         Fingerprint bench;
         bench.add(row.section);
         bench.add(row.bench);

@@ -36,7 +36,7 @@ struct ClassResults {
     std::array<std::array<std::uint64_t, 5>, 3> own{}; ///< by OwnNumber::Kind and OwnNumber::Standing
     std::vector<KeptRow> kept; ///< every row, or where they are many those not plausible
     bool all_kept = true;
-    bool all_benches_known = true; ///< false: rows beyond the first 65 536 were only looked up
+    bool all_benches_known = true; ///< false: only those of the first 65 536 rows
 
     std::vector<std::string> sections; ///< "" for rows without one
     YieldLevels levels;                ///< of rows that are possible

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace routeweigh::results {
 namespace {
@@ -35,8 +36,10 @@ bool is_bench_code(std::string_view text) {
 
 std::optional<double> ResultRow::mass() const {
     if (product) return product->value;
-    if (boat_and_product && boat) return boat_and_product->value - boat->value;
-    return std::nullopt;
+    if (!boat_and_product || !boat) return std::nullopt;
+    // To the digits that were written, so that equal differences are equal numbers.
+    const double scale = std::round(1 / std::min(last_digit(boat_and_product), last_digit(boat)));
+    return std::round((boat_and_product->value - boat->value) * scale) / scale;
 }
 
 double ResultRow::reading() const {

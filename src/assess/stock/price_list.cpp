@@ -42,13 +42,18 @@ Pack read_pack(const Field& row, const Catalogue& catalogue) {
 double grams_of_amount(const WrittenQuantity& amount, const Material& material) {
     try {
         return as_mass(amount).in(unit::g);
-    } catch (const QuantityError&) {
-        const double millilitres = as_volume(amount).in(unit::mL);
-        if (!material.density)
-            throw QuantityError(
-                fmt::format("{} has no density in the catalogue; give the amount by mass", material.name));
-        return millilitres * *material.density;
+    } catch (const QuantityError&) { // then it may be a volume
     }
+    double millilitres = 0;
+    try {
+        millilitres = as_volume(amount).in(unit::mL);
+    } catch (const QuantityError&) {
+        throw QuantityError("is neither a mass nor a volume; write it as \"100 g\" or \"1 L\"");
+    }
+    if (!material.density)
+        throw QuantityError(
+            fmt::format("{} has no density in the catalogue; give the amount by mass", material.name));
+    return millilitres * *material.density;
 }
 
 std::vector<const Pack*> PriceList::packs_of(const Material& material) const {

@@ -5,6 +5,7 @@ set(stream_sources
     streams/amounts_in_words.cpp
     streams/compatibility.cpp
     streams/composition.cpp
+    streams/container_contents.cpp
     streams/container_decision.cpp
     streams/container_log.cpp
     streams/decider.cpp

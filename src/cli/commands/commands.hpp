@@ -16,6 +16,7 @@ std::function<void()> add_improve(CLI::App& program, Context& context);
 std::function<void()> add_what_if(CLI::App& program, Context& context);
 std::function<void()> add_manual(CLI::App& program, Context& context);
 std::function<void()> add_workbook(CLI::App& program, Context& context);
+std::function<void()> add_labels(CLI::App& program, Context& context);
 std::function<void()> add_results(CLI::App& program, Context& context);
 std::function<void()> add_stock(CLI::App& program, Context& context);
 

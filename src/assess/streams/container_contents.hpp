@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+// What stands in a waste container at the end of a class, by substance: the streams that go there, added up.
+#pragma once
+
+#include "assess/streams/route_waste.hpp"
+
+#include <string>
+#include <vector>
+
+namespace routeweigh::streams {
+
+struct ContainerContents {
+    const Container* container = nullptr; ///< nullptr: a bottle of its own
+    std::string name;                     ///< of the container, or of what the bottle is for
+    std::vector<std::string> streams;     ///< "step: stream", in order
+    Composition composition;              ///< of the whole class; rinses of the allowance are not in it
+    int containers = 1;                   ///< that the class fills
+    bool vented = false;                  ///< something speaks against a tight cap
+};
+
+/// Every liquid or solid stream that is collected, in the nominal reading: grams of the ledger times the
+/// pots. Gas, vapour, what is recovered and what stays on the product are no contents of a container.
+std::vector<ContainerContents> contents_of(const RouteWaste& waste, const ClassSize& size,
+                                           const LocalRules& local);
+
+} // namespace routeweigh::streams

@@ -1,0 +1,218 @@
+// SPDX-License-Identifier: MIT
+// Stock list, labels and class results as documents: what they print is what they counted.
+#include "app/labels_session.hpp"
+#include "app/results_session.hpp"
+#include "app/session.hpp"
+#include "app/stock_session.hpp"
+#include "documents/compared.hpp"
+#include "documents/composition_text.hpp"
+#include "writing/writer_list.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <map>
+#include <string>
+
+using namespace routeweigh;
+
+namespace {
+
+/// Every shipped route, assessed once.
+const std::vector<Comparison>& shipped() {
+    static const std::vector<Comparison> all = [] {
+        std::vector<Comparison> made;
+        for (const test::RouteSet& set : test::shipped_sets())
+            made.push_back(test::compare_folder(set.folder, set.baseline));
+        return made;
+    }();
+    return all;
+}
+
+const Assessment& bromination() {
+    return shipped().front().baseline();
+}
+
+const writing::MachineList& list(const writing::MachineTree& tree, std::string_view name) {
+    return std::get<writing::MachineList>(test::member(tree, name).value);
+}
+
+std::string text(const writing::MachineTree& tree, std::string_view name) {
+    return std::get<std::string>(test::member(tree, name).value);
+}
+
+double number(const writing::MachineTree& tree, std::string_view name) {
+    const auto& value = test::member(tree, name).value;
+    if (const auto* whole = std::get_if<std::int64_t>(&value)) return static_cast<double>(*whole);
+    return std::get<double>(value);
+}
+
+StockRequest class_of_72() {
+    StockRequest request;
+    request.size.students = 24;
+    request.size.sections = 3;
+    request.size.extra = "10%";
+    return request;
+}
+
+} // namespace
+
+TEST_CASE("labels of every shipped route: shares add up to 100, and waste to the ledger times the class") {
+    for (const Comparison& comparison : shipped())
+        for (const auto& route : comparison.routes()) {
+            INFO(route->route().id);
+            LabelRequest request;
+            request.size.students = 24;
+            request.size.sections = 3;
+            const writing::Document document = labels_document(*route, request, Catalogue::embedded());
+            std::map<std::string, double> labelled;
+            std::size_t bottles = 0;
+            for (const auto& label : list(*document.machine, "labels")) {
+                double percent = 0;
+                for (const auto& part : list(label, "contents")) {
+                    percent += number(part, "percent");
+                    if (text(label, "kind") == "waste")
+                        labelled[text(part, "substance")] += number(part, "grams");
+                }
+                CHECK(percent == doctest::Approx(100).epsilon(1e-12));
+                bottles += text(label, "kind") == "bottle" ? 1U : 0U;
+                CHECK_FALSE(text(label, "statements").empty());
+            }
+            CHECK(bottles == stock::needs_of_run(*route).size());
+            // Nothing is on a label that is not in a stream, and no more of it.
+            std::map<std::string, double> streams;
+            for (const LedgerRow& row : route->ledger().rows)
+                if (row.side == LedgerRow::Side::stream) streams[row.substance->name] += row.grams * 72;
+            for (const auto& [substance, grams] : labelled)
+                CHECK_MESSAGE(grams <= streams[substance] * (1 + 1e-9) + 1e-12, substance);
+        }
+}
+
+TEST_CASE("the waste labels of the bromination hold all of its filtrate and mother liquor") {
+    LabelRequest request;
+    request.size.students = 24;
+    request.bottles = false;
+    const writing::Document document = labels_document(bromination(), request, Catalogue::embedded());
+    double labelled = 0, streams = 0;
+    for (const auto& label : list(*document.machine, "labels"))
+        for (const auto& part : list(label, "contents"))
+            labelled += number(part, "grams");
+    for (const LedgerRow& row : bromination().ledger().rows)
+        if (row.side == LedgerRow::Side::stream && row.place.find("vapour") == std::string::npos &&
+            row.place.find("salts left") == std::string::npos)
+            streams += row.grams * 24;
+    CHECK(labelled == doctest::Approx(streams).epsilon(1e-9));
+}
+
+TEST_CASE("a label prints the water, and traces by name") {
+    const Catalogue& catalogue = Catalogue::embedded();
+    const auto shares = documents::printed_shares({{catalogue.find_substance("water"), 50.0},
+                                                   {catalogue.find_substance("ethanol"), 49.99},
+                                                   {catalogue.find_substance("bromine"), 0.01}});
+    CHECK(composition_text(shares) == "ethanol 50.0 %, water 50.0 %; traces of bromine");
+    CHECK(composition_text(documents::printed_shares({{catalogue.find_substance("ethanol"), 2.0}})) ==
+          "ethanol 100 %");
+}
+
+TEST_CASE("a label of a strong acid has its signal word, pictogram and statements") {
+    // Bromine as bought: Danger; GHS05, GHS06 and GHS09; H314, H330 and H400 (CLP, Annex VI, from memory).
+    LabelRequest request;
+    request.waste = false;
+    request.copies = 2;
+    const writing::Document document = labels_document(bromination(), request, Catalogue::embedded());
+    const auto& labels = list(*document.machine, "labels");
+    const auto found = std::find_if(labels.begin(), labels.end(),
+                                    [](const auto& label) { return text(label, "name") == "bromine"; });
+    REQUIRE(found != labels.end());
+    CHECK(text(*found, "signal_word") == "Danger");
+    for (const char* statement : {"H314", "H330", "H400"})
+        CHECK(text(*found, "statements").find(statement) != std::string::npos);
+    CHECK(number(*found, "copies") == 2);
+}
+
+TEST_CASE("a number that stands in the stock list twice is the same number") {
+    Problems problems;
+    const writing::Document document =
+        stock_document(bromination(), class_of_72(), Catalogue::embedded(), problems);
+    std::map<std::string, double> needed;
+    for (const auto& need : list(*document.machine, "needs")) {
+        needed[text(need, "material")] = number(need, "grams");
+        CHECK(number(need, "grams") == doctest::Approx(number(need, "grams_per_run") * 79.2));
+    }
+    for (const writing::Table& table : test::tables_in(document.blocks)) {
+        if (table.caption != "What the class uses") continue;
+        CHECK(table.rows.size() == needed.size());
+        for (const writing::Row& row : table.rows)
+            CHECK(*row.cells[3].number == needed[row.cells[0].text]);
+    }
+    // Twice the students need twice of everything.
+    StockRequest twice = class_of_72();
+    twice.size.students = 48;
+    const writing::Document other = stock_document(bromination(), twice, Catalogue::embedded(), problems);
+    for (const auto& need : list(*other.machine, "needs"))
+        CHECK(number(need, "grams") == doctest::Approx(2 * needed[text(need, "material")]));
+}
+
+TEST_CASE("class results print no figure of a row that is not possible, and every row once") {
+    Problems problems;
+    const auto results = read_results(
+        bromination(), "", "class.csv",
+        bytes_of("bench,section,product (g)\nA1,Mon,1.7\nA2,Mon,1.6\nA3,Tue,1.5\nA4,Tue,9\n"), problems);
+    const writing::Document document = results_document(bromination(), results);
+    CHECK(number(*document.machine, "rows") == 4);
+    CHECK(number(*document.machine, "not_possible") == 1);
+    CHECK(number(test::member(*document.machine, "percent_yield"), "count") == 3);
+    CHECK(list(*document.machine, "yields").size() == 3);
+    CHECK(document.rows.rows.size() == 4);
+    CHECK(test::text_of(document).find("Kruskal") != std::string::npos);
+}
+
+TEST_CASE("texts of a class file and of a call act in no format") {
+    Problems problems;
+    const std::string table =
+        "bench,section,product (g)\nA1,<script>alert(1)</script>,1.7\nA2,\"=HYPERLINK(\"\"x\"\")\",9\n"
+        "A3,+1+1,8\nA4,| a | `b`,8\n";
+    const auto results = read_results(bromination(), "", "=cmd|' /C calc'!A0.csv", bytes_of(table), problems);
+    LabelRequest request;
+    request.course = "\"><img src=x onerror=alert(1)>";
+    request.contact = "=1+1";
+    for (const writing::Document& document :
+         {results_document(bromination(), results),
+          labels_document(bromination(), request, Catalogue::embedded())}) {
+        const auto write = [&](const char* format) {
+            return writing::find_writer(format)->write(document, writing::WriteOptions());
+        };
+        CHECK(write("html").find("<script") == std::string::npos);
+        CHECK(write("html").find("<img") == std::string::npos);
+        CHECK(write("markdown").find("<script") == std::string::npos);
+        const std::string csv = write("csv");
+        for (const char* start : {",=", ",+", "\n=", "\n+", ",\"=", ",\"+"})
+            CHECK_MESSAGE(csv.find(start) == std::string::npos, start);
+    }
+}
+
+TEST_CASE("a wrong call says what is wrong with it") {
+    const auto fault = [](auto&& call) {
+        try {
+            call();
+        } catch (const CallError& error) {
+            return std::string(error.what());
+        }
+        return std::string();
+    };
+    CHECK(fault([] {
+              LabelRequest request;
+              request.sheet = "a4-9";
+              labels_document(bromination(), request, Catalogue::embedded());
+          }).find("nearest: \"a4-8\"") != std::string::npos);
+    CHECK(fault([] {
+              ClassRequest request;
+              request.sections = 2;
+              request.days = {"2026-09-16", "2026-09-14"};
+              class_plan(request);
+          }).find("not in order") != std::string::npos);
+    CHECK(fault([] {
+              Problems problems;
+              read_results(bromination(), "drying", "x.csv", bytes_of("bench,product (g)\nA1,1\n"), problems);
+          }).find("no step of A1 is called \"drying\"") != std::string::npos);
+}
