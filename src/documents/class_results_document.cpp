@@ -187,7 +187,7 @@ writing::Table row_table(const ClassResults& results, bool only_remarkable) {
                      {.heading = "line", .align = writing::Align::right},
                      {.heading = "mass", .align = writing::Align::decimal, .unit = "g"},
                      {.heading = "yield", .align = writing::Align::decimal, .unit = "%"},
-                     {.heading = "melts", .unit = "\u00B0C"},
+                     {.heading = "melts", .align = writing::Align::right, .unit = "\u00B0C"},
                      {.heading = "verdict"},
                      {.heading = "what is seen"}};
     for (const KeptRow& row : results.kept) {

@@ -17,6 +17,11 @@ import jsonschema
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 
 
+# Files that users copy, and their schemas.
+DATA_FILES = [("examples/prices.schema.json", "examples/prices.json"),
+              ("hazard-data/schemes/label_sheets.schema.json", "hazard-data/schemes/label_sheets.json")]
+
+
 def validator(path):
     schema = json.loads((ROOT / path).read_text(encoding="utf-8"))
     jsonschema.Draft202012Validator.check_schema(schema)
@@ -51,6 +56,9 @@ def rows_differ(document, text):
 def main(program):
     route_check, output_check = validator("routes/route.schema.json"), validator("src/app/comparison.schema.json")
     found, checked = [], 0
+    for schema, path in DATA_FILES:
+        found += faults(validator(schema), path, json.loads((ROOT / path).read_text(encoding="utf-8")))
+        checked += 1
     for folder in sorted(path for path in (ROOT / "routes").iterdir() if path.is_dir()):
         for path in sorted(folder.glob("*.json")):
             found += faults(route_check, path.relative_to(ROOT), json.loads(path.read_text(encoding="utf-8")))
