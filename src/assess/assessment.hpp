@@ -23,6 +23,7 @@ namespace routeweigh {
 struct AssessmentRules {
     HazardSchemes hazard;
     std::set<const Substance*> benign;
+    const Catalogue* catalogue; ///< they were read from
 
     const Banding& first_banding() const { return hazard.bandings.front(); }
     const Banding* second_banding() const {

@@ -34,7 +34,7 @@ struct WrittenQuantity {
 
 // Reads "VALUE [+/- SPREAD] UNIT", with "N x" before it where portions are meant. Units: ug mg g kg t; umol
 // mmol mol kmol; uL mL cL dL L m3 cm3 dm3; s min h d; J kJ MJ Wh kWh; mW W kW; degC K; %, mol %, % w/w, %
-// w/v, % v/v; eq; g/g mL/g g/mL g/L g/mol mol/L; or none. Throws QuantityError.
+// w/v, % v/v; eq; g/g mL/g g/mL g/L g/mol mol/L; /s /min /h; or none. Throws QuantityError.
 WrittenQuantity parse_written(std::string_view text);
 
 // The whole quantity, all portions together, with the dimension asked for. They throw QuantityError where the

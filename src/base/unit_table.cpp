@@ -117,6 +117,10 @@ constexpr UnitSpelling table[] = {
     {"mol/L", "mol/L", Kind::concentration, 1e-3},
     {"mol/l", "mol/L", Kind::concentration, 1e-3},
     {"M", "mol/L", Kind::concentration, 1e-3},
+
+    {"/s", "/s", Kind::rate, 1},
+    {"/min", "/min", Kind::rate, 1.0 / 60},
+    {"/h", "/h", Kind::rate, 1.0 / 3600},
 };
 
 } // namespace
@@ -170,6 +174,8 @@ std::string_view describe(UnitKind kind) {
         return "a molar mass";
     case Kind::concentration:
         return "a concentration";
+    case Kind::rate:
+        return "a rate constant";
     }
     return "a quantity";
 }

@@ -27,13 +27,14 @@ enum class UnitKind {
     density,
     molar_mass,
     concentration,
+    rate, // of first order
 };
 
 struct UnitSpelling {
     std::string_view spelling;
     std::string_view unit; // the spelling that is kept
     UnitKind kind;
-    double factor; // to g, mL, mol, s, J, W; 1 where there is nothing to convert
+    double factor; // to g, mL, mol, s, J, W, 1/s; 1 where there is nothing to convert
 };
 
 // nullptr for an unknown spelling.

@@ -7,6 +7,7 @@
 // pointer.
 #pragma once
 
+#include "base/provenance.hpp"
 #include "base/quantity.hpp"
 #include "base/quantity_text.hpp"
 #include "chemistry/material.hpp"
@@ -88,6 +89,26 @@ struct Separation {
 
 enum class Phase { reaction, workup, purification };
 
+/// How fast something is made or used up, first order.
+struct RateConstant {
+    double per_second = 0;
+    Provenance from;
+    std::string note;
+};
+
+/// How one substance comes into the pot of a stage and goes again, for its course over time.
+struct Kinetics {
+    const Substance* of = nullptr;
+    const Substance* with = nullptr; ///< what uses it up; charged in the same stage
+    double per_mol = 1;              ///< mol of `with` that one mol uses up
+    Duration over;                   ///< of the addition
+    int portions = 0;                ///< 0: drop by drop
+    std::optional<RateConstant> made; ///< none: charged as such, or made at once
+    /// With all of `with` there; it slows down as that is used up. Several: values assumed in turn.
+    std::vector<RateConstant> used;
+    std::string pointer;
+};
+
 struct Stage {
     std::string title;
     Phase phase = Phase::reaction;
@@ -98,6 +119,7 @@ struct Stage {
     std::vector<Charge> charges;
     std::vector<Reaction> reactions;
     std::vector<Separation> separations;
+    std::optional<Kinetics> kinetics;
     std::string pointer;
 };
 

@@ -3,6 +3,7 @@
 
 #include "base/text.hpp"
 #include "route/equation_reader.hpp"
+#include "route/kinetics_reader.hpp"
 #include "route/name_reader.hpp"
 
 #include <fmt/core.h>
@@ -184,6 +185,8 @@ Stage read_stage(const Field& field, const Catalogue& catalogue) {
         stage.reactions.push_back(read_reaction(item, catalogue));
     for (const Field& item : optional_items(field, "separations"))
         stage.separations.push_back(read_separation(item, catalogue));
+    if (const auto kinetics = field.maybe("kinetics"))
+        stage.kinetics = read_kinetics(*kinetics, stage, catalogue);
     field.close();
     return stage;
 }

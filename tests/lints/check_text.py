@@ -25,9 +25,10 @@ EVERYWHERE = [
     (r"(?i)\b(?:AI|coding|sub-?) ?agents?\b|\bsubagents?\b|\btranscripts?\b|\b(?:chat|user|working) sessions?\b"
      r"|\blanguage models?\b|\bissue (?:#|no|\d)", "how the project was written, which tells a reader nothing"),
 ]
-# Reports are read by people who work with their hands on what the report names.
-IN_REPORTS = [
-    (r"(?i)\bsafer?\b|\bharmless\b|\bnon-?toxic\b", "a promise that no figure can keep"),
+# Reports are read by people who work with their hands on what the report names; golden cases hold what the program
+# prints.
+IN_OUTPUT = [(r"(?i)\bsafer?\b|\bharmless\b|\bnon-?toxic\b", "a promise that no figure can keep")]
+IN_REPORTS = IN_OUTPUT + [
     (r"\b(?:nan|inf|-nan|NaN)\b(?![\"'])", "a number that is none"),
 ]
 # These files state the rules or record outside texts, and so hold the words.
@@ -45,6 +46,8 @@ def judge_text(path, text):
     rules = list(EVERYWHERE)
     if path.startswith("reports/"):
         rules += IN_REPORTS
+    elif path.startswith("tests/golden/cases/"):
+        rules += IN_OUTPUT
     for number, line in enumerate(text.split("\n"), 1):
         for pattern, why in rules:
             match = re.search(pattern, line)
@@ -97,6 +100,8 @@ PLANTED = [
     ("reports/a.md", "the greener route is safer", True),
     ("reports/a.md", "read the safety data sheet; an unsafe word is no promise", False),
     ("reports/a.txt", "E-factor nan g/g", True),
+    ("tests/golden/cases/a/b.txt", "== output\nthis bottle is safe", True),
+    ("tests/golden/cases/a/b.txt", "== file a.json\n{\"mass\": nan}", False),
     ("docs/a.md", "see issue 12", True),
     ("docs/a.md", "a drying agent; the issue of water; the laboratory session", False),
     ("docs/a.md", "../shared/notes", True),

@@ -1,6 +1,7 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: MIT
-"""Every route file fits routes/route.schema.json, and what the program prints of it fits src/app/comparison.schema.json.
+"""Every route file fits routes/route.schema.json, and what the program prints of it fits src/app/comparison.schema.json
+and src/app/waste.schema.json. Local rules and logs of containers fit their schemas in hazard-data/.
 
 usage: check_schemas.py PROGRAM
 Needs Debian's python3-jsonschema.
@@ -33,8 +34,8 @@ def faults(check, name, document):
             for error in check.iter_errors(document)]
 
 
-def printed(program, folder, form):
-    run = subprocess.run([program, "compare", folder, "--format", form], capture_output=True, text=True)
+def printed(program, folder, form, command="compare", options=()):
+    run = subprocess.run([program, command, folder, "--format", form, *options], capture_output=True, text=True)
     if run.returncode != 0:
         raise SystemExit(f"{folder}: exit status {run.returncode}\n{run.stderr}")
     return run.stdout
@@ -51,6 +52,35 @@ def rows_differ(document, text):
         if (None if rows[key] == "" else float(rows[key])) != wanted[key]:
             found.append(f"{key}: {rows[key]} in CSV, {wanted[key]} in JSON")
     return found
+
+
+def waste_faults(program):
+    """The shipped rules, the example house and its log; and what is printed with each of them."""
+    check = validator("src/app/waste.schema.json")
+    rules_check, log_check = validator("hazard-data/local_rules.schema.json"), validator("hazard-data/container_log.schema.json")
+    house, log = (f"examples/marrow-point-college/{name}" for name in ("rules.json", "halogenated-log.json"))
+    found, checked = [], 0
+    for path in ("hazard-data/schemes/local_rules_us.json", "hazard-data/schemes/local_rules_eu.json", house):
+        document = json.loads((ROOT / path).read_text(encoding="utf-8"))
+        found += faults(rules_check, path, document)
+        document.pop("based_on", None)
+        del document["contact"]  # the check must be able to fail
+        if not faults(rules_check, path, document):
+            found.append(f"{path}: the schema lets rules without a contact pass")
+        checked += 1
+    found += faults(log_check, log, json.loads((ROOT / log).read_text(encoding="utf-8")))
+    for folder in sorted(path for path in (ROOT / "routes").iterdir() if path.is_dir()):
+        for options in (["--rules", "US"], ["--rules", "EU", "--students", "24"],
+                        ["--rules", str(ROOT / house), "--log", str(ROOT / log), "--students", "24", "--team", "2"]):
+            document = json.loads(printed(program, str(folder), "json", "waste", options))
+            found += faults(check, f"waste of {folder.name}, {options[1]}", document)
+            rows = list(csv.DictReader(io.StringIO(printed(program, str(folder), "csv", "waste", options))))
+            wanted = [(route["id"], stream["name"], stream["goes_to"]) for route in document["routes"]
+                      for stream in route["streams"]]
+            if [(row["route"], row["stream"], row["goes_to"]) for row in rows] != wanted:
+                found.append(f"{folder.name}: the CSV rows are not the streams of the JSON")
+            checked += 2
+    return found, checked
 
 
 def main(program):
@@ -70,6 +100,8 @@ def main(program):
         del document["routes"][0]["figures"][0]["unit"]  # the check must be able to fail
         if not faults(output_check, folder.name, document):
             found.append(f"{folder.name}: the schema lets a figure without unit pass")
+    more, count = waste_faults(program)
+    found, checked = found + more, checked + count
     print("\n".join(found + [f"{checked} documents checked, {len(found)} faults"]))
     return 1 if found else 0
 

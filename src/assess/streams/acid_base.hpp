@@ -4,7 +4,7 @@
 #pragma once
 
 #include "assess/streams/composition.hpp"
-#include "assess/streams/provenance.hpp"
+#include "base/provenance.hpp"
 #include "input/source.hpp"
 
 #include <map>

@@ -27,6 +27,7 @@ void sort_worst_first(std::vector<Meeting>& meetings, const ReactivityChart& cha
     };
     std::stable_sort(meetings.begin(), meetings.end(), [&](const Meeting& a, const Meeting& b) {
         if (a.trace != b.trace) return b.trace;
+        if (a.of_little() != b.of_little()) return b.of_little();
         if (rank(a) != rank(b)) return rank(a) < rank(b);
         return a.codes.size() > b.codes.size();
     });
@@ -74,8 +75,9 @@ void judge(CompatibilityReport& report, const ReactivityChart& chart, bool new_c
         for (const std::string& code : worst.codes)
             meanings.emplace_back(chart.meaning(code));
         report.verdict = Verdict::conflict;
-        report.words = fmt::format("do not add: {} meets {}, which {}", worst.one.name, worst.other.name,
-                                   join(meanings, ", "));
+        report.words = fmt::format(
+            "do not add: {} meets {}, which {}{}", worst.one.name, worst.other.name, join(meanings, ", "),
+            worst.of_little() ? " (though there is less than 0.1 % by mass of one of them)" : "");
         if (!report.not_assigned.empty())
             report.words += fmt::format("; not assessed: {}", join(report.not_assigned, ", "));
     } else if (!report.not_assigned.empty()) {

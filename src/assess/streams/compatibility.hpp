@@ -39,6 +39,10 @@ struct Meeting {
     std::vector<std::string> codes; ///< of all bases, worst first
     std::vector<MeetingBasis> bases;
     std::string disagreement; ///< where one source names a consequence and the other none; "" otherwise
+
+    /// Less than a thousandth by mass of one of them: our line, for no source knows amounts. It decides no
+    /// verdict, only what is shown first.
+    bool of_little() const { return trace || one.share < 0.001 || other.share < 0.001; }
 };
 
 struct ConditionFound {

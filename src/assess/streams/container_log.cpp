@@ -3,6 +3,7 @@
 
 #include "assess/streams/scheme_file.hpp"
 #include "base/text.hpp"
+#include "base/unit_table.hpp"
 
 #include <fmt/core.h>
 
@@ -18,12 +19,37 @@ struct Amount {
 
 Amount read_amount(const Field& field) {
     const WrittenQuantity written = field.quantity();
-    if (written.unit.empty()) return {}; // the problem is recorded
-    try {
-        return {as_mass(written).in(unit::g), std::nullopt};
-    } catch (const QuantityError&) { // then it is a volume, or a mistake
+    const UnitSpelling* unit_of_it = find_unit(written.unit);
+    if (unit_of_it != nullptr && unit_of_it->kind == UnitKind::mass) return {field.mass().in(unit::g), {}};
+    if (unit_of_it != nullptr && unit_of_it->kind == UnitKind::volume)
+        return {std::nullopt, field.volume().in(unit::mL)};
+    field.problem(fmt::format("an addition is a mass or a volume, not {}",
+                              describe(unit_of_it != nullptr ? unit_of_it->kind : UnitKind::none)));
+    return {};
+}
+
+/// "2026-02-02".
+std::string read_date(const Field& field) {
+    std::string date = field.text();
+    bool good = date.size() == 10;
+    for (std::size_t i = 0; good && i < date.size(); ++i)
+        good = i == 4 || i == 7 ? date[i] == '-' : date[i] >= '0' && date[i] <= '9';
+    if (!good) field.problem(fmt::format("\"{}\" is no date like 2026-02-02", date));
+    return date;
+}
+
+/// The container of the local rules that is called so, by name or by kind.
+const Container* find_container(const Field& field, const LocalRules& local) {
+    const std::string name = field.text();
+    std::vector<std::string> names;
+    for (const Container& container : local.containers) {
+        if (fold(container.name) == fold(name) || id_of(container.kind) == name) return &container;
+        names.push_back(container.name);
     }
-    return {std::nullopt, field.volume().in(unit::mL)};
+    field.problem(
+        fmt::format("the local rules have no container \"{}\"; they have: {}", name, join(names, "; ")),
+        nearest(name, names));
+    return nullptr;
 }
 
 /// mL of one gram of the material; 0 where its density is unknown.
@@ -40,7 +66,7 @@ class AdditionReader {
         : row_(row), catalogue_(catalogue), groups_(groups) {}
 
     Addition run() {
-        addition_.date = row_["date"].text();
+        addition_.date = read_date(row_["date"]);
         addition_.from = text_or_empty(row_, "from");
         addition_.by = text_or_empty(row_, "by");
         const Amount amount = read_amount(row_["amount"]);
@@ -111,32 +137,24 @@ double ContainerLog::millilitres() const {
 
 std::vector<Participant> ContainerLog::content(const ReactivityGroups& groups) const {
     std::vector<Participant> all;
-    const auto take = [&](const Participant& part) {
-        for (Participant& known : all)
-            if (known.name == part.name) {
-                known.grams += part.grams;
-                known.share = std::max(known.share, part.share);
-                known.in_water = known.in_water && part.in_water;
-                return;
-            }
-        all.push_back(part);
-    };
     for (const Addition& addition : additions) {
-        for (const Participant& part : participants_of(addition.composition, groups))
-            take(part);
-        for (const Participant& stranger : addition.strangers)
-            take(stranger);
+        join_participants(all, participants_of(addition.composition, groups));
+        join_participants(all, addition.strangers);
     }
     return all;
 }
 
 ContainerLog read_container_log(const Source& source, const Catalogue& catalogue,
-                                const ReactivityGroups& groups) {
+                                const ReactivityGroups& groups, const LocalRules& local) {
     const Document document = Document::parse(source);
     Problems problems;
     const Field root = document.root(problems);
-    ContainerLog log;
-    log.container = root["container"].text();
+    ContainerLog log{ContainerKind::flammable, "", source.name, 0, {}};
+    if (const Container* container = find_container(root["container"], local)) {
+        log.container = container->kind;
+        log.name = container->name;
+        log.size = container->size;
+    }
     if (const auto size = root.maybe("size")) log.size = size->volume().in(unit::mL);
     for (const Field& row : root["additions"].items())
         log.additions.push_back(AdditionReader(row, catalogue, groups).run());

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 // What a container already holds: a plain file of additions, kept beside the bottle as a running log.
 //
-// {"container": "flammable non-halogenated", "size": "4 L", "additions": [{"date": "...", "from": "...",
-// "material": "ethyl acetate", "amount": "250 mL", "by": "..."}]}. An addition names a material, or gives its
-// parts by mass: "parts": {"ethanol": "30 %", "water": "70 %"}.
+// {"container": "flammable non-halogenated", "size": "4 L", "additions": [{"date": "2026-02-02", "from":
+// "...", "material": "ethyl acetate", "amount": "250 mL", "by": "..."}]}. An addition names a material, or
+// gives its parts by mass: "parts": {"ethanol": "30 %", "water": "70 %"}. container_log.schema.json describes
+// it.
 #pragma once
 
+#include "assess/streams/local_rules.hpp"
 #include "assess/streams/substance_set.hpp"
 #include "chemistry/catalogue.hpp"
 
@@ -23,8 +25,10 @@ struct Addition {
 };
 
 struct ContainerLog {
-    std::string container;
-    double size = 0; ///< mL; 0 where not said
+    ContainerKind container;
+    std::string name; ///< as the local rules call it
+    std::string file; ///< where it was read from
+    double size = 0;  ///< mL; 0 where neither the log nor the local rules say
     std::vector<Addition> additions;
 
     double millilitres() const;
@@ -32,8 +36,9 @@ struct ContainerLog {
     std::vector<Participant> content(const ReactivityGroups& groups) const;
 };
 
-/// A part that nobody knows is no error of the file but a finding of the check. \throws InputError
+/// A part that nobody knows is no error of the file but a finding of the check; a container that the local
+/// rules do not have is one. \throws InputError
 ContainerLog read_container_log(const Source& source, const Catalogue& catalogue,
-                                const ReactivityGroups& groups);
+                                const ReactivityGroups& groups, const LocalRules& local);
 
 } // namespace routeweigh::streams

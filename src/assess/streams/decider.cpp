@@ -125,7 +125,7 @@ void Decider::look_for_oxidants() {
     const double line = local_.oxidant_from.value;
     std::vector<std::string> found;
     double moles = 0;
-    for (const OxidantLeft& oxidant : stream_.oxidants) {
+    for (const LeftToDestroy& oxidant : stream_.oxidants) {
         if (oxidant.moles * oxidant.substance->molar_mass < line * stream_.grams) continue;
         found.push_back(fmt::format("{} {}", oxidant.row->name, millimole_words(oxidant.moles)));
         moles += oxidant.moles;
@@ -145,7 +145,7 @@ void Decider::look_for_oxidants() {
                 describe(local_.oxidant_from.from));
         decision_.vent.push_back("oxidiser left or just quenched: gas may still form");
     }
-    for (const OxidantLeft& reducer : stream_.strong_reducers) {
+    for (const LeftToDestroy& reducer : stream_.strong_reducers) {
         decision_.first.push_back(
             {Treatment::Kind::destroy,
              fmt::format("destroy the {} first ({})", reducer.row->name, millimole_words(reducer.moles)),
@@ -231,7 +231,7 @@ void Decider::correct_acid(bool acid_is_welcome) {
     const double litres = stream_.volume.millilitres / 1000;
     double sulfite = 0;
     std::vector<std::string> names;
-    for (const OxidantLeft& left : stream_.sulfites) {
+    for (const LeftToDestroy& left : stream_.sulfites) {
         sulfite += left.moles;
         names.push_back(left.substance->name);
     }

@@ -5,18 +5,10 @@
 #include "assess/streams/container_decision.hpp"
 #include "assess/streams/local_rules.hpp"
 
-#include <optional>
 #include <string>
 #include <vector>
 
 namespace routeweigh::streams {
-
-struct ClassSize {
-    double pots = 1; ///< runs of the route
-    /// Share added for spills and rinses; the default of the local rules where not given.
-    std::optional<double> allowance;
-    std::optional<double> fill_limit;
-};
 
 /// What one stream of one pot brings to a container.
 struct StreamVolume {
@@ -28,10 +20,11 @@ struct StreamVolume {
 struct ContainerFit {
     const Container* container = nullptr;
     std::vector<StreamVolume> streams;
+    double present = 0;   ///< mL that it already holds
     double per_pot = 0;   ///< mL
     double volume = 0;    ///< mL of the class with allowance
     double usable = 0;    ///< mL in one container at the fill limit
-    double room = 0;      ///< mL left in the container that stands there
+    double room = 0;      ///< mL left at the fill limit in the container that stands there
     int containers = 0;   ///< new ones, beside the one that stands there
     double last_full = 0; ///< share of the nominal size that the last one ends at
     bool fits = false;    ///< into what stands there
@@ -40,8 +33,14 @@ struct ContainerFit {
     std::string words;
 };
 
-/// \param present  mL that the container already holds; 0: an empty one
-ContainerFit fit_container(const Container& container, std::vector<StreamVolume> streams,
-                           const ClassSize& size, const LocalRules& local, double present = 0);
+/// What stands there and has begun.
+struct Begun {
+    double present = 0; ///< mL that it holds; 0: an empty one, counted with the new ones
+    double size = 0;    ///< mL; 0: as the local rules have it
+};
+
+/// \param pots  runs of the route
+ContainerFit fit_container(const Container& container, std::vector<StreamVolume> streams, double pots,
+                           const LocalRules& local, Begun begun = {});
 
 } // namespace routeweigh::streams

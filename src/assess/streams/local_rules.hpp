@@ -2,14 +2,18 @@
 // The rules of one house: names of containers, lines, contact. A data file that is copied and edited.
 #pragma once
 
-#include "assess/streams/provenance.hpp"
 #include "assess/streams/substance_set.hpp"
+#include "base/provenance.hpp"
 #include "input/source.hpp"
 
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
+
+namespace routeweigh {
+class Catalogue;
+}
 
 namespace routeweigh::streams {
 
@@ -75,8 +79,7 @@ struct LocalRules {
     Sourced<double> corrosive_acid_from, corrosive_base_from, weak_from; ///< mol/L
     double neutral_low = 6, neutral_high = 9;                            ///< pH
     Provenance neutral_from;
-    Sourced<double> fill_limit; ///< of the nominal size
-    std::vector<double> fill_choices;
+    Sourced<double> fill_limit;            ///< of the nominal size
     Sourced<double> allowance;             ///< for spills and rinses, share added
     Sourced<double> call_at;               ///< share of the nominal size at which to call for pickup
     Sourced<double> bench_most;            ///< mL neutralised at a bench at one time
@@ -94,7 +97,12 @@ struct LocalRules {
     const Thing* thing(std::string_view name) const;
 };
 
+/// A file that says "based_on": "US" or "EU" edits the rules shipped for it and need only say what differs:
+/// containers by kind, words of handouts before the shipped ones, stops and things beside them.
 /// \throws InputError with every problem of the file
-LocalRules read_local_rules(const Source& source);
+LocalRules read_local_rules(const Source& source, const Catalogue& catalogue);
+
+/// The rules shipped for a jurisdiction: "US" or "EU". \throws InputError where there are none
+LocalRules shipped_local_rules(const Catalogue& catalogue, std::string_view jurisdiction);
 
 } // namespace routeweigh::streams

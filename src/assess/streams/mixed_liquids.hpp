@@ -2,7 +2,7 @@
 // What is known of liquids beside water: how their vapour pressure grows and how they mix.
 #pragma once
 
-#include "assess/streams/provenance.hpp"
+#include "base/provenance.hpp"
 #include "input/source.hpp"
 
 #include <optional>

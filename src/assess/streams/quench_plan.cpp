@@ -74,7 +74,9 @@ void size_the_gap(QuenchPlan& plan, const QuenchTable& table) {
 }
 
 double sulfur_dioxide_left(const QuenchPlan& plan, const QuenchTable& table) {
-    double electrons_left = plan.planned_electrons - plan.nominal.electrons, litres = 0;
+    double electrons_left =
+        plan.planned_electrons - std::min(plan.nominal.electrons, plan.unreacted.electrons);
+    double litres = 0;
     for (const PlannedQuench& one : plan.planned) {
         if (one.reducer == nullptr || electrons_left <= 0) continue;
         const double left = std::min(electrons_left, one.electrons) / one.reducer->electrons;

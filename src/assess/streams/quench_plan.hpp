@@ -22,12 +22,6 @@ namespace routeweigh::streams {
 /// The same route without its quench charges; what only they could start does not run.
 Route without_quench(const Route& route);
 
-struct LeftToDestroy {
-    const Substance* substance;
-    const QuenchRow* row;
-    double moles = 0;
-};
-
 /// One reading of the yield.
 struct QuenchNeed {
     std::vector<LeftToDestroy> oxidisers, reducers;

@@ -92,7 +92,7 @@ Neutraliser read_neutraliser(const SchemeFile& file, const Field& row) {
     Neutraliser result;
     result.id = text_or_empty(row, "substance");
     result.formula = row["formula"].text();
-    result.name = text_or_empty(row, "name");
+    result.name = row["name"].text();
     result.molar_mass = read_molar_mass(row["formula"]);
     result.equation = read_equation(row["equation"]);
     const std::string base = row["base"].text();

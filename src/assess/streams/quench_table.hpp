@@ -3,8 +3,9 @@
 // equation.
 #pragma once
 
-#include "assess/streams/provenance.hpp"
+#include "base/provenance.hpp"
 #include "chemistry/equation.hpp"
+#include "chemistry/substance.hpp"
 #include "input/source.hpp"
 
 #include <map>
@@ -57,6 +58,13 @@ struct QuenchRow {
     double electrons() const { return by_sulfite() ? 2 * reagent_per_mol() : 0; }
     double acid_per_mol() const { return equation.acid_made(species); }
     double gas_per_mol() const { return gas.empty() ? 0 : decay.ratio(gas, species); }
+};
+
+/// So much of something is left that has to be destroyed, or that acid turns into gas.
+struct LeftToDestroy {
+    const Substance* substance;
+    const QuenchRow* row; ///< nullptr for what is a reducer itself
+    double moles = 0;
 };
 
 struct Reducer {

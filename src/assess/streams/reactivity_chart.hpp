@@ -2,7 +2,7 @@
 // What two reactivity groups do when they meet: the chart of pairs and the groups that may meet nothing.
 #pragma once
 
-#include "assess/streams/provenance.hpp"
+#include "base/provenance.hpp"
 #include "input/source.hpp"
 
 #include <map>

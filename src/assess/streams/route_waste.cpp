@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "assess/streams/route_waste.hpp"
 
+#include "base/text.hpp"
+
+#include <fmt/format.h>
+
 #include <algorithm>
 
 namespace routeweigh::streams {
@@ -31,8 +35,41 @@ Decision recovered_decision(const RouteStream& stream, const LocalRules& local) 
     return decision;
 }
 
-std::vector<Participant> participants_of_stream(const StreamDescription& stream, const StreamRules& rules) {
-    return participants_of(stream.paired.composition, rules.compatibility.groups);
+/// Of both readings: what is lost and what never reacted may both be there.
+std::vector<Participant> participants_of_stream(const StreamAdvice& advice, const StreamRules& rules) {
+    const ReactivityGroups& groups = rules.compatibility.groups;
+    std::vector<Participant> all = participants_of(advice.nominal.paired.composition, groups);
+    join_participants(all, participants_of(advice.unreacted.paired.composition, groups));
+    return all;
+}
+
+const ContainerLog* log_of(const StreamAdvice& advice, const std::vector<ContainerLog>& logs) {
+    if (advice.decision.outcome != Decision::Outcome::container) return nullptr;
+    for (const ContainerLog& log : logs)
+        if (log.container == advice.decision.kind) return &log;
+    return nullptr;
+}
+
+/// Every stream with the others that go into the same container, and with what its log says is there.
+void check_meetings(std::vector<StreamAdvice>& streams, const std::vector<ContainerLog>& logs,
+                    const StreamRules& rules) {
+    std::vector<std::vector<Participant>> parts;
+    for (const StreamAdvice& advice : streams)
+        parts.push_back(participants_of_stream(advice, rules));
+    for (std::size_t i = 0; i < streams.size(); ++i) {
+        StreamAdvice& advice = streams[i];
+        advice.inside = check_compatibility(parts[i], {}, rules.compatibility);
+        if (advice.decision.outcome != Decision::Outcome::container) continue;
+        std::vector<Participant> others;
+        for (std::size_t k = 0; k < streams.size(); ++k)
+            if (k != i && streams[k].decision.outcome == Decision::Outcome::container &&
+                streams[k].decision.kind == advice.decision.kind)
+                join_participants(others, parts[k]);
+        if (!others.empty()) advice.with_others = check_compatibility(parts[i], others, rules.compatibility);
+        if (const ContainerLog* log = log_of(advice, logs))
+            advice.with_log =
+                check_compatibility(parts[i], log->content(rules.compatibility.groups), rules.compatibility);
+    }
 }
 
 StreamAdvice advise(RouteStream stream, const StreamRules& rules) {
@@ -48,9 +85,28 @@ StreamAdvice advise(RouteStream stream, const StreamRules& rules) {
                           : join_readings(advice.nominal_decision, advice.unreacted_decision);
     advice.stream = std::move(stream);
     advice.handout = compare_with_handout(advice.stream, advice.decision, rules.local);
-    advice.inside =
-        check_compatibility(participants_of_stream(advice.nominal, rules), {}, rules.compatibility);
     return advice;
+}
+
+/// Why no tight cap: by what the stream is, and by what gives gas when it meets in the container.
+std::vector<std::string> vents_of(const StreamAdvice& advice) {
+    std::vector<std::string> all = advice.decision.vent, pairs;
+    const auto once = [](std::vector<std::string>& list, std::string words) {
+        if (std::find(list.begin(), list.end(), words) == list.end()) list.push_back(std::move(words));
+    };
+    const auto take = [&](const std::vector<Meeting>& meetings) {
+        for (const Meeting& meeting : meetings) {
+            const bool gas = std::any_of(meeting.codes.begin(), meeting.codes.end(),
+                                         [](const std::string& code) { return code.front() == 'G'; });
+            if (gas && !meeting.of_little())
+                once(pairs, fmt::format("{} with {}", meeting.one.name, meeting.other.name));
+        }
+    };
+    take(advice.inside.within);
+    if (advice.with_others) take(advice.with_others->meetings);
+    if (advice.with_log) take(advice.with_log->meetings);
+    if (!pairs.empty()) all.push_back("gas may come of " + join(pairs, ", "));
+    return all;
 }
 
 } // namespace
@@ -66,16 +122,18 @@ std::vector<const StreamAdvice*> RouteWaste::mismatches() const {
     return found;
 }
 
-RouteWaste assess_waste(const Route& route, const StreamRules& rules) {
+RouteWaste assess_waste(const Route& route, const StreamRules& rules, const std::vector<ContainerLog>& logs) {
     const FlatRoute flat(route);
     RouteWaste waste;
     for (RouteStream& stream : streams_of(flat, flat.evaluate(flat.nominal())))
         waste.streams.push_back(advise(std::move(stream), rules));
+    check_meetings(waste.streams, logs, rules);
     waste.quenches = plan_quenches(route, rules.quenching());
     return waste;
 }
 
-std::vector<ContainerFit> fit_class(const RouteWaste& waste, const ClassSize& size, const LocalRules& local) {
+std::vector<ContainerFit> fit_class(const RouteWaste& waste, double pots, const LocalRules& local,
+                                    const std::vector<ContainerLog>& logs) {
     std::vector<ContainerFit> fits;
     for (const Container& container : local.containers) {
         std::vector<StreamVolume> streams;
@@ -84,33 +142,34 @@ std::vector<ContainerFit> fit_class(const RouteWaste& waste, const ClassSize& si
             if (advice.decision.kind != container.kind) continue;
             streams.push_back({advice.stream.name, advice.largest_volume() * advice.stream.runs,
                                advice.nominal.volume.assumed * advice.stream.runs});
-            for (const std::string& why : advice.decision.vent)
+            for (const std::string& why : vents_of(advice))
                 vent.push_back(advice.stream.name + ": " + why);
         }
         if (streams.empty()) continue;
-        fits.push_back(fit_container(container, std::move(streams), size, local));
+        Begun begun;
+        for (const ContainerLog& log : logs)
+            if (log.container == container.kind) begun = {log.millilitres(), log.size};
+        fits.push_back(fit_container(container, std::move(streams), pots, local, begun));
         fits.back().vent = std::move(vent);
     }
     return fits;
 }
 
-std::vector<OwnBottle> own_bottles(const RouteWaste& waste, const ClassSize& size, const LocalRules& local) {
+std::vector<OwnBottle> own_bottles(const RouteWaste& waste, double pots, const LocalRules& local) {
     std::vector<OwnBottle> bottles;
     for (const StreamAdvice& advice : waste.streams)
         if (advice.decision.outcome == Decision::Outcome::own_bottle)
-            bottles.push_back({&advice, advice.largest_volume() * advice.stream.runs * size.pots *
-                                            (1 + size.allowance.value_or(local.allowance.value))});
+            bottles.push_back(
+                {&advice, advice.largest_volume() * advice.stream.runs * pots * (1 + local.allowance.value)});
     return bottles;
 }
 
-CompatibilityReport check_stream(const StreamAdvice& advice, const ContainerLog& log,
-                                 const StreamRules& rules) {
-    const std::vector<Participant> content = log.content(rules.compatibility.groups);
-    CompatibilityReport nominal =
-        check_compatibility(participants_of_stream(advice.nominal, rules), content, rules.compatibility);
-    CompatibilityReport unreacted =
-        check_compatibility(participants_of_stream(advice.unreacted, rules), content, rules.compatibility);
-    return unreacted.meetings.size() > nominal.meetings.size() ? unreacted : nominal;
+ClassWaste assess_class(const Route& route, double pots, const StreamRules& rules,
+                        const std::vector<ContainerLog>& logs) {
+    ClassWaste result{&route, pots, assess_waste(route, rules, logs), {}, {}};
+    result.fits = fit_class(result.waste, pots, rules.local, logs);
+    result.own_bottles = own_bottles(result.waste, pots, rules.local);
+    return result;
 }
 
 } // namespace routeweigh::streams

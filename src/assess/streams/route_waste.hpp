@@ -8,7 +8,7 @@
 #include "assess/streams/handout.hpp"
 #include "assess/streams/stream_rules.hpp"
 
-#include <string>
+#include <optional>
 #include <vector>
 
 namespace routeweigh::streams {
@@ -19,7 +19,9 @@ struct StreamAdvice {
     Decision decision; ///< of both readings, the more demanding
     Decision nominal_decision, unreacted_decision;
     HandoutFinding handout;
-    CompatibilityReport inside; ///< what its own parts do
+    CompatibilityReport inside;                     ///< what its own parts do, those of both readings
+    std::optional<CompatibilityReport> with_others; ///< with the route's other streams that go there
+    std::optional<CompatibilityReport> with_log;    ///< with what the container holds by its log
 
     double largest_volume() const; ///< mL a pot, larger of both readings
 };
@@ -32,21 +34,30 @@ struct RouteWaste {
     std::vector<const StreamAdvice*> mismatches() const;
 };
 
-/// \param route  passed its checks
-RouteWaste assess_waste(const Route& route, const StreamRules& rules);
+/// \param route  passed its checks  \param logs  at most one a container
+RouteWaste assess_waste(const Route& route, const StreamRules& rules,
+                        const std::vector<ContainerLog>& logs = {});
 
-/// Containers that a class fills, in the order of the local rules.
-std::vector<ContainerFit> fit_class(const RouteWaste& waste, const ClassSize& size, const LocalRules& local);
+/// Containers that so many pots fill, in the order of the local rules; what a log holds is there already.
+std::vector<ContainerFit> fit_class(const RouteWaste& waste, double pots, const LocalRules& local,
+                                    const std::vector<ContainerLog>& logs = {});
 
 /// A stream that needs a bottle of its own, for a class.
 struct OwnBottle {
     const StreamAdvice* stream;
     double volume = 0; ///< mL, allowance included
 };
-std::vector<OwnBottle> own_bottles(const RouteWaste& waste, const ClassSize& size, const LocalRules& local);
+std::vector<OwnBottle> own_bottles(const RouteWaste& waste, double pots, const LocalRules& local);
 
-/// A stream of the route against a container's log, in the reading that finds more.
-CompatibilityReport check_stream(const StreamAdvice& advice, const ContainerLog& log,
-                                 const StreamRules& rules);
+/// A route worked in so many pots at one time.
+struct ClassWaste {
+    const Route* route;
+    double pots;
+    RouteWaste waste;
+    std::vector<ContainerFit> fits;
+    std::vector<OwnBottle> own_bottles; ///< of `waste`
+};
+ClassWaste assess_class(const Route& route, double pots, const StreamRules& rules,
+                        const std::vector<ContainerLog>& logs = {});
 
 } // namespace routeweigh::streams

@@ -6,27 +6,8 @@
 
 #include <fmt/core.h>
 
-#include <array>
-#include <vector>
 
 namespace routeweigh::streams {
-namespace {
-
-constexpr std::array all_standings{Standing::read, Standing::remembered, Standing::derived,
-                                   Standing::judgement, Standing::common_practice};
-
-Standing read_standing(const Field& field) {
-    std::vector<std::string> allowed;
-    for (const Standing standing : all_standings)
-        allowed.emplace_back(words_of(standing));
-    const std::string word = field.one_of(allowed);
-    for (const Standing standing : all_standings)
-        if (words_of(standing) == word) return standing;
-    return Standing::judgement;
-}
-
-} // namespace
-
 SchemeFile::SchemeFile(const Source& source, std::string_view kind)
     : document_(Document::parse(source)), root_(document_.root(problems_)) {
     id_ = root_["id"].text();
@@ -41,7 +22,7 @@ SchemeFile::SchemeFile(const Source& source, std::string_view kind)
 
 Provenance SchemeFile::provenance(const Field& row) const {
     Provenance result;
-    result.standing = read_standing(row["standing"]);
+    result.standing = standing_of(row["standing"].one_of(standing_words()));
     const std::string source = row["source"].text();
     const auto known = sources_.find(source);
     result.source = known == sources_.end() ? source : known->second;

@@ -3,7 +3,7 @@
 // carry a source and a standing.
 #pragma once
 
-#include "assess/streams/provenance.hpp"
+#include "base/provenance.hpp"
 #include "input/field.hpp"
 
 #include <map>

@@ -20,7 +20,6 @@ set(stream_sources
     streams/mixed_liquids.cpp
     streams/neutralise.cpp
     streams/pairing.cpp
-    streams/provenance.cpp
     streams/quench_need.cpp
     streams/quench_plan.cpp
     streams/quench_table.cpp

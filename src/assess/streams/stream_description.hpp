@@ -29,12 +29,6 @@ struct MetalLeft {
     std::vector<std::string> in; ///< substances that hold it
 };
 
-struct OxidantLeft {
-    const Substance* substance;
-    const QuenchRow* row;
-    double moles = 0;
-};
-
 struct StopHit {
     const StopRule* rule;
     const Substance* substance;
@@ -59,7 +53,7 @@ struct StreamDescription {
     FlashPoint flash;
     FlashPoint flash_without_alcohols;
     std::vector<MetalLeft> metals; ///< at or above the line of the local rules
-    std::vector<OxidantLeft> oxidants, strong_reducers, sulfites;
+    std::vector<LeftToDestroy> oxidants, strong_reducers, sulfites;
     std::vector<std::string> layers; ///< organic liquids above their solubility in the water that is there
     std::vector<StopHit> stops;
     std::vector<std::string> not_assigned; ///< substances without a reactivity group

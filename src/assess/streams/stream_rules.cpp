@@ -2,10 +2,7 @@
 #include "assess/streams/stream_rules.hpp"
 
 #include "assess/streams/scheme_file.hpp"
-#include "base/text.hpp"
 #include "chemistry/catalogue.hpp"
-
-#include <fmt/core.h>
 
 namespace routeweigh::streams {
 
@@ -18,9 +15,5 @@ StreamRules::StreamRules(const Catalogue& from, LocalRules local_rules)
                     read_reactivity_chart(required_scheme(from, "reactivity_pairs")),
                     read_special_meetings(required_scheme(from, "special_meetings")),
                     read_incompatible_wastes(required_scheme(from, "appendix_v"))} {}
-
-LocalRules shipped_local_rules(const Catalogue& catalogue, std::string_view jurisdiction) {
-    return read_local_rules(required_scheme(catalogue, fmt::format("local_rules_{}", fold(jurisdiction))));
-}
 
 } // namespace routeweigh::streams

@@ -6,8 +6,6 @@
 #include "assess/streams/quench_plan.hpp"
 #include "assess/streams/stream_description.hpp"
 
-#include <string_view>
-
 namespace routeweigh::streams {
 
 /// Stays where it was made, for its parts are handed on by reference. The catalogue must outlive it.
@@ -30,8 +28,5 @@ class StreamRules {
     }
     QuenchRules quenching() const { return {quench, acid_base, catalogue, local.bench_most.value}; }
 };
-
-/// The rules shipped for a jurisdiction: "US" or "EU". \throws InputError where there are none
-LocalRules shipped_local_rules(const Catalogue& catalogue, std::string_view jurisdiction);
 
 } // namespace routeweigh::streams

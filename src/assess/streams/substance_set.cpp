@@ -110,6 +110,21 @@ std::vector<Participant> participants_of(const Composition& composition, const R
     return all;
 }
 
+void join_participants(std::vector<Participant>& list, const std::vector<Participant>& more) {
+    for (const Participant& part : more) {
+        const auto known = std::find_if(list.begin(), list.end(),
+                                        [&](const Participant& one) { return one.name == part.name; });
+        if (known == list.end()) {
+            list.push_back(part);
+            continue;
+        }
+        known->grams += part.grams;
+        known->share = std::max(known->share, part.share);
+        known->in_water = known->in_water && part.in_water;
+        known->trace = known->trace && part.trace;
+    }
+}
+
 bool SubstanceSet::holds(const Participant& participant) const {
     if (participant.share < from_share) return false;
     if (peroxide_formers && participant.member != nullptr && participant.member->peroxide_former) return true;

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "assess/streams/composition.hpp"
-#include "assess/streams/provenance.hpp"
+#include "base/provenance.hpp"
 #include "input/source.hpp"
 
 #include <optional>
@@ -71,6 +71,9 @@ struct Participant {
 
 /// The parts of a mixture as participants.
 std::vector<Participant> participants_of(const Composition& composition, const ReactivityGroups& groups);
+
+/// Adds these to a list that holds every substance once: grams add up, of the shares the largest counts.
+void join_participants(std::vector<Participant>& list, const std::vector<Participant>& more);
 
 /// "ketones": whatever stands in one of these groups or is named.
 struct SubstanceSet {

@@ -19,5 +19,6 @@ std::function<void()> add_workbook(CLI::App& program, Context& context);
 std::function<void()> add_labels(CLI::App& program, Context& context);
 std::function<void()> add_results(CLI::App& program, Context& context);
 std::function<void()> add_stock(CLI::App& program, Context& context);
+std::function<void()> add_waste(CLI::App& program, Context& context);
 
 } // namespace routeweigh::cli

@@ -3,6 +3,7 @@
 #include "base/text.hpp"
 #include "documents/number.hpp"
 #include "documents/sections/figure_table.hpp"
+#include "documents/sections/flask_course.hpp"
 #include "documents/sections/sections.hpp"
 #include "documents/words.hpp"
 
@@ -134,6 +135,7 @@ void add_flask(const ReportView& view, Blocks& blocks) {
         }
     }
     blocks.push_back(transients_table(view));
+    add_flask_courses(view, blocks);
 }
 
 } // namespace routeweigh::documents

@@ -15,5 +15,7 @@ void add_hazard(const ReportView& view, Blocks& blocks);
 void add_flask(const ReportView& view, Blocks& blocks);
 void add_workings(const ReportView& view, Blocks& blocks);
 void add_sources(const ReportView& view, Blocks& blocks);
+void add_waste(const ReportView& view, Blocks& blocks);
+bool has_waste_tables(const ReportView& view);
 
 } // namespace routeweigh::documents

@@ -13,7 +13,7 @@ ContainerLog read(const std::string& additions) {
     return read_container_log(
         {"log.json",
          R"({"container": "flammable non-halogenated", "size": "4 L", "additions": [)" + additions + "]}"},
-        catalogue(), us_rules().compatibility.groups);
+        catalogue(), us_rules().compatibility.groups, us_rules().local);
 }
 
 } // namespace
@@ -57,12 +57,25 @@ TEST_CASE("faults of a log are told with their place") {
         return "";
     };
     CHECK(
-        holds(problems(R"({"date": "x", "material": "ethanol", "amount": "5 mol"})"), "/additions/0/amount"));
+        holds(problems(R"({"date": "2026-02-02", "material": "ethanol", "amount": "5 mol"})"), "/additions/0/amount"));
     CHECK(
-        holds(problems(R"({"date": "x", "material": "ethanol", "amount": "-5 mL"})"), "/additions/0/amount"));
-    CHECK(holds(problems(R"({"date": "x", "parts": {"ethanol": "60 %", "water": "60 %"}, "amount": "5 mL"})"),
+        holds(problems(R"({"date": "2026-02-02", "material": "ethanol", "amount": "-5 mL"})"), "/additions/0/amount"));
+    CHECK(holds(problems(R"({"date": "2026-02-02", "parts": {"ethanol": "60 %", "water": "60 %"}, "amount": "5 mL"})"),
                 "the parts make 120 %, not 100 %"));
-    CHECK(holds(problems(R"({"date": "x", "material": "ethanol", "amount": "5 mL", "colour": "red"})"),
+    CHECK(holds(problems(R"({"date": "2026-02-02", "material": "ethanol", "amount": "5 mL", "colour": "red"})"),
                 "colour"));
     CHECK(holds(problems(R"({"material": "ethanol", "amount": "5 mL"})"), "date"));
+    CHECK(holds(problems(R"({"date": "2 Feb", "material": "ethanol", "amount": "5 mL"})"),
+                "\"2 Feb\" is no date like 2026-02-02"));
+}
+
+TEST_CASE("the container is one of the local rules, by its name there or by its kind") {
+    const auto log = [](const std::string& container) {
+        return read_container_log({"log.json", R"({"container": ")" + container + R"(", "additions": []})"},
+                                  catalogue(), us_rules().compatibility.groups, us_rules().local);
+    };
+    CHECK(log("Flammable  Non-halogenated").container == ContainerKind::flammable);
+    CHECK(log("flammable").size == doctest::Approx(4000)); // as the local rules have it
+    CHECK_THROWS_WITH_AS(log("flamable non-halogenated"),
+                         doctest::Contains("nearest: \"flammable non-halogenated\""), InputError);
 }

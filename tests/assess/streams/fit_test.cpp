@@ -13,8 +13,10 @@ namespace {
 
 ContainerFit fit(double per_pot, double pots, double present = 0, double allowance = 0, double limit = 0.9) {
     static const Container bottle{ContainerKind::flammable, "bottle", "", 4000, ""};
-    return fit_container(bottle, {{"filtrate", per_pot, 0}}, {pots, allowance, limit}, us_rules().local,
-                         present);
+    LocalRules local = us_rules().local;
+    local.allowance.value = allowance;
+    local.fill_limit.value = limit;
+    return fit_container(bottle, {{"filtrate", per_pot, 0}}, pots, local, {present, 0});
 }
 
 } // namespace
@@ -46,9 +48,21 @@ TEST_CASE("a bottle that has begun is filled first") {
     CHECK(fit(50, 24, 5000).room == 0);
 }
 
-TEST_CASE("the fill limit and its choices come from the local rules") {
+TEST_CASE("the bottle that has begun may be of another size than the next one") {
+    static const Container bottle{ContainerKind::flammable, "bottle", "", 4000, ""};
+    LocalRules local = us_rules().local;
+    local.allowance.value = 0;
+    const auto into = [&](double volume) {
+        return fit_container(bottle, {{"filtrate", volume, 0}}, 1, local, {500, 1000});
+    };
+    CHECK(into(400).fits); // 90 % of 1 L less the 500 mL that are there
+    CHECK(into(400).last_full == doctest::Approx(0.9));
+    CHECK(into(401).containers == 1);
+    CHECK(into(401).last_full == doctest::Approx(1.0 / 4000));
+}
+
+TEST_CASE("the fill limit comes from the local rules") {
     CHECK(us_rules().local.fill_limit.value == doctest::Approx(0.9));
-    CHECK(us_rules().local.fill_choices == std::vector<double>{0.9, 0.8, 0.75});
     CHECK(us_rules().local.fill_limit.from.standing == Standing::read);
 }
 
@@ -56,7 +70,7 @@ TEST_CASE("a class of 24 making A3 in the US and in the EU") {
     const std::string path = "routes/4-bromoacetanilide/A3.json";
     const WasteOf us(path, us_rules());
     const std::vector<ContainerFit> containers =
-        fit_class(us.waste, {24, std::nullopt, std::nullopt}, us_rules().local);
+        fit_class(us.waste, 24, us_rules().local);
     REQUIRE(containers.size() == 2);
     CHECK(containers[0].container->kind == ContainerKind::halogenated);
     CHECK(containers[1].container->kind == ContainerKind::aqueous_neutral);
@@ -66,14 +80,14 @@ TEST_CASE("a class of 24 making A3 in the US and in the EU") {
     CHECK_FALSE(containers[1].vent.empty());
     const WasteOf eu(path, eu_rules());
     const std::vector<ContainerFit> in_eu =
-        fit_class(eu.waste, {24, std::nullopt, std::nullopt}, eu_rules().local);
+        fit_class(eu.waste, 24, eu_rules().local);
     CHECK(in_eu[1].container->kind == ContainerKind::flammable);
 }
 
 TEST_CASE("streams that need their own bottle are counted apart") {
     const WasteOf cyanide("routes/5-5-diphenylhydantoin/D1a-D2c-D3a.json", us_rules());
     const std::vector<OwnBottle> bottles =
-        own_bottles(cyanide.waste, {10, std::nullopt, std::nullopt}, us_rules().local);
+        own_bottles(cyanide.waste, 10, us_rules().local);
     REQUIRE(bottles.size() == 3);
     CHECK(bottles[0].volume ==
           doctest::Approx(11 * bottles[0].stream->largest_volume() * bottles[0].stream->stream.runs));

@@ -16,7 +16,7 @@ std::string problems(const std::string& from, const std::string& to) {
     REQUIRE(at != std::string::npos);
     source.text.replace(at, from.size(), to);
     try {
-        read_local_rules(source);
+        read_local_rules(source, catalogue());
     } catch (const InputError& error) {
         return error.what();
     }
@@ -58,4 +58,40 @@ TEST_CASE("faults of a rules file are told with their place") {
 
 TEST_CASE("a jurisdiction without rules is named") {
     CHECK_THROWS_AS(shipped_local_rules(catalogue(), "Atlantis"), InputError);
+}
+
+TEST_CASE("a house says only what differs from the rules it is based on") {
+    const LocalRules house = read_local_rules(
+        {"house.json", R"({"id": "house", "kind": "local rules", "title": "Rules of the house", "based_on": "US",
+            "about": {"source": "invented"}, "contact": "the stockroom",
+            "halogenated_from": {"value": "0 %", "note": "the contractor takes any halogen apart"},
+            "containers": [{"kind": "flammable", "name": "red can", "size": "10 L"},
+                           {"kind": "flammable_aqueous", "name": "yellow can", "takes": "water that burns"}],
+            "handout_words": [{"says": "Red", "means": ["flammable"]}]})"},
+        catalogue());
+    CHECK(house.contact == "the stockroom");
+    CHECK(house.jurisdiction == "US");
+    CHECK(house.halogenated_from.value == 0);
+    CHECK(describe(house.halogenated_from.from) == "Rules of the house (read)");
+    CHECK(house.fill_limit.value == doctest::Approx(0.9));
+    CHECK(house.container(ContainerKind::flammable)->name == "red can");
+    CHECK(holds(house.container(ContainerKind::flammable)->takes, "other organic liquid"));
+    CHECK(house.container(ContainerKind::flammable_aqueous)->name == "yellow can");
+    CHECK(house.container(ContainerKind::metal) != nullptr);
+    CHECK(house.handout_words.front().says == "red");
+    CHECK(house.handout_words.size() == us_rules().local.handout_words.size() + 1);
+    CHECK(house.stops.size() == us_rules().local.stops.size());
+}
+
+TEST_CASE("a file based on nothing must say everything") {
+    try {
+        read_local_rules(
+            {"house.json",
+             R"({"id": "house", "kind": "local rules", "title": "x", "about": {"source": "invented"}})"},
+            catalogue());
+        FAIL("not refused");
+    } catch (const InputError& error) {
+        for (const char* missing : {"contact", "containers", "fill_limit", "stop"})
+            CHECK(holds(error.what(), missing));
+    }
 }

@@ -142,14 +142,32 @@ TEST_CASE("streams that are no waste by themselves") {
     CHECK(one.stream("vapour in drying").decision.outcome == Decision::Outcome::air);
 }
 
-TEST_CASE("a stream of a route against the log of a container") {
-    const Source log{"log.json", R"({"container": "aqueous, neutral", "size": "10 L", "additions": [
+TEST_CASE("a stream of a route against the log of its container") {
+    const Source bleach{"log.json", R"({"container": "aqueous, neutral", "size": "10 L", "additions": [
         {"date": "2026-02-02", "material": "household bleach 6 %", "amount": "500 mL"}]})"};
-    const ContainerLog read = read_container_log(log, catalogue(), us_rules().compatibility.groups);
+    const Source brine{"brine.json", R"({"container": "heavy metal", "additions": []})"};
+    const std::vector<ContainerLog> logs{
+        read_container_log(bleach, catalogue(), us_rules().compatibility.groups, us_rules().local),
+        read_container_log(brine, catalogue(), us_rules().compatibility.groups, us_rules().local)};
     const WasteOf a1("routes/4-bromoacetanilide/A1.json", us_rules());
-    const CompatibilityReport report = check_stream(a1.stream("filtrate and washes"), read, us_rules());
-    CHECK(report.verdict == CompatibilityReport::Verdict::conflict);
-    CHECK(holds(report.words, "do not add"));
+    const RouteWaste waste = assess_waste(*a1.route, us_rules(), logs);
+    for (const StreamAdvice& advice : waste.streams) {
+        INFO(advice.stream.name);
+        CHECK(advice.with_log.has_value() == (advice.decision.kind == ContainerKind::aqueous_neutral));
+        if (!advice.with_log) continue;
+        CHECK(advice.with_log->verdict == CompatibilityReport::Verdict::conflict);
+        CHECK(holds(advice.with_log->words, "do not add"));
+    }
+    for (const ContainerFit& fit : fit_class(waste, 24, us_rules().local, logs))
+        CHECK((fit.present > 0) == (fit.container->kind == ContainerKind::aqueous_neutral));
+}
+
+TEST_CASE("streams of one route that go into one container are held against each other") {
+    const WasteOf one("routes/5-5-diphenylhydantoin/D1b-D2c-D3a.json", us_rules());
+    int together = 0;
+    for (const StreamAdvice& advice : one.waste.streams)
+        if (advice.with_others) ++together;
+    CHECK(together >= 2);
 }
 
 TEST_CASE("grams of streams add up to the ledger, per pot times runs") {

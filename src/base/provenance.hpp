@@ -4,8 +4,9 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
-namespace routeweigh::streams {
+namespace routeweigh {
 
 enum class Standing {
     read,           ///< seen in the source while the file was written
@@ -17,6 +18,11 @@ enum class Standing {
 
 /// The words that data files use: "read", "remembered", ... "common practice, no source".
 std::string_view words_of(Standing standing);
+
+/// All of these words.
+const std::vector<std::string>& standing_words();
+/// The standing of these words; a judgement where there is none.
+Standing standing_of(std::string_view words);
 
 struct Provenance {
     Standing standing = Standing::judgement;
@@ -33,4 +39,4 @@ struct Sourced {
     Provenance from;
 };
 
-} // namespace routeweigh::streams
+} // namespace routeweigh

@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: MIT
+#include "app/waste.hpp"
+
+#include "input/field.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+
+namespace routeweigh {
+
+const std::vector<std::string>& shipped_jurisdictions() {
+    static const std::vector<std::string> names{"US", "EU"};
+    return names;
+}
+
+std::unique_ptr<streams::StreamRules> waste_rules(const Catalogue& catalogue,
+                                                  const std::string& jurisdiction) {
+    return std::make_unique<streams::StreamRules>(catalogue,
+                                                  streams::shipped_local_rules(catalogue, jurisdiction));
+}
+
+std::unique_ptr<streams::StreamRules> waste_rules(const Catalogue& catalogue, const Source& house) {
+    return std::make_unique<streams::StreamRules>(catalogue, streams::read_local_rules(house, catalogue));
+}
+
+std::vector<streams::ContainerLog> read_container_logs(const std::vector<SourcePtr>& sources,
+                                                       const streams::StreamRules& rules) {
+    std::vector<streams::ContainerLog> logs;
+    Problems problems;
+    for (const SourcePtr& source : sources) {
+        try {
+            streams::ContainerLog log = streams::read_container_log(*source, rules.catalogue,
+                                                                    rules.compatibility.groups, rules.local);
+            const auto other =
+                std::find_if(logs.begin(), logs.end(), [&](const streams::ContainerLog& known) {
+                    return known.container == log.container;
+                });
+            if (other != logs.end()) {
+                Problem problem;
+                problem.message = fmt::format("{} is the log of \"{}\" too; give one log a container",
+                                              other->file, log.name);
+                problem.place.source = source->name;
+                problem.place.pointer = "/container";
+                problems.add(std::move(problem));
+            }
+            logs.push_back(std::move(log));
+        } catch (const InputError& error) {
+            for (const Problem& problem : error.problems)
+                problems.add(problem);
+        }
+    }
+    problems.throw_if_error();
+    return logs;
+}
+
+} // namespace routeweigh

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+// What a front end asks for about waste: rules of a house and logs of its containers in, checked data out.
+#pragma once
+
+#include "assess/streams/route_waste.hpp"
+#include "chemistry/catalogue.hpp"
+#include "input/source.hpp"
+
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace routeweigh {
+
+/// Jurisdictions that rules are shipped for: "US" and "EU".
+const std::vector<std::string>& shipped_jurisdictions();
+
+/// The tables of the streams with the local rules of a jurisdiction, or with those of a house.
+/// The catalogue must outlive them. \throws InputError with every problem of the first faulty table
+std::unique_ptr<streams::StreamRules> waste_rules(const Catalogue& catalogue,
+                                                  const std::string& jurisdiction);
+std::unique_ptr<streams::StreamRules> waste_rules(const Catalogue& catalogue, const Source& house);
+
+/// \throws InputError with every problem of every log; two logs of one container are one
+std::vector<streams::ContainerLog> read_container_logs(const std::vector<SourcePtr>& sources,
+                                                       const streams::StreamRules& rules);
+
+} // namespace routeweigh

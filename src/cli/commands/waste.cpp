@@ -1,0 +1,98 @@
+// SPDX-License-Identifier: MIT
+#include "app/waste.hpp"
+#include "base/text.hpp"
+#include "cli/commands/commands.hpp"
+#include "cli/files.hpp"
+#include "cli/print_problems.hpp"
+#include "documents/waste/waste_document.hpp"
+
+#include <fmt/core.h>
+
+#include <CLI/CLI.hpp>
+
+#include <charconv>
+#include <cmath>
+
+namespace routeweigh::cli {
+namespace {
+
+struct Options {
+    std::vector<std::string> routes, logs;
+    std::string rules = "US";
+    int students = 1, team = 1;
+};
+
+constexpr const char* footer =
+    R"(The handout is what the route file says under "container" of a stream. Streams
+go by their composition at both readings of the yield: lost after it was made, or
+never formed. A rules file of your own may be short: "based_on": "US" and what
+differs. examples/marrow-point-college shows a rules file and a log;
+hazard-data/local_rules.schema.json and container_log.schema.json describe them.
+
+  routeweigh waste routes/4-bromoacetanilide/A3.json --students 24
+  routeweigh waste routes/4-bromoacetanilide/A3.json --students 24 --team 2 \
+      --rules examples/marrow-point-college/rules.json \
+      --log examples/marrow-point-college/halogenated-log.json --output waste.html
+
+A suggestion for planning: local rules and licensed waste contractors decide.
+)";
+
+/// The shipped rules by name, or a file.
+std::unique_ptr<streams::StreamRules> rules_of(const std::string& name, Context& context) {
+    for (const std::string& jurisdiction : shipped_jurisdictions())
+        if (fold(name) == fold(jurisdiction)) return waste_rules(context.catalogue(), jurisdiction);
+    try {
+        const std::vector<SourcePtr> files = context.sources({name});
+        if (files.size() != 1) throw CallError("--rules takes one file, not a folder");
+        return waste_rules(context.catalogue(), *files.front());
+    } catch (const FileError& error) {
+        throw FileError(fmt::format("{}; --rules takes a file, or the rules shipped by the name of {}",
+                                    error.what(), join(shipped_jurisdictions(), " or ")));
+    }
+}
+
+/// A reason where the text is no number of people; "" where it is.
+std::string is_count(const std::string& text) {
+    constexpr int most = 100000;
+    int count = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), count);
+    const bool good = error == std::errc() && end == text.data() + text.size() && count >= 1 && count <= most;
+    return good ? std::string() : fmt::format("\"{}\" is no whole number from 1 to {}", text, most);
+}
+
+} // namespace
+
+std::function<void()> add_waste(CLI::App& program, Context& context) {
+    const auto options = std::make_shared<Options>();
+    CLI::App* command = program.add_subcommand(
+        "waste", "Where each stream goes, what must not meet it there, quench, and whether it fits");
+    command->add_option("ROUTE", options->routes, "Route files, folders of them, or - for standard input")
+        ->required();
+    command->add_option("--students", options->students, "Students in the room")
+        ->check(is_count)
+        ->type_name("N");
+    command->add_option("--team", options->team, "Students at one pot")->check(is_count)->type_name("N");
+    command->add_option("--rules", options->rules, "Rules of your house, or those shipped: US (default), EU")
+        ->type_name("FILE");
+    command->add_option("--log", options->logs, "Log of a container that holds something; may be repeated")
+        ->type_name("FILE");
+    command->footer(footer);
+    context.add_output_options(*command);
+    return [options, &context] {
+        Problems problems;
+        const std::vector<Route> routes =
+            read_routes(context.sources(options->routes), context.catalogue(), problems);
+        print_problems(problems.all);
+        const auto rules = rules_of(options->rules, context);
+        const std::vector<streams::ContainerLog> logs =
+            read_container_logs(context.sources(options->logs), *rules);
+        const double pots = std::ceil(static_cast<double>(options->students) / options->team);
+        std::vector<streams::ClassWaste> wastes;
+        for (const Route& route : routes)
+            wastes.push_back(assess_class(route, pots, *rules, logs));
+        context.write(waste_document({rules.get(), &logs, &wastes, static_cast<double>(options->students),
+                                      static_cast<double>(options->team)}));
+    };
+}
+
+} // namespace routeweigh::cli

@@ -1,0 +1,12 @@
+// SPDX-License-Identifier: MIT
+// The course over time of what is in the flask, where a route file gives rates.
+#pragma once
+
+#include "documents/sections/section.hpp"
+
+namespace routeweigh::documents {
+
+/// Table, chart and sources; of routes without rates that the ceiling stands alone.
+void add_flask_courses(const ReportView& view, Blocks& blocks);
+
+} // namespace routeweigh::documents

@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: MIT
+// The handout held against what was computed: mismatches first.
+#include "documents/waste/waste_parts.hpp"
+#include "documents/words.hpp"
+
+#include <fmt/format.h>
+
+namespace routeweigh::documents {
+namespace {
+
+using Verdict = streams::HandoutFinding::Verdict;
+
+/// The steps are named only where a route has several, the route only where there are several.
+std::string place_of(const streams::StreamAdvice& advice, const streams::ClassWaste& one, bool several) {
+    std::string place;
+    if (several) place += one.route->id + ": ";
+    if (one.route->steps.size() > 1) place += advice.stream.step_id + ": ";
+    return place;
+}
+
+bool goes_somewhere(const streams::StreamAdvice& advice) {
+    return advice.decision.outcome != streams::Decision::Outcome::on_product &&
+           advice.decision.outcome != streams::Decision::Outcome::nothing;
+}
+
+writing::BulletList findings(const WasteSubject& subject, Verdict verdict, bool important) {
+    writing::BulletList list;
+    for (const streams::ClassWaste& one : *subject.routes)
+        for (const streams::StreamAdvice& advice : one.waste.streams) {
+            if (advice.handout.verdict != verdict) continue;
+            // What stays on the product, or is nothing, needs no container in a handout.
+            if (verdict == Verdict::none_named && !goes_somewhere(advice)) continue;
+            const std::string place = place_of(advice, one, subject.routes->size() > 1);
+            const std::string words = place + advice.handout.words + ".";
+            list.items.emplace_back(important ? writing::strong(words) : writing::Run(words));
+        }
+    return list;
+}
+
+} // namespace
+
+void add_handout(const WasteSubject& subject, WasteBlocks& blocks) {
+    writing::BulletList differs = findings(subject, Verdict::differs, true);
+    const std::size_t count = differs.items.size();
+    if (count == 0) {
+        blocks.emplace_back(writing::Paragraph{
+            "In no stream does the handout name another container than the one computed here."});
+    } else {
+        blocks.emplace_back(writing::Paragraph{
+            fmt::format("{} the handout names another container than the one computed here:",
+                        capitalised("in " + counted(count, "stream", "streams")))});
+        blocks.emplace_back(std::move(differs));
+    }
+    for (const auto& [verdict, words] :
+         {std::pair{Verdict::not_understood, "Words that the local rules do not know:"},
+          {Verdict::agrees_after_treatment, "Right, once something is done first:"},
+          {Verdict::none_named, "No container is named:"}}) {
+        writing::BulletList list = findings(subject, verdict, false);
+        if (list.items.empty()) continue;
+        blocks.emplace_back(writing::Paragraph{words});
+        blocks.emplace_back(std::move(list));
+    }
+}
+
+} // namespace routeweigh::documents
