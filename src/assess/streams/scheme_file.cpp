@@ -6,7 +6,6 @@
 
 #include <fmt/core.h>
 
-
 namespace routeweigh::streams {
 SchemeFile::SchemeFile(const Source& source, std::string_view kind)
     : document_(Document::parse(source)), root_(document_.root(problems_)) {
