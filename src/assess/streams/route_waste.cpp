@@ -50,15 +50,34 @@ const ContainerLog* log_of(const StreamAdvice& advice, const std::vector<Contain
     return nullptr;
 }
 
-/// Every stream with the others that go into the same container, and with what its log says is there.
+/// Whether it has to be destroyed before the stream goes anywhere.
+bool destroyed_first(const Participant& part, const StreamAdvice& advice, const LocalRules& local) {
+    for (const StreamDescription* stream : {&advice.nominal, &advice.unreacted}) {
+        for (const StopHit& hit : stream->stops)
+            if (hit.rule->destroy && hit.substance == part.substance) return true;
+        for (const LeftToDestroy& left : stream->strong_reducers)
+            if (left.substance == part.substance) return true;
+        for (const LeftToDestroy& left : stream->oxidants)
+            if (left.substance == part.substance &&
+                left.moles * left.substance->molar_mass >= local.oxidant_from.value * stream->grams)
+                return true;
+    }
+    return false;
+}
+
+/// Every stream with the others that go into the same container, and with what its log says is there: both as
+/// they are once what has to be destroyed first is gone.
 void check_meetings(std::vector<StreamAdvice>& streams, const std::vector<ContainerLog>& logs,
                     const StreamRules& rules) {
     std::vector<std::vector<Participant>> parts;
-    for (const StreamAdvice& advice : streams)
+    for (StreamAdvice& advice : streams) {
         parts.push_back(participants_of_stream(advice, rules));
+        advice.inside = check_compatibility(parts.back(), {}, rules.compatibility);
+        std::erase_if(parts.back(),
+                      [&](const Participant& part) { return destroyed_first(part, advice, rules.local); });
+    }
     for (std::size_t i = 0; i < streams.size(); ++i) {
         StreamAdvice& advice = streams[i];
-        advice.inside = check_compatibility(parts[i], {}, rules.compatibility);
         if (advice.decision.outcome != Decision::Outcome::container) continue;
         std::vector<Participant> others;
         for (std::size_t k = 0; k < streams.size(); ++k)

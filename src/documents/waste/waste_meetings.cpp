@@ -82,11 +82,12 @@ class MeetingsPart {
         if (!verdicts_.items.empty()) blocks_.emplace_back(std::move(verdicts_));
         if (!table_.rows.empty()) {
             table_.remarks = {
-                "Looked at as each stream leaves the pot, before any quench, at both readings of the yield; "
-                "neither source knows amount, concentration or time. Parts of one stream have met in the pot "
-                "already: their row says what may still go on in a closed bottle. Of these, what only "
-                "releases heat, and what is there by less than 0.1 % by mass, stands in the list below "
-                "only."};
+                "Both readings of the yield are looked at; neither source knows amount, concentration or "
+                "time. "
+                "By itself a stream counts as it leaves the pot: its parts have met already, and a row says "
+                "what may still go on in a closed bottle. With others and with a log it counts once what has "
+                "to be destroyed first is gone. What only releases heat within a stream, and what is there "
+                "by less than 0.1 % by mass, stands in the list below only."};
             blocks_.emplace_back(std::move(table_));
         }
         writing::Folded sources{writing::Text("The sources of each, and where they disagree"), {}};

@@ -117,6 +117,30 @@ TEST_CASE("planted: every wrong container of a handout is caught") {
     CHECK(silent.stream("mother liquor and rinse").handout.verdict == Verdict::none_named);
 }
 
+TEST_CASE("planted: on every stream of every shipped route, the name of any other container is caught") {
+    int planted = 0;
+    for (const StreamRules* rules : {&us_rules(), &eu_rules()})
+        for (const std::string& path : shipped_routes()) {
+            const WasteOf one(path, *rules);
+            for (const StreamAdvice& advice : one.waste.streams) {
+                if (advice.decision.outcome != Decision::Outcome::container &&
+                    advice.decision.outcome != Decision::Outcome::own_bottle)
+                    continue;
+                for (const Container& other : rules->local.containers) {
+                    RouteStream stream = advice.stream;
+                    stream.handout = other.name;
+                    const HandoutFinding finding =
+                        compare_with_handout(stream, advice.decision, rules->local);
+                    INFO(path << ": " << stream.name << " sent to " << other.name << ": " << finding.words);
+                    const bool right = advice.decision.kind == other.kind;
+                    CHECK((finding.verdict == Verdict::differs) == !right);
+                    if (!right) ++planted;
+                }
+            }
+        }
+    CHECK(planted > 500);
+}
+
 TEST_CASE("both readings count: the mother liquor is halogenated only if the product was made and lost") {
     const WasteOf one(a3, us_rules());
     const StreamAdvice& liquor = one.stream("mother liquor and rinse");
