@@ -29,11 +29,15 @@ std::string id_of_outcome(const Decision& decision) {
     return "";
 }
 
-const HandoutWords* understand(const std::string& said, const LocalRules& local) {
+/// What the words may mean: a container called by its name, else the first words of the local rules that
+/// occur. Empty where neither is known.
+std::vector<std::string> understand(const std::string& said, const LocalRules& local) {
     const std::string text = fold(said);
+    for (const Container& container : local.containers)
+        if (fold(container.name) == text) return {std::string(id_of(container.kind))};
     for (const HandoutWords& words : local.handout_words)
-        if (text.find(words.says) != std::string::npos) return &words;
-    return nullptr;
+        if (text.find(words.says) != std::string::npos) return words.means;
+    return {};
 }
 
 std::string first_words(const Decision& decision) {
@@ -56,17 +60,16 @@ HandoutFinding compare_with_handout(const RouteStream& stream, const Decision& d
                                     goes ? "goes to " : "", decision.goes_to);
         return finding;
     }
-    const HandoutWords* words = understand(stream.handout, local);
-    if (words == nullptr) {
+    finding.understood = understand(stream.handout, local);
+    if (finding.understood.empty()) {
         finding.verdict = HandoutFinding::Verdict::not_understood;
         finding.words = fmt::format("{}: handout says \"{}\", which the local rules do not know; goes to {}",
                                     stream.name, stream.handout, decision.goes_to);
         return finding;
     }
-    finding.understood = words->means;
     const std::string computed = id_of_outcome(decision);
-    const bool same = computed.empty() ||
-                      std::find(words->means.begin(), words->means.end(), computed) != words->means.end();
+    const bool same = computed.empty() || std::find(finding.understood.begin(), finding.understood.end(),
+                                                    computed) != finding.understood.end();
     if (same) {
         finding.verdict = decision.first.empty() ? HandoutFinding::Verdict::agrees
                                                  : HandoutFinding::Verdict::agrees_after_treatment;
