@@ -13,6 +13,7 @@ constexpr std::array all_commands{
     Command{add_what_if, "what-if"},       //
     Command{add_break_even, "break-even"}, //
     Command{add_improve, "improve"},       //
+    Command{add_waste, "waste"},           //
     Command{add_workbook, "workbook"},     //
     Command{add_balance, "balance"},       //
     Command{add_find, "find"},             //

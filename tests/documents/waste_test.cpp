@@ -140,5 +140,5 @@ TEST_CASE("the comparison report says where the waste goes, for people only") {
     CHECK(text.find("A7a, filtrate and washes") != std::string::npos);
     CHECK(text.find("Bromine over time, estimated, in one pot") != std::string::npos);
     CHECK(text.find("A4, A5, A6, A7a and A7b: no rate is known") != std::string::npos);
-    CHECK(comparison_report(comparison, Reader::programs).blocks.empty());
+    CHECK(comparison_report(comparison, writing::Reader::programs).blocks.empty());
 }
