@@ -50,9 +50,7 @@ writing::Document labels_document(const Assessment& route, const LabelRequest& r
     const streams::StreamRules stream_rules(
         catalogue, streams::shipped_local_rules(catalogue, regime == MixtureRegime::us ? "US" : "EU"));
     const streams::RouteWaste waste = assess_waste(route.route(), stream_rules);
-    streams::ClassSize size;
-    size.pots = plan.runs();
-    return labels_document(route, contents_of(waste, size, stream_rules.local),
+    return labels_document(route, contents_of(waste, plan.runs(), stream_rules.local),
                            read_mixture_rules(catalogue, regime), sheet,
                            {request.course, request.contact, request.date, request.first, request.copies,
                             request.bottles, request.waste});

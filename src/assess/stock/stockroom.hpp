@@ -2,7 +2,7 @@
 // What a stockroom buys as it is, what it makes, and how long that keeps.
 #pragma once
 
-#include "assess/streams/provenance.hpp"
+#include "base/provenance.hpp"
 #include "chemistry/catalogue.hpp"
 
 #include <optional>
@@ -17,7 +17,7 @@ struct ShelfLife {
     const Substance* substance = nullptr;
     int days = 0; ///< from making to last use; 0: on the day itself
     std::string why;
-    streams::Provenance from;
+    Provenance from;
 };
 
 struct Stockroom {

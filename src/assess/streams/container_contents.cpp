@@ -28,8 +28,7 @@ ContainerContents& contents_for(std::vector<ContainerContents>& all, const Strea
 
 } // namespace
 
-std::vector<ContainerContents> contents_of(const RouteWaste& waste, const ClassSize& size,
-                                           const LocalRules& local) {
+std::vector<ContainerContents> contents_of(const RouteWaste& waste, double pots, const LocalRules& local) {
     std::vector<ContainerContents> all;
     for (const StreamAdvice& advice : waste.streams) {
         const auto outcome = advice.decision.outcome;
@@ -38,10 +37,10 @@ std::vector<ContainerContents> contents_of(const RouteWaste& waste, const ClassS
         contents.streams.push_back(stream_name(advice.stream));
         contents.vented = contents.vented || !advice.decision.vent.empty();
         for (const Portion& portion : advice.nominal.as_left.portions())
-            contents.composition.add(*portion.substance, portion.grams * advice.stream.runs * size.pots,
+            contents.composition.add(*portion.substance, portion.grams * advice.stream.runs * pots,
                                      portion.trace);
     }
-    for (const ContainerFit& fit : fit_class(waste, size, local))
+    for (const ContainerFit& fit : fit_class(waste, pots, local))
         for (ContainerContents& contents : all)
             if (contents.container == fit.container) contents.containers = std::max(1, fit.containers);
     return all;

@@ -20,7 +20,6 @@ struct ContainerContents {
 
 /// Every liquid or solid stream that is collected, in the nominal reading: grams of the ledger times the
 /// pots. Gas, vapour, what is recovered and what stays on the product are no contents of a container.
-std::vector<ContainerContents> contents_of(const RouteWaste& waste, const ClassSize& size,
-                                           const LocalRules& local);
+std::vector<ContainerContents> contents_of(const RouteWaste& waste, double pots, const LocalRules& local);
 
 } // namespace routeweigh::streams
