@@ -46,10 +46,10 @@ def judge_text(path, text):
     rules = list(EVERYWHERE)
     if path.startswith("reports/"):
         rules += IN_REPORTS
-    elif path.startswith("tests/golden/cases/"):
-        rules += IN_OUTPUT
+    printed = False  # of a golden case: what the program prints stands below "== output"
     for number, line in enumerate(text.split("\n"), 1):
-        for pattern, why in rules:
+        printed = path.startswith("tests/golden/cases/") and (printed or line == "== output")
+        for pattern, why in rules + IN_OUTPUT if printed else rules:
             match = re.search(pattern, line)
             if match:
                 yield f'{path}:{number}: "{match.group()}" is {why}'
@@ -101,7 +101,7 @@ PLANTED = [
     ("reports/a.md", "read the safety data sheet; an unsafe word is no promise", False),
     ("reports/a.txt", "E-factor nan g/g", True),
     ("tests/golden/cases/a/b.txt", "== output\nthis bottle is safe", True),
-    ("tests/golden/cases/a/b.txt", "== file a.json\n{\"mass\": nan}", False),
+    ("tests/golden/cases/a/b.txt", "A harmless title.\n== file a.json\n{\"mass\": nan}", False),
     ("docs/a.md", "see issue 12", True),
     ("docs/a.md", "a drying agent; the issue of water; the laboratory session", False),
     ("docs/a.md", "../shared/notes", True),
