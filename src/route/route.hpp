@@ -99,10 +99,10 @@ struct RateConstant {
 /// How one substance comes into the pot of a stage and goes again, for its course over time.
 struct Kinetics {
     const Substance* of = nullptr;
-    const Substance* with = nullptr; ///< what uses it up; charged in the same stage
-    double per_mol = 1;              ///< mol of `with` that one mol uses up
-    Duration over;                   ///< of the addition
-    int portions = 0;                ///< 0: drop by drop
+    const Substance* with = nullptr;  ///< what uses it up; charged in the same stage
+    double per_mol = 1;               ///< mol of `with` that one mol uses up
+    Duration over;                    ///< of the addition
+    int portions = 0;                 ///< 0: drop by drop
     std::optional<RateConstant> made; ///< none: charged as such, or made at once
     /// With all of `with` there; it slows down as that is used up. Several: values assumed in turn.
     std::vector<RateConstant> used;

@@ -56,14 +56,17 @@ TEST_CASE("faults of a log are told with their place") {
         }
         return "";
     };
+    CHECK(holds(problems(R"({"date": "2026-02-02", "material": "ethanol", "amount": "5 mol"})"),
+                "/additions/0/amount"));
+    CHECK(holds(problems(R"({"date": "2026-02-02", "material": "ethanol", "amount": "-5 mL"})"),
+                "/additions/0/amount"));
+    CHECK(holds(
+        problems(
+            R"({"date": "2026-02-02", "parts": {"ethanol": "60 %", "water": "60 %"}, "amount": "5 mL"})"),
+        "the parts make 120 %, not 100 %"));
     CHECK(
-        holds(problems(R"({"date": "2026-02-02", "material": "ethanol", "amount": "5 mol"})"), "/additions/0/amount"));
-    CHECK(
-        holds(problems(R"({"date": "2026-02-02", "material": "ethanol", "amount": "-5 mL"})"), "/additions/0/amount"));
-    CHECK(holds(problems(R"({"date": "2026-02-02", "parts": {"ethanol": "60 %", "water": "60 %"}, "amount": "5 mL"})"),
-                "the parts make 120 %, not 100 %"));
-    CHECK(holds(problems(R"({"date": "2026-02-02", "material": "ethanol", "amount": "5 mL", "colour": "red"})"),
-                "colour"));
+        holds(problems(R"({"date": "2026-02-02", "material": "ethanol", "amount": "5 mL", "colour": "red"})"),
+              "colour"));
     CHECK(holds(problems(R"({"material": "ethanol", "amount": "5 mL"})"), "date"));
     CHECK(holds(problems(R"({"date": "2 Feb", "material": "ethanol", "amount": "5 mL"})"),
                 "\"2 Feb\" is no date like 2026-02-02"));

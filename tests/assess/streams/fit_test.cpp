@@ -69,8 +69,7 @@ TEST_CASE("the fill limit comes from the local rules") {
 TEST_CASE("a class of 24 making A3 in the US and in the EU") {
     const std::string path = "routes/4-bromoacetanilide/A3.json";
     const WasteOf us(path, us_rules());
-    const std::vector<ContainerFit> containers =
-        fit_class(us.waste, 24, us_rules().local);
+    const std::vector<ContainerFit> containers = fit_class(us.waste, 24, us_rules().local);
     REQUIRE(containers.size() == 2);
     CHECK(containers[0].container->kind == ContainerKind::halogenated);
     CHECK(containers[1].container->kind == ContainerKind::aqueous_neutral);
@@ -79,15 +78,13 @@ TEST_CASE("a class of 24 making A3 in the US and in the EU") {
     CHECK(containers[1].containers == 1);
     CHECK_FALSE(containers[1].vent.empty());
     const WasteOf eu(path, eu_rules());
-    const std::vector<ContainerFit> in_eu =
-        fit_class(eu.waste, 24, eu_rules().local);
+    const std::vector<ContainerFit> in_eu = fit_class(eu.waste, 24, eu_rules().local);
     CHECK(in_eu[1].container->kind == ContainerKind::flammable);
 }
 
 TEST_CASE("streams that need their own bottle are counted apart") {
     const WasteOf cyanide("routes/5-5-diphenylhydantoin/D1a-D2c-D3a.json", us_rules());
-    const std::vector<OwnBottle> bottles =
-        own_bottles(cyanide.waste, 10, us_rules().local);
+    const std::vector<OwnBottle> bottles = own_bottles(cyanide.waste, 10, us_rules().local);
     REQUIRE(bottles.size() == 3);
     CHECK(bottles[0].volume ==
           doctest::Approx(11 * bottles[0].stream->largest_volume() * bottles[0].stream->stream.runs));

@@ -62,7 +62,8 @@ TEST_CASE("a jurisdiction without rules is named") {
 
 TEST_CASE("a house says only what differs from the rules it is based on") {
     const LocalRules house = read_local_rules(
-        {"house.json", R"({"id": "house", "kind": "local rules", "title": "Rules of the house", "based_on": "US",
+        {"house.json",
+         R"({"id": "house", "kind": "local rules", "title": "Rules of the house", "based_on": "US",
             "about": {"source": "invented"}, "contact": "the stockroom",
             "halogenated_from": {"value": "0 %", "note": "the contractor takes any halogen apart"},
             "containers": [{"kind": "flammable", "name": "red can", "size": "10 L"},
