@@ -47,7 +47,7 @@ std::string hazard_note(const EndpointRule& rule, double short_term, double high
 } // namespace
 
 AssessmentRules read_assessment_rules(const Catalogue& catalogue) {
-    AssessmentRules rules{read_hazard_schemes(catalogue), {}};
+    AssessmentRules rules{read_hazard_schemes(catalogue), {}, &catalogue};
     const Source* benign = catalogue.scheme("benign");
     if (benign == nullptr)
         throw InputError(Problem{Severity::error, "the catalogue has no scheme \"benign\"", {}, {}, {}});

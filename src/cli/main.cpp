@@ -27,6 +27,9 @@ constexpr const char* examples = R"(Examples:
       what is wrong with a file, with line and nearest spelling
   routeweigh explain routes/4-bromoacetanilide/A3.json complete_e_factor
       one figure with its formula and every number that went into it
+  routeweigh hazards routes/4-bromoacetanilide/A3.json
+      every bottle and stream with its label
+  routeweigh classify "ethanol=37 %" water
   routeweigh balance "H2O2 + HBr -> Br2 + H2O"
   routeweigh find "hydrobromic acid"
 

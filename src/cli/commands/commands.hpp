@@ -19,5 +19,7 @@ std::function<void()> add_workbook(CLI::App& program, Context& context);
 std::function<void()> add_labels(CLI::App& program, Context& context);
 std::function<void()> add_results(CLI::App& program, Context& context);
 std::function<void()> add_stock(CLI::App& program, Context& context);
+std::function<void()> add_hazards(CLI::App& program, Context& context);
+std::function<void()> add_classify(CLI::App& program, Context& context);
 
 } // namespace routeweigh::cli

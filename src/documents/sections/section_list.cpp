@@ -14,6 +14,7 @@ constexpr std::array list{
     Section{"reactions", "The reactions", add_reactions},
     Section{"hazard", "Hazard", add_hazard},
     Section{"flask", "What is in the flask", add_flask},
+    Section{"bottles", "Bottles and streams", add_bottles_and_streams},
     Section{"workings", "Workings and ledgers", add_workings},
     Section{"sources", "Sources, assumptions, cautions", add_sources},
 };
