@@ -2,11 +2,9 @@
 // The options that say whose limits decide a classification: --jurisdiction, --with and --without.
 #pragma once
 
-#include "assess/classified_route.hpp"
+#include "app/classification.hpp"
 
 #include <memory>
-#include <string>
-#include <vector>
 
 namespace CLI {
 class App;
@@ -14,15 +12,7 @@ class App;
 
 namespace routeweigh::cli {
 
-struct JurisdictionOptions {
-    std::string name = "eu";
-    std::vector<std::string> with, without; ///< ids of building blocks of the UN
-
-    /// \throws CallError where a block is switched both ways, or a jurisdiction without blocks is given one
-    Jurisdiction chosen() const;
-};
-
 /// Adds the options to a command; what they are set to is known after parsing.
-std::shared_ptr<JurisdictionOptions> add_jurisdiction_options(CLI::App& command);
+std::shared_ptr<JurisdictionChoice> add_jurisdiction_options(CLI::App& command);
 
 } // namespace routeweigh::cli

@@ -31,7 +31,7 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
             read_routes(context.sources(options->routes), context.catalogue(), problems);
         print_problems(problems.all);
         const Comparison comparison =
-            compare_routes(std::move(routes), options->baseline, context.rules(jurisdiction->chosen()));
+            compare_routes(std::move(routes), options->baseline, context.rules(chosen(*jurisdiction)));
         context.write(comparison_report(comparison, context.writer().reader));
     };
 }

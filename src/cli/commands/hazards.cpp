@@ -4,7 +4,6 @@
 #include "cli/files.hpp"
 #include "cli/jurisdiction.hpp"
 #include "cli/print_problems.hpp"
-#include "documents/hazards_document.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -22,8 +21,7 @@ std::function<void()> add_hazards(CLI::App& program, Context& context) {
         Problems problems;
         const std::vector<Route> routes = read_routes(context.sources(*paths), context.catalogue(), problems);
         print_problems(problems.all);
-        const ClassificationRules rules(context.catalogue(), jurisdiction->chosen());
-        context.write(hazards_document(routes, rules));
+        context.write(classify_routes(routes, context.catalogue(), chosen(*jurisdiction)));
     };
 }
 

@@ -65,7 +65,7 @@ writing::Table bottle_table(const std::vector<Opened>& all, const ReportView& vi
     table.caption = "Bottles opened: signal word, statements, and the routes that open them (x)";
     table.columns = {{.heading = "bottle"}, {.heading = "statements"}};
     for (const RouteView& route : view.routes)
-        table.columns.push_back({.heading = route.id, .baseline = route.baseline && !view.single()});
+        table.columns.push_back(route.column());
     std::vector<std::string> quiet;
     for (const char* signal : {"Danger", "Warning"}) {
         bool first = true;

@@ -64,7 +64,7 @@ TEST_CASE("each faulty word of a call is told") {
     CHECK(all.find("\"acetone=-5 %\"") != std::string::npos);
     CHECK(errors_of([] {
               words({"ethanol", "water"});
-          }) == "\"water\": only one ingredient may leave its share open, and \"water\" does too\n");
+          }) == "\"water\": only one ingredient may leave its share open, and \"ethanol\" does too\n");
     CHECK(errors_of([] {
               words({"ethanol=60 %", "acetone=40 %", "water"});
           }) == "\"water\": nothing is left for \"water\": the other shares sum to 100 %\n");

@@ -43,6 +43,9 @@ constexpr Band bands[] = {
     {"formic acid", 90, a, damages, ""},
     {"phosphoric acid", 10, irritates, stings, ""},
     {"phosphoric acid", 25, b, damages, ""},
+    // Below 5 % the general limits hold.
+    {"nitric acid", 1, irritates, stings, ""},
+    {"nitric acid", 3, irritates, damages, ""},
     {"nitric acid", 5, b, damages, ""},
     {"nitric acid", 20, a, damages, ""},
     {"hydrogen peroxide", 5, "", stings, ""},
