@@ -46,13 +46,12 @@ def files_of(root):
 
 
 def judge_text(path, text):
-    rules = list(EVERYWHERE)
-    if path.startswith(("reports/", "tests/golden/cases/")):
-        rules += IN_ANSWERS
-    if path.startswith("reports/"):
-        rules += IN_REPORTS
+    report, golden = path.startswith("reports/"), path.startswith("tests/golden/cases/")
+    answer = report
     for number, line in enumerate(text.split("\n"), 1):
-        for pattern, why in rules:
+        if golden and line.startswith("== "):
+            answer = line.startswith(("== output", "== errors", "== left"))
+        for pattern, why in EVERYWHERE + IN_ANSWERS * answer + IN_REPORTS * report:
             match = re.search(pattern, line)
             if match:
                 yield f'{path}:{number}: "{match.group()}" is {why}'
@@ -105,6 +104,7 @@ PLANTED = [
     ("reports/a.txt", "E-factor nan g/g", True),
     ("tests/golden/cases/good/a.txt", "== output\nthe filtrate is harmless", True),
     ("tests/golden/cases/good/a.txt", "== output\nno conflict found by this method; safety office", False),
+    ("tests/golden/cases/good/a.txt", "a cell made harmless\n== output\n'=1+1", False),
     ("tests/html/a.txt", "a name that says safe", False),
     ("docs/a.md", "see issue 12", True),
     ("docs/a.md", "a drying agent; the issue of water; the laboratory session", False),
