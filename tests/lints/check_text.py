@@ -25,10 +25,13 @@ EVERYWHERE = [
     (r"(?i)\b(?:AI|coding|sub-?) ?agents?\b|\bsubagents?\b|\btranscripts?\b|\b(?:chat|user|working) sessions?\b"
      r"|\blanguage models?\b|\bissue (?:#|no|\d)", "how the project was written, which tells a reader nothing"),
 ]
-# Reports are read by people who work with their hands on what the report names; golden cases hold what the program
-# prints.
-IN_OUTPUT = [(r"(?i)\bsafer?\b|\bharmless\b|\bnon-?toxic\b", "a promise that no figure can keep")]
-IN_REPORTS = IN_OUTPUT + [
+# Reports, and the answers of the program in the golden cases, are read by people who work with their hands on
+# what is named there. Nothing is ever called safe.
+IN_ANSWERS = [
+    (r"(?i)\bsafe(?:r|st)?\b|\bharmless\b|\bnon-?toxic\b|\brisk-free\b",
+     "a promise that no figure can keep"),
+]
+IN_REPORTS = [
     (r"\b(?:nan|inf|-nan|NaN)\b(?![\"'])", "a number that is none"),
 ]
 # These files state the rules or record outside texts, and so hold the words.
@@ -43,13 +46,12 @@ def files_of(root):
 
 
 def judge_text(path, text):
-    rules = list(EVERYWHERE)
-    if path.startswith("reports/"):
-        rules += IN_REPORTS
-    printed = False  # of a golden case: what the program prints stands below "== output"
+    report, golden = path.startswith("reports/"), path.startswith("tests/golden/cases/")
+    answer = report
     for number, line in enumerate(text.split("\n"), 1):
-        printed = path.startswith("tests/golden/cases/") and (printed or line == "== output")
-        for pattern, why in rules + IN_OUTPUT if printed else rules:
+        if golden and line.startswith("== "):
+            answer = line.startswith(("== output", "== errors", "== left"))
+        for pattern, why in EVERYWHERE + IN_ANSWERS * answer + IN_REPORTS * report:
             match = re.search(pattern, line)
             if match:
                 yield f'{path}:{number}: "{match.group()}" is {why}'
@@ -100,8 +102,10 @@ PLANTED = [
     ("reports/a.md", "the greener route is safer", True),
     ("reports/a.md", "read the safety data sheet; an unsafe word is no promise", False),
     ("reports/a.txt", "E-factor nan g/g", True),
-    ("tests/golden/cases/a/b.txt", "== output\nthis bottle is safe", True),
-    ("tests/golden/cases/a/b.txt", "A harmless title.\n== file a.json\n{\"mass\": nan}", False),
+    ("tests/golden/cases/good/a.txt", "== output\nthe filtrate is harmless", True),
+    ("tests/golden/cases/good/a.txt", "== output\nno conflict found by this method; safety office", False),
+    ("tests/golden/cases/good/a.txt", "a cell made harmless\n== output\n'=1+1", False),
+    ("tests/html/a.txt", "a name that says safe", False),
     ("docs/a.md", "see issue 12", True),
     ("docs/a.md", "a drying agent; the issue of water; the laboratory session", False),
     ("docs/a.md", "../shared/notes", True),

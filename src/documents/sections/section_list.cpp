@@ -15,6 +15,7 @@ constexpr std::array list{
     Section{"hazard", "Hazard", add_hazard},
     Section{"waste", "Where the waste goes", add_waste, has_waste_tables},
     Section{"flask", "What is in the flask", add_flask},
+    Section{"bottles", "Bottles and streams", add_bottles_and_streams},
     Section{"workings", "Workings and ledgers", add_workings},
     Section{"sources", "Sources, assumptions, cautions", add_sources},
 };
