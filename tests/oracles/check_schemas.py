@@ -33,8 +33,8 @@ def faults(check, name, document):
             for error in check.iter_errors(document)]
 
 
-def printed(program, folder, form):
-    run = subprocess.run([program, "compare", folder, "--format", form], capture_output=True, text=True)
+def printed(program, folder, form, *more):
+    run = subprocess.run([program, "compare", folder, "--format", form, *more], capture_output=True, text=True)
     if run.returncode != 0:
         raise SystemExit(f"{folder}: exit status {run.returncode}\n{run.stderr}")
     return run.stdout
@@ -66,7 +66,9 @@ def main(program):
         document = json.loads(printed(program, str(folder), "json"))
         found += faults(output_check, folder.name, document)
         found += rows_differ(document, printed(program, str(folder), "csv"))
-        checked += 2
+        found += faults(output_check, folder.name + " with draws",
+                        json.loads(printed(program, str(folder), "json", "--draws", "10000")))
+        checked += 3
         del document["routes"][0]["figures"][0]["unit"]  # the check must be able to fail
         if not faults(output_check, folder.name, document):
             found.append(f"{folder.name}: the schema lets a figure without unit pass")

@@ -3,6 +3,7 @@
 #include "cli/commands/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/print_problems.hpp"
+#include "cli/sampling.hpp"
 #include "documents/comparison_report.hpp"
 
 #include <CLI/CLI.hpp>
@@ -13,6 +14,7 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
     struct Options {
         std::vector<std::string> routes;
         std::string baseline;
+        SamplingOptions sampling;
     };
     const auto options = std::make_shared<Options>();
     CLI::App* command = program.add_subcommand("compare", "Weigh routes to one product against each other");
@@ -22,6 +24,7 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
         ->add_option("--baseline", options->baseline,
                      "Id of the route that the others are compared with; else the first")
         ->type_name("ID");
+    options->sampling.add_to(*command, 0);
     context.add_output_options(*command);
     return [options, &context] {
         Problems problems;
@@ -29,7 +32,12 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
             read_routes(context.sources(options->routes), context.catalogue(), problems);
         print_problems(problems.all);
         const Comparison comparison = compare_routes(std::move(routes), options->baseline, context.rules());
-        context.write(comparison_report(comparison, context.writer().reader));
+        const writing::Reader reader = context.writer().reader;
+        // Programs get what costs time only when they ask for it.
+        std::unique_ptr<Certainty> certainty;
+        if (options->sampling.asked() || reader == writing::Reader::people)
+            certainty = options->sampling.run(comparison);
+        context.write(comparison_report(comparison, reader, certainty.get()));
     };
 }
 

@@ -14,6 +14,8 @@ constexpr std::array list{
     Section{"reactions", "The reactions", add_reactions},
     Section{"hazard", "Hazard", add_hazard},
     Section{"flask", "What is in the flask", add_flask},
+    Section{"certainty", "How sure one may be", add_certainty,
+            [](const ReportView& view) { return view.certainty != nullptr; }},
     Section{"workings", "Workings and ledgers", add_workings},
     Section{"sources", "Sources, assumptions, cautions", add_sources},
 };
