@@ -23,8 +23,12 @@ const auto decimal = writing::Align::decimal;
 constexpr std::array<std::string_view, 5> asked{"yield", "complete_e_factor", "process_mass_intensity",
                                                 "same_auxiliaries_process_mass_intensity", "hazard_score"};
 
-std::string verdict_words(const Certainty& certainty, std::size_t route, std::size_t base,
-                          std::size_t figure) {
+std::string verdict_words(const ReportView& view, std::size_t route, std::size_t figure) {
+    const Certainty& certainty = *view.certainty;
+    const std::size_t base = view.baseline_index;
+    const auto ranked = [&](std::size_t r) { return view.routes[r].assessment->scores().nominal.ranked(); };
+    if (certainty.model().heads().list[figure].id == "hazard_score" && !(ranked(route) && ranked(base)))
+        return "no rank";
     const FigureOrder& order = certainty.order(figure);
     const bool lower = certainty.model().heads().list[figure].better == Better::lower;
     const double share = order.share_better(route, base), other = order.share_better(base, route);
@@ -63,10 +67,11 @@ writing::Table verdict_table(const ReportView& view) {
         if (view.routes[r].baseline) continue;
         std::vector<writing::Cell> cells{view.routes[r].head()};
         for (const std::string_view id : asked)
-            cells.emplace_back(verdict_words(certainty, r, view.baseline_index, heads.index_of(id)));
+            cells.emplace_back(verdict_words(view, r, heads.index_of(id)));
         table.rows.emplace_back(std::move(cells));
     }
     table.remarks = {
+        "No rank: nothing bounds the hazard score of one of the two from above.",
         fmt::format("An order is called so from {} of the runs on; below, the two are not distinguishable by "
                     "this figure. Both routes are drawn together: what they share (a balance, a bottle) is "
                     "the same in both.",
