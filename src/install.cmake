@@ -19,6 +19,7 @@ install(EXPORT routeweigh NAMESPACE routeweigh:: FILE routeweighTargets.cmake DE
 file(CONFIGURE OUTPUT ${PROJECT_BINARY_DIR}/package/routeweighConfig.cmake @ONLY CONTENT
 "include(CMakeFindDependencyMacro)
 find_dependency(fmt)
+find_dependency(Threads)
 include(\"\${CMAKE_CURRENT_LIST_DIR}/routeweighTargets.cmake\")
 ")
 write_basic_package_version_file(${PROJECT_BINARY_DIR}/package/routeweighConfigVersion.cmake

@@ -2,6 +2,7 @@
 #include "app/session.hpp"
 
 #include "base/text.hpp"
+#include "route/instrument.hpp"
 #include "route/route_checks.hpp"
 #include "route/route_reader.hpp"
 
@@ -17,9 +18,11 @@ std::vector<Route> read_routes(const std::vector<SourcePtr>& sources, const Cata
                                Problems& problems) {
     std::vector<Route> routes;
     Problems errors;
+    InstrumentFinder instruments(catalogue);
     for (const SourcePtr& source : sources) {
         try {
             routes.push_back(read_route(source, catalogue, problems));
+            instruments.find(routes.back(), errors);
         } catch (const InputError& error) {
             for (const Problem& problem : error.problems)
                 errors.add(problem);

@@ -23,6 +23,8 @@ constexpr std::array all_commands{
     Command{add_results, "results"},       //
     Command{add_hazards, "hazards"},       //
     Command{add_classify, "classify"},     //
+    Command{add_compare, "compare"}, Command{add_check, "check"}, Command{add_explain, "explain"},
+    Command{add_balance, "balance"}, Command{add_find, "find"},   Command{add_uncertainty, "uncertainty"},
 };
 } // namespace
 

@@ -11,17 +11,23 @@
 namespace routeweigh {
 namespace {
 
-/// mol product that one run of the last step would give at full yield.
-double theoretical_moles(const Assessment& route) {
-    return route.evaluation().steps[static_cast<std::size_t>(route.flat().final_step())].theory;
+AuxiliariesView view_of(const Assessment& route) {
+    return {route.evaluation(), route.totals(), route.flat().final_step()};
+}
+
+/// The baseline's drown-out and rinse (g), for as many theoretical moles of product as one run of the route
+/// has.
+double replaced_auxiliaries(const AuxiliariesView& route, const AuxiliariesView& baseline) {
+    const auto theory = [](const AuxiliariesView& view) {
+        return view.evaluation.steps[static_cast<std::size_t>(view.final_step)].theory;
+    };
+    return baseline.totals.drown_out * theory(route) / theory(baseline);
 }
 
 SameAuxiliaries same_auxiliaries(const Assessment& route, const Assessment& baseline) {
-    const double replaced =
-        baseline.totals().drown_out * theoretical_moles(route) / theoretical_moles(baseline);
-    const Totals& totals = route.totals();
-    return {(totals.inputs - totals.drown_out + replaced) / totals.product,
-            totals.drown_out == 0.0 && replaced > 0.0};
+    const AuxiliariesView ours = view_of(route), theirs = view_of(baseline);
+    return {intensity_with_same_auxiliaries(ours, theirs),
+            route.totals().drown_out == 0.0 && replaced_auxiliaries(ours, theirs) > 0.0};
 }
 
 int sign(double difference, double scale) {
@@ -45,6 +51,11 @@ MassVerdict verdict(const Assessment& route, const Assessment& baseline, const S
 }
 
 } // namespace
+
+double intensity_with_same_auxiliaries(const AuxiliariesView& route, const AuxiliariesView& baseline) {
+    const Totals& totals = route.totals;
+    return (totals.inputs - totals.drown_out + replaced_auxiliaries(route, baseline)) / totals.product;
+}
 
 Comparison::Comparison(std::vector<std::unique_ptr<Assessment>> routes, std::size_t baseline)
     : routes_(std::move(routes)), baseline_(baseline) {

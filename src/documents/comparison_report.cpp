@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "documents/comparison_report.hpp"
 
+#include "documents/certainty_data.hpp"
 #include "documents/comparison_data.hpp"
 #include "documents/number.hpp"
 #include "documents/report_view.hpp"
@@ -35,15 +36,19 @@ void add_sections(const ReportView& view, writing::Document& document) {
 
 } // namespace
 
-writing::Document comparison_report(const Comparison& comparison, writing::Reader reader) {
+writing::Document comparison_report(const Comparison& comparison, writing::Reader reader,
+                                    const Certainty* certainty) {
     using writing::Reader;
     const auto reads = [reader](Reader one) { return reader == one || reader == Reader::anyone; };
     writing::Document document;
     document.id = "comparison";
     if (reads(Reader::programs)) document.machine = documents::comparison_tree(comparison);
+    if (document.machine && certainty != nullptr)
+        std::get<writing::MachineObject>(document.machine->value)
+            .push_back({"certainty", documents::certainty_tree(comparison, *certainty)});
     if (reads(Reader::spreadsheets)) document.rows = documents::comparison_rows(comparison);
     if (!reads(Reader::people)) return document;
-    const ReportView view(comparison);
+    const ReportView view(comparison, certainty);
     document.title = title_of(view);
     if (!view.single())
         document.subtitle =

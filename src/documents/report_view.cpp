@@ -107,8 +107,8 @@ writing::RowKind RouteView::row_kind() const {
     return baseline ? writing::RowKind::baseline : writing::RowKind::plain;
 }
 
-ReportView::ReportView(const Comparison& compared)
-    : comparison(&compared), baseline_index(compared.baseline_index()) {
+ReportView::ReportView(const Comparison& compared, const Certainty* drawn)
+    : comparison(&compared), certainty(drawn), baseline_index(compared.baseline_index()) {
     for (std::size_t i = 0; i < compared.routes().size(); ++i) {
         const Assessment& assessment = compared.route(i);
         routes.push_back(

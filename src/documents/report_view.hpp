@@ -3,6 +3,7 @@
 #pragma once
 
 #include "compare/comparison.hpp"
+#include "compare/uncertainty/certainty.hpp"
 #include "route/reaction_graph.hpp"
 #include "writing/blocks.hpp"
 
@@ -50,9 +51,10 @@ struct RouteView {
 };
 
 struct ReportView {
-    explicit ReportView(const Comparison& comparison);
+    explicit ReportView(const Comparison& comparison, const Certainty* certainty = nullptr);
 
     const Comparison* comparison;
+    const Certainty* certainty; ///< nullptr: nothing was drawn
     std::vector<RouteView> routes;
     std::size_t baseline_index;
 

@@ -60,7 +60,7 @@ void FlatRoute::evaluate(const Inputs& inputs, Evaluation& result) const {
     result.flask.assign(at(flask_count_), 0.0);
     result.recovered.assign(reuse_.size(), 0.0);
     for (std::size_t i = 0; i < inflows_.size(); ++i)
-        result.in[i] = inputs.charged[at(inflows_[i].slot)] * inflows_[i].fraction;
+        result.in[i] = inputs.charged[at(inflows_[i].slot)] * inputs.fractions[i];
     for (std::size_t step = 0; step < steps_.size(); ++step)
         run_step(static_cast<int>(step), inputs, result);
     scale_and_reuse(inputs, result);
@@ -149,7 +149,7 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
             const Inflow& inflow = inflows_[at(i)];
             if (inflow.as_used) continue;
             pot.amounts[at(inflow.local)] +=
-                inputs.charged[at(inflow.slot)] * inflow.fraction / step.molar_mass[at(inflow.local)];
+                inputs.charged[at(inflow.slot)] * inputs.fractions[at(i)] / step.molar_mass[at(inflow.local)];
         }
         if (reading == Reading::nominal) {
             double* flask = record->flask.data() + step.first_flask;
@@ -224,13 +224,13 @@ void FlatRoute::scale_and_reuse(const Inputs& inputs, Evaluation& result) const 
         auto& [ratios, runs] = scale;
         ratios.assign(feeds.size(), 0.0);
         runs.assign(steps_.size(), 0.0);
-        for (const Inflow& inflow : inflows_)
-            if (inflow.fed_by >= 0) {
+        for (std::size_t i = 0; i < inflows_.size(); ++i)
+            if (const Inflow& inflow = inflows_[i]; inflow.fed_by >= 0) {
                 const StepResult& maker = result.steps[at(inflow.fed_by)];
                 const double grams =
                     maker.isolated *
                     steps_[at(inflow.fed_by)].molar_mass[at(steps_[at(inflow.fed_by)].product)];
-                ratios[at(inflow.feed)] += inputs.charged[at(inflow.slot)] * inflow.fraction / grams;
+                ratios[at(inflow.feed)] += inputs.charged[at(inflow.slot)] * inputs.fractions[i] / grams;
             }
         scale_.solve(ratios, runs);
         for (std::size_t step = 0; step < steps_.size(); ++step)

@@ -24,7 +24,7 @@ struct Inflow {
     int slot;                ///< of the charge in Inputs::charged
     const Substance* substance;
     int local;       ///< index of the substance in the pot of its step
-    double fraction; ///< g per g of charge
+    double fraction; ///< g per g of charge, as the catalogue has it
     const Role* role;
     bool reactant; ///< stands on the left of the step's overall equation and is charged as reactant
     bool carrier;  ///< the liquid of a solution, not what it was charged for
@@ -92,9 +92,10 @@ struct FlatReuse {
 
 /// Everything that may vary from one evaluation to the next.
 struct Inputs {
-    std::vector<double> charged;  ///< g, one a charge
-    std::vector<double> isolated; ///< by step: g or fraction of theory, see FlatStep::isolated_is_mass
-    std::vector<double> reused;   ///< by reuse: fraction
+    std::vector<double> charged;   ///< g, one a charge
+    std::vector<double> fractions; ///< by inflow: g of the substance per g of charge
+    std::vector<double> isolated;  ///< by step: g or fraction of theory, see FlatStep::isolated_is_mass
+    std::vector<double> reused;    ///< by reuse: fraction
 };
 
 struct StepResult {

@@ -171,6 +171,7 @@ class RouteCompiler {
             inflow.substance = substance;
             inflow.local = place;
             inflow.fraction = component.mass_fraction;
+            flat_.nominal_.fractions.push_back(component.mass_fraction);
             inflow.role = charge.role;
             inflow.fed_by = maker;
             inflow.feed = maker < 0 ? -1 : feed_index_.at({maker, index});

@@ -7,12 +7,14 @@
 // pointer.
 #pragma once
 
+#include "base/distribution.hpp"
 #include "base/provenance.hpp"
 #include "base/quantity.hpp"
 #include "base/quantity_text.hpp"
 #include "chemistry/material.hpp"
 #include "chemistry/substance.hpp"
 #include "input/source.hpp"
+#include "route/correlation.hpp"
 #include "route/role.hpp"
 
 #include <memory>
@@ -37,13 +39,23 @@ struct SubstanceEquation {
     double coefficient_of(const Substance* substance) const;
 };
 
+struct Instrument;
+
+/// An instrument as a file names it; found in the list of instruments by InstrumentFinder.
+struct NamedInstrument {
+    std::string name, pointer; ///< no name: none is named
+};
+
 struct Charge {
     const Material* material = nullptr;
     WrittenQuantity amount; ///< as written; charge.hpp turns it into grams
     bool as_used = false;   ///< taken from the air: charged = consumed
     const Role* role = nullptr;
-    const Substance* of = nullptr; ///< the component that mol, eq and mol % count; nullptr: not needed
-    bool bought = false;           ///< not to be fed from another step even though one makes it
+    const Substance* of = nullptr;      ///< the component that mol, eq and mol % count; nullptr: not needed
+    bool bought = false;                ///< not to be fed from another step even though one makes it
+    std::optional<Distribution> spread; ///< of the number in `amount`, in its unit
+    NamedInstrument measured_with;
+    std::shared_ptr<const Instrument> instrument; ///< nullptr: its spread is stated, or nobody knows it
     std::string source, note, pointer;
 };
 
@@ -128,7 +140,8 @@ struct Isolated {
     std::optional<double> yield; ///< of the theoretical yield, above 0 to 1
     bool assumed = false;
     std::string note, pointer;
-    double spread = 0.0; ///< of the mass in g or of the yield, as written
+    std::optional<Distribution> spread;           ///< of the mass in g, or of the yield from 0 to 1
+    std::shared_ptr<const Instrument> instrument; ///< with which the mass was weighed
 };
 
 struct StreamNote {
@@ -156,6 +169,15 @@ struct Reuse {
     std::string from_stream;
     int to_step = 0;
     double fraction = 1.0;
+    std::optional<Distribution> spread; ///< of the fraction
+    std::string note, pointer;
+};
+
+/// The strength of a solution, where it may differ from that of the catalogue.
+struct Bottle {
+    const Material* material = nullptr;
+    const Substance* of = nullptr;      ///< the component that may vary; the others fill up to 1
+    std::optional<Distribution> spread; ///< of its mass fraction
     std::string note, pointer;
 };
 
@@ -182,6 +204,11 @@ struct Route {
     std::vector<Step> steps; ///< in the order of the file
     std::vector<Reuse> reuse;
     std::vector<Coproduct> coproducts;
+    std::vector<Bottle> bottles;
+    CorrelatedInputs correlated;
+    struct {
+        NamedInstrument masses, volumes, liquids; ///< liquids: solvents, however their amount is written
+    } measured_with;                              ///< where a charge says nothing else
     std::vector<std::string> notes;
     std::shared_ptr<const Source> source;
 };

@@ -4,11 +4,13 @@
 #include "base/text.hpp"
 #include "route/name_reader.hpp"
 #include "route/route_checks.hpp"
+#include "route/spread.hpp"
 #include "route/step_reader.hpp"
 
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace routeweigh {
 namespace {
@@ -71,10 +73,49 @@ Reuse read_reuse(const Field& field, const Route& route, const Catalogue& catalo
     reuse.from_stream = from["stream"].text();
     from.close();
     reuse.to_step = read_step_name(field["to"], route);
-    if (const auto fraction = field.maybe("fraction")) reuse.fraction = fraction->fraction();
+    if (const auto fraction = field.maybe("fraction")) {
+        reuse.fraction = fraction->fraction();
+        reuse.spread = read_spread(field, *fraction, fraction->quantity(), share_in_percent);
+    }
     if (const auto note = field.maybe("note")) reuse.note = note->text();
     field.close();
     return reuse;
+}
+
+Bottle read_bottle(const Field& field, const Catalogue& catalogue) {
+    Bottle bottle;
+    bottle.pointer = field.pointer();
+    const Field material = field["material"];
+    bottle.material = read_material(material, catalogue);
+    if (const auto of = field.maybe("of")) bottle.of = read_substance(*of, catalogue);
+    const Field strength = field["strength"];
+    const double stated = strength.fraction();
+    bottle.spread = read_spread(field, strength, strength.quantity(), share_in_percent);
+    if (const auto note = field.maybe("note")) bottle.note = note->text();
+    field.close();
+    if (bottle.material == nullptr) return bottle;
+    const Component* component =
+        bottle.of != nullptr ? bottle.material->component_of(*bottle.of) : bottle.material->only_active();
+    if (bottle.material->is_neat())
+        material.problem(
+            fmt::format("\"{}\" holds nothing else that could make up for what it lacks: charge a "
+                        "material with its impurity",
+                        bottle.material->name));
+    else if (component == nullptr)
+        (bottle.of != nullptr ? field["of"] : material)
+            .problem(fmt::format("say in \"of\" which component of \"{}\" has this strength",
+                                 bottle.material->name));
+    else if (strength.is_text() && std::abs(stated - component->mass_fraction) > 5e-4)
+        strength.problem(fmt::format("the catalogue has {:g} % by mass for this bottle; its strength varies "
+                                     "about that",
+                                     100.0 * component->mass_fraction));
+    if (component != nullptr) bottle.of = component->substance;
+    return bottle;
+}
+
+NamedInstrument read_named_instrument(const Field& parent, std::string_view key) {
+    const auto field = parent.maybe(key);
+    return field ? NamedInstrument{field->text(), field->pointer()} : NamedInstrument{};
 }
 
 } // namespace
@@ -108,6 +149,17 @@ Route read_route(const SourcePtr& source, const Catalogue& catalogue, Problems& 
                 {read_substance(item["substance"], catalogue), note ? note->text() : "", item.pointer()});
             item.close();
         }
+    if (const auto bottles = field.maybe("bottles"))
+        for (const Field& item : bottles->items())
+            route.bottles.push_back(read_bottle(item, catalogue));
+    if (const auto correlations = field.maybe("correlations"))
+        route.correlated = read_correlations(*correlations, route);
+    if (const auto instruments = field.maybe("measured_with")) {
+        route.measured_with = {read_named_instrument(*instruments, "masses"),
+                               read_named_instrument(*instruments, "volumes"),
+                               read_named_instrument(*instruments, "liquids")};
+        instruments->close();
+    }
     field.close();
     found.throw_if_error(); // chemistry is only asked of names that were found
     check_route(route, found);

@@ -5,6 +5,7 @@
 #include "route/equation_reader.hpp"
 #include "route/kinetics_reader.hpp"
 #include "route/name_reader.hpp"
+#include "route/spread.hpp"
 
 #include <fmt/core.h>
 
@@ -79,6 +80,12 @@ Charge read_charge(const Field& field, const Catalogue& catalogue) {
         if (charge.amount.value < 0.0) amount.problem("an amount cannot be negative");
     } else if (charge.material != nullptr && !charge.material->is_neat()) {
         amount.problem("only a pure substance can be taken \"as used\" from the air");
+    }
+    charge.spread = read_spread(field, amount, charge.amount, not_below_zero);
+    if (const auto named = field.maybe("measured_with")) {
+        charge.measured_with = {named->text(), named->pointer()};
+        if (charge.spread || charge.as_used)
+            named->problem("the spread of this amount does not come from an instrument");
     }
     charge.role = read_role(field["role"]);
     if (const auto of = field.maybe("of")) {
@@ -200,10 +207,7 @@ Isolated read_isolated(const Field& field) {
     if (!mass && !yield) field.problem("give the isolated \"mass\" or the \"yield\"");
     if (mass) {
         isolated.mass = mass->mass();
-        if (WrittenQuantity written = mass->quantity(); written.spread && isolated.mass->in(unit::g) > 0.0) {
-            written.value = *written.spread;
-            isolated.spread = as_mass(written).in(unit::g);
-        }
+        isolated.spread = read_spread(field, *mass, mass->quantity(), not_below_zero);
         if (mass->is_text() && !(*isolated.mass > 0.0 * unit::g))
             mass->problem("an isolated mass must be above 0");
     }
@@ -217,7 +221,7 @@ Isolated read_isolated(const Field& field) {
         else
             isolated.yield = yield->fraction();
         if (isolated.yield && *isolated.yield <= 0.0) yield->problem("a yield must be above 0");
-        isolated.spread = written.spread.value_or(0.0) / 100.0;
+        isolated.spread = read_spread(field, *yield, written, share_in_percent);
     }
     isolated.assumed = optional_flag(field, "assumed");
     isolated.note = optional_text(field, "note");

@@ -36,6 +36,30 @@ def exponent(times, name):
     return sum((x - x0) * (y - y0) for x, y in points) / sum((x - x0) ** 2 for x, _ in points)
 
 
+def sampling_rows(folder):
+    """A million draws of ten routes on two threads, beside NumPy; seconds are those of one core."""
+    runs = {run["name"]: run for run in read(folder, "bench.json")["benchmarks"]}
+    draws = {name.split("/")[1]: run for name, run in runs.items() if name.startswith("draw_ten_routes/")}
+    most, few = draws["1000000"], draws["100000"]
+    many = {int(name.split("/")[1]): run["real_time"] for name, run in runs.items() if name.startswith("draw_many_routes/")}
+    numpy = read(folder, "numpy.json")
+    per_draw = {stage: (most[stage] / most["draws"] * 1e6, numpy[stage] / numpy["draws"] * 1e6)
+                for stage in ("sampling_seconds", "evaluation_seconds", "summing_seconds")}
+    ours, theirs = per_draw["evaluation_seconds"]
+    numbers = (per_draw["sampling_seconds"][0] / most["inputs"] * 1e3, per_draw["sampling_seconds"][1] / numpy["inputs"] * 1e3)
+    return [
+        ("a million draws of ten routes, all figures, two threads", most["real_time"] / 1e3, "s", "", None),
+        ("evaluating one draw of ten routes, one core", ours, "us", "", None),
+        ("the same in NumPy, in blocks", theirs, "us", "", None),
+        ("evaluation on two threads against NumPy", 2 * theirs / ours, "times", ">=", 10),
+        ("drawing one number, one core", numbers[0], "ns", "<=", numbers[1]),
+        ("summing up one draw: moments, intervals, one core", per_draw["summing_seconds"][0], "us", "", None),
+        ("growth with the number of draws", math.log(most["real_time"] / few["real_time"]) / math.log(10), "exponent",
+         "<=", 1.1),
+        ("growth with the number of routes, 10 to 80", math.log(many[80] / many[10]) / math.log(8), "exponent", "<=", 1.3),
+        ("memory of a million draws over that of 100,000", most["memory_MB"] / few["memory_MB"], "times", "<=", 1.1)]
+
+
 def main(folder):
     times, labels = in_process(folder)
     cold = {run["command"]: run for run in read(folder, "cold.json")["results"]}
@@ -57,6 +81,7 @@ def main(folder):
         ("growth with the steps of a route, to 10,000, evaluating", exponent(times, "evaluate_long_route"), "exponent",
          "<=", 1.1),
     ]
+    rows += sampling_rows(folder)
     short = 0
     for what, value, unit, sign, bound in rows:
         verdict = ""

@@ -127,7 +127,9 @@ def main(program):
         document = json.loads(printed(program, str(folder), "json"))
         found += faults(output_check, folder.name, document)
         found += rows_differ(document, printed(program, str(folder), "csv"))
-        checked += 2
+        found += faults(output_check, folder.name + " with draws",
+                        json.loads(printed(program, str(folder), "json", "compare", "--draws", "10000")))
+        checked += 3
         del document["routes"][0]["figures"][0]["unit"]  # the check must be able to fail
         if not faults(output_check, folder.name, document):
             found.append(f"{folder.name}: the schema lets a figure without unit pass")

@@ -259,6 +259,37 @@ TEST_CASE("other amounts on the compiled route: yields, charges and isolated mas
     CHECK(again.flask == built.nominal.flask);
 }
 
+TEST_CASE(
+    "a solution may be stronger or weaker than its label: what it brings follows, and the ledger closes") {
+    const Built built(route(
+        "4-bromoacetanilide",
+        {step(
+            "4-bromoacetanilide", "acetanilide", bromination,
+            {stage("reaction",
+                   {charge("acetanilide", "10 mmol", "substrate"), charge("bromine", "10 mmol", "reagent"),
+                    charge("acetic acid", "5 g", "solvent"), charge("hydrobromic acid 48 %", "2 g", "acid")},
+                   {reaction(bromination)})})}));
+    Inputs inputs = built.flat.nominal();
+    const auto inflows = built.flat.inflows();
+    double in_bottle = 0.0;
+    for (std::size_t i = 0; i < inflows.size(); ++i) {
+        CHECK(inputs.fractions[i] == inflows[i].fraction);
+        if (inflows[i].slot != 3) continue;
+        inputs.fractions[i] += inflows[i].carrier ? -0.02 : 0.02;
+        in_bottle += inputs.fractions[i];
+    }
+    CHECK(in_bottle == Approx(1.0));
+    const Evaluation varied = built.flat.evaluate(inputs);
+    CHECK(varied.in[3] + varied.in[4] == Approx(2.0));
+    CHECK(varied.in[3] == Approx(1.0)); // half of 2 g is hydrogen bromide now
+    double in = 0.0, out = varied.product;
+    for (const double grams : varied.in)
+        in += grams;
+    for (const double grams : varied.out)
+        out += grams;
+    CHECK(out == Approx(in).epsilon(1e-12));
+}
+
 TEST_CASE("a boiling range without a formula is weighed in and out") {
     const Built built(route(
         "4-bromoacetanilide",

@@ -27,7 +27,7 @@ constexpr const char* everything = R"({
     {
       "id": "s1", "title": "bromination", "product": "4-bromoacetanilide", "reference": "acetanilide",
       "overall": "acetanilide + hydrogen bromide + hydrogen peroxide -> 4-bromoacetanilide + 2 water",
-      "isolated": {"yield": "80 +/- 3 %", "assumed": true, "note": "one for all"},
+      "isolated": {"yield": "80 +/- 3 %", "spread": "standard", "assumed": true, "note": "one for all"},
       "dissolved": ["hydrogen bromide"],
       "rest": "on the crystals", "gas": "hood",
       "streams": [{"name": "filtrate", "container": "aqueous", "note": "acid"}],
@@ -37,10 +37,12 @@ constexpr const char* everything = R"({
           "title": "oxidation", "phase": "reaction", "temperature": "60 degC", "time": "55 min",
           "energy": "0.1 kWh", "cooling_water": "10 L",
           "charges": [
-            {"material": "acetanilide", "amount": "10 mmol", "role": "substrate", "source": "bench", "note": "weighed"},
+            {"material": "acetanilide", "amount": "10 mmol", "role": "substrate", "source": "bench", "note": "weighed",
+             "spread": {"kind": "PERT", "from": "9 mmol", "to": "0.012 mol", "note": "guessed"}},
             {"material": "hydrobromic acid 48 %", "amount": "1.25 eq", "role": "reagent", "of": "hydrogen bromide",
              "bought": true},
-            {"material": "hydrogen peroxide 30 %", "amount": "130 mol %", "role": "oxidant"},
+            {"material": "hydrogen peroxide 30 %", "amount": "130 mol %", "role": "oxidant",
+             "measured_with": "measuring cylinder 10 mL class B"},
             {"material": "oxygen", "amount": "as used", "role": "trace"}
           ],
           "reactions": [
@@ -63,7 +65,12 @@ constexpr const char* everything = R"({
       ]
     }
   ],
-  "reuse": [{"substance": "water", "from": {"step": "s1", "stream": "air"}, "to": "s1", "fraction": "90 %", "note": "back"}],
+  "reuse": [{"substance": "water", "from": {"step": "s1", "stream": "air"}, "to": "s1", "fraction": "90 %", "note": "back",
+             "spread": {"kind": "results", "values": ["88 %", "92 %"]}}],
+  "bottles": [{"material": "hydrobromic acid 48 %", "of": "hydrogen bromide", "strength": "48 +/- 1 %",
+               "spread": "tolerance", "note": "as its label says"}],
+  "measured_with": {"masses": "top-pan balance 0.01 g", "volumes": "burette 50 mL class AS",
+                    "liquids": "measuring cylinder 50 mL class A"},
   "coproducts": [{"substance": "water", "note": "sold"}]
 })";
 
@@ -129,7 +136,7 @@ TEST_CASE("every key of the format reaches its place") {
     CHECK(step.overall.pointer == "/steps/0/overall");
     CHECK(*step.isolated.yield == Approx(0.8));
     CHECK_FALSE(step.isolated.mass);
-    CHECK(step.isolated.spread == Approx(0.03));
+    CHECK(step.isolated.spread->deviation() == Approx(3.0 / 80.0));
     CHECK(step.isolated.assumed);
     CHECK(step.isolated.note == "one for all");
     CHECK(step.dissolved == std::vector<const Substance*>{substance("hydrogen bromide")});

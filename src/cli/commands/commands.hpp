@@ -10,6 +10,7 @@ std::function<void()> add_compare(CLI::App& program, Context& context);
 std::function<void()> add_check(CLI::App& program, Context& context);
 std::function<void()> add_explain(CLI::App& program, Context& context);
 std::function<void()> add_balance(CLI::App& program, Context& context);
+std::function<void()> add_uncertainty(CLI::App& program, Context& context);
 std::function<void()> add_find(CLI::App& program, Context& context);
 std::function<void()> add_break_even(CLI::App& program, Context& context);
 std::function<void()> add_improve(CLI::App& program, Context& context);

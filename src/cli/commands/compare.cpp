@@ -4,6 +4,7 @@
 #include "cli/files.hpp"
 #include "cli/jurisdiction.hpp"
 #include "cli/print_problems.hpp"
+#include "cli/sampling.hpp"
 #include "documents/comparison_report.hpp"
 
 #include <CLI/CLI.hpp>
@@ -14,6 +15,7 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
     struct Options {
         std::vector<std::string> routes;
         std::string baseline;
+        SamplingOptions sampling;
     };
     const auto options = std::make_shared<Options>();
     CLI::App* command = program.add_subcommand("compare", "Weigh routes to one product against each other");
@@ -24,6 +26,7 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
                      "Id of the route that the others are compared with; else the first")
         ->type_name("ID");
     const auto jurisdiction = add_jurisdiction_options(*command);
+    options->sampling.add_to(*command, 0);
     context.add_output_options(*command);
     return [options, jurisdiction, &context] {
         Problems problems;
@@ -32,7 +35,12 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
         print_problems(problems.all);
         const Comparison comparison =
             compare_routes(std::move(routes), options->baseline, context.rules(chosen(*jurisdiction)));
-        context.write(comparison_report(comparison, context.writer().reader));
+        const writing::Reader reader = context.writer().reader;
+        // Programs get what costs time only when they ask for it.
+        std::unique_ptr<Certainty> certainty;
+        if (options->sampling.asked() || reader == writing::Reader::people)
+            certainty = options->sampling.run(comparison);
+        context.write(comparison_report(comparison, reader, certainty.get()));
     };
 }
 

@@ -42,6 +42,7 @@ void find_mass(const ReportView& view, Statements& statements);
 void find_greener_sounding(const ReportView& view, Statements& statements);
 void find_bromine(const ReportView& view, Statements& statements);
 void find_moved(const ReportView& view, Statements& statements);
+void find_certainty(const ReportView& view, Statements& statements);
 void find_hazard(const ReportView& view, Statements& statements);
 void find_standing(const ReportView& view, Statements& statements);
 

@@ -14,7 +14,8 @@ namespace {
 constexpr std::array list{&find_atom_economy, &find_excess_in_equation,
                           &find_mass,         &find_greener_sounding,
                           &find_bromine,      &find_moved,
-                          &find_hazard,       &find_standing};
+                          &find_hazard,       &find_certainty,
+                          &find_standing};
 
 } // namespace
 

@@ -16,6 +16,8 @@ constexpr std::array list{
     Section{"waste", "Where the waste goes", add_waste, has_waste_tables},
     Section{"flask", "What is in the flask", add_flask},
     Section{"bottles", "Bottles and streams", add_bottles_and_streams},
+    Section{"certainty", "How sure one may be", add_certainty,
+            [](const ReportView& view) { return view.certainty != nullptr; }},
     Section{"workings", "Workings and ledgers", add_workings},
     Section{"sources", "Sources, assumptions, cautions", add_sources},
 };

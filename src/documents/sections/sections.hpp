@@ -11,6 +11,7 @@ void add_in_short(const ReportView& view, Blocks& blocks);
 void add_figures(const ReportView& view, Blocks& blocks);
 void add_mass_flow(const ReportView& view, Blocks& blocks);
 void add_reactions(const ReportView& view, Blocks& blocks);
+void add_certainty(const ReportView& view, Blocks& blocks);
 void add_hazard(const ReportView& view, Blocks& blocks);
 void add_flask(const ReportView& view, Blocks& blocks);
 void add_bottles_and_streams(const ReportView& view, Blocks& blocks);

@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: MIT
+#include "app/session.hpp"
+#include "base/text.hpp"
+#include "cli/commands/commands.hpp"
+#include "cli/print_problems.hpp"
+#include "cli/sampling.hpp"
+#include "documents/uncertainty_document.hpp"
+
+#include <fmt/core.h>
+
+#include <CLI/CLI.hpp>
+
+namespace routeweigh::cli {
+namespace {
+
+void require_figures(const Comparison& comparison, const std::vector<std::string>& ids) {
+    std::vector<std::string> known;
+    for (const Figure& figure : comparison.baseline().figures())
+        known.push_back(figure.id);
+    known.emplace_back("same_auxiliaries_process_mass_intensity");
+    for (const std::string& id : ids) {
+        if (std::find(known.begin(), known.end(), id) != known.end()) continue;
+        const std::string near = nearest(id, known);
+        throw CallError(fmt::format("no figure is called \"{}\"{}; there are: {}", id,
+                                    near.empty() ? "" : fmt::format("; nearest: \"{}\"", near),
+                                    join(known, ", ")));
+    }
+}
+
+} // namespace
+
+std::function<void()> add_uncertainty(CLI::App& program, Context& context) {
+    struct Options {
+        std::vector<std::string> routes, figures;
+        std::string baseline;
+        SamplingOptions sampling;
+    };
+    const auto options = std::make_shared<Options>();
+    CLI::App* command = program.add_subcommand(
+        "uncertainty",
+        "How exactly the figures of routes are known: mean, standard uncertainty, interval, contributions");
+    command->add_option("ROUTE", options->routes, "Route files, folders of them, or - for standard input")
+        ->required();
+    command
+        ->add_option("--figure", options->figures,
+                     "Id of a figure: its uncertainty budget, and which measurement matters; may be repeated")
+        ->type_name("ID");
+    command->add_option("--baseline", options->baseline, "Id of the route whose auxiliaries the others take")
+        ->type_name("ID");
+    options->sampling.add_to(*command, 1);
+    context.add_output_options(*command);
+    return [options, &context] {
+        Problems problems;
+        std::vector<Route> routes =
+            read_routes(context.sources(options->routes), context.catalogue(), problems);
+        print_problems(problems.all);
+        const Comparison comparison = compare_routes(std::move(routes), options->baseline, context.rules());
+        require_figures(comparison, options->figures);
+        const auto certainty = options->sampling.run(comparison);
+        context.write(uncertainty_document(comparison, *certainty, options->figures));
+    };
+}
+
+} // namespace routeweigh::cli

@@ -1,0 +1,134 @@
+// SPDX-License-Identifier: MIT
+#include "cli/sampling.hpp"
+
+#include "cli/files.hpp"
+
+#include <fmt/core.h>
+
+#include <CLI/CLI.hpp>
+
+#include <csignal>
+#include <cstdio>
+#include <thread>
+
+#include <unistd.h>
+
+namespace routeweigh::cli {
+namespace {
+
+constexpr std::size_t most_adaptive = 1'000'000;
+
+volatile std::sig_atomic_t interrupted = 0;
+
+/// While it lives an interrupt sets a flag; a second one ends the program as usual.
+class InterruptGuard {
+  public:
+    InterruptGuard() {
+        interrupted = 0;
+        previous_ = std::signal(SIGINT, [](int) {
+            interrupted = 1;
+            std::signal(SIGINT, SIG_DFL);
+        });
+    }
+    ~InterruptGuard() { std::signal(SIGINT, previous_); }
+    InterruptGuard(const InterruptGuard&) = delete;
+    InterruptGuard& operator=(const InterruptGuard&) = delete;
+
+  private:
+    void (*previous_)(int);
+};
+
+} // namespace
+
+void SamplingOptions::add_to(CLI::App& command, int default_digits) {
+    command_ = &command;
+    digits_ = default_digits;
+    const std::string group = "Drawing";
+    command
+        .add_option("--draws", draws_,
+                    "Draws of all uncertain inputs, in batches of 10000; with --digits at most so many")
+        ->check(CLI::Range(std::size_t{1}, std::size_t{1'000'000'000}))
+        ->type_name("N")
+        ->group(group);
+    command
+        .add_option(
+            "--digits", digits_,
+            fmt::format("Draw until this many digits of every standard uncertainty are stable, 1 to 3 "
+                        "(at most {} draws where --draws does not say)",
+                        most_adaptive))
+        ->check(CLI::Range(1, 3))
+        ->type_name("N")
+        ->group(group);
+    command.add_option("--seed", seed_, "Other random numbers; the same seed gives the same answer (1)")
+        ->type_name("N")
+        ->group(group);
+    command.add_option("--threads", threads_, "Threads to draw with; the answer does not depend on them")
+        ->check(CLI::Range(1, 256))
+        ->type_name("N")
+        ->group(group);
+    command.add_option("--coverage", coverage_, "Share of the draws in the interval, in % (95)")
+        ->check(CLI::Range(1.0, 99.9))
+        ->type_name("PERCENT")
+        ->group(group);
+    command
+        .add_option(
+            "--results", results_,
+            "ROUTE=FILE: isolated yields that were found, one a line (\"71 %\" or \"1.52 g\"), in place "
+            "of the yield of the route with this id")
+        ->type_name("ID=FILE")
+        ->take_all()
+        ->group(group);
+    command
+        .add_option(
+            "--vary-assumed", points_,
+            "Vary every assumed yield by so many points either way (rectangular); shares of runs that "
+            "rest on it are still not given")
+        ->check(CLI::Range(0.1, 50.0))
+        ->type_name("POINTS")
+        ->group(group);
+}
+
+bool SamplingOptions::asked() const {
+    for (const char* name :
+         {"--draws", "--digits", "--seed", "--threads", "--coverage", "--results", "--vary-assumed"})
+        if (command_->count(name) > 0) return true;
+    return false;
+}
+
+std::unique_ptr<Certainty> SamplingOptions::run(const Comparison& comparison) const {
+    UncertaintyOptions uncertainty;
+    uncertainty.assumed_yield_half_width = points_ / 100.0;
+    for (const std::string& entry : results_) {
+        const std::size_t equals = entry.find('=');
+        if (equals == std::string::npos || equals == 0 || equals + 1 == entry.size())
+            throw CallError(fmt::format("--results takes ID=FILE, not \"{}\"", entry));
+        const std::vector<SourcePtr> sources = read_sources({entry.substr(equals + 1)});
+        if (sources.size() != 1) throw CallError("--results takes a file, not a folder");
+        uncertainty.found.push_back(read_found_yields(entry.substr(0, equals), sources.front(), comparison));
+    }
+    MonteCarloOptions options;
+    options.seed = seed_;
+    options.coverage = coverage_ / 100.0;
+    options.threads =
+        threads_ > 0 ? threads_ : std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+    options.digits = draws_ > 0 && command_->count("--digits") == 0 ? 0 : digits_;
+    options.most = draws_ > 0 ? draws_ : options.digits > 0 ? most_adaptive : batch_draws;
+    const bool terminal = ::isatty(STDERR_FILENO) != 0;
+    bool shown = false;
+    options.go_on = [&](const MonteCarloProgress& progress) {
+        if (terminal) {
+            fmt::print(stderr, "\r{} of at most {} draws ", progress.draws, progress.most);
+            std::fflush(stderr);
+            shown = true;
+        }
+        return interrupted == 0;
+    };
+    const InterruptGuard guard;
+    auto certainty = std::make_unique<Certainty>(comparison, uncertainty, std::move(options));
+    if (shown) fmt::print(stderr, "\r{:48}\r", "");
+    if (certainty->drawn().interrupted)
+        fmt::print(stderr, "stopped after {} draws; what follows rests on these\n", certainty->drawn().draws);
+    return certainty;
+}
+
+} // namespace routeweigh::cli

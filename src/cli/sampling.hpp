@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+// The options of every command that draws, progress on a terminal, and a clean end on an interrupt.
+#pragma once
+
+#include "app/found_yields.hpp"
+#include "app/session.hpp"
+
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace CLI {
+class App;
+}
+
+namespace routeweigh::cli {
+
+class SamplingOptions {
+  public:
+    /// Adds the options. \param default_digits  that must be stable where nothing is asked for; 0: one batch
+    void add_to(CLI::App& command, int default_digits);
+
+    /// Some option was given.
+    bool asked() const;
+
+    /// Draws, with progress on a terminal; an interrupt ends the run and keeps what has been drawn.
+    /// \throws InputError, CallError
+    std::unique_ptr<Certainty> run(const Comparison& comparison) const;
+
+  private:
+    CLI::App* command_ = nullptr;
+    std::size_t draws_ = 0; ///< 0: as many as the digits need
+    int digits_ = 0;
+    std::uint64_t seed_ = 1;
+    int threads_ = 0;
+    double coverage_ = 95;
+    double points_ = 0;
+    std::vector<std::string> results_;
+};
+
+} // namespace routeweigh::cli

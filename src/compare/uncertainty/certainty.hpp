@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: MIT
+// How sure one may be of a comparison: every figure with its uncertainty both ways, and how often which route
+// is ahead.
+#pragma once
+
+#include "compare/uncertainty/linear.hpp"
+#include "compare/uncertainty/order.hpp"
+
+#include <functional>
+
+namespace routeweigh {
+
+/// What may be said of one figure of two routes.
+enum class PairVerdict {
+    exact,               ///< nothing that varies touches it: the order is that of the values
+    better,              ///< the first is better in at least `sure_share` of the runs
+    worse,               ///< the second is
+    not_distinguishable, ///< neither
+    rests_on_assumed,    ///< on an assumed yield: no share of runs means anything
+    no_value
+};
+
+/// Share of runs from which an order is called sure; common practice, no source.
+inline constexpr double sure_share = 0.95;
+
+class Certainty {
+  public:
+    /// Runs the draws. The comparison must outlive the result. \throws InputError see uncertain_inputs()
+    Certainty(const Comparison& comparison, const UncertaintyOptions& uncertainty, MonteCarloOptions draws);
+    Certainty(const Certainty&) = delete;
+    Certainty& operator=(const Certainty&) = delete;
+
+    const FigureModel& model() const { return model_; }
+    const LinearResult& linear() const { return linear_; }
+    const MonteCarloResult& drawn() const { return drawn_; }
+    const MonteCarloOptions& options() const { return options_; }
+
+    const DrawnOutput& figure(std::size_t route, std::size_t figure) const {
+        return drawn_.outputs[model_.output(route, figure)];
+    }
+    /// By figure.
+    const FigureOrder& order(std::size_t figure) const { return orders_[figure]; }
+
+    PairVerdict verdict(std::size_t route, std::size_t other, std::size_t figure) const;
+    /// Where the figure rests on assumed yields: true when moving each by plausible_yield_difference cannot
+    /// turn the order of the two.
+    bool holds_for_plausible_yields(std::size_t route, std::size_t other, std::size_t figure) const;
+
+  private:
+    FigureModel model_;
+    MonteCarloOptions options_;
+    LinearResult linear_;
+    MonteCarloResult drawn_;
+    std::vector<FigureOrder> orders_;
+};
+
+} // namespace routeweigh

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+// Whether the order of the routes by a figure survives what is not known exactly: how often each route beats
+// each other one, and how often it takes each rank, counted on common draws.
+#pragma once
+
+#include "compare/uncertainty/figure_model.hpp"
+#include "compare/uncertainty/monte_carlo.hpp"
+
+namespace routeweigh {
+
+/// Shares of the draws, for one figure.
+struct FigureOrder {
+    std::size_t routes = 0;
+    std::vector<double> beats; ///< by route and other route: strictly better
+    /// By route and rank, the best first; routes that tie share the better rank.
+    std::vector<double> ranks;
+
+    double share_better(std::size_t route, std::size_t other) const { return beats[route * routes + other]; }
+    double share_at_rank(std::size_t route, std::size_t rank) const { return ranks[route * routes + rank]; }
+};
+
+/// Counts over batches. Nothing is counted for a figure of which neither end is better.
+class OrderCounter {
+  public:
+    OrderCounter(const FigureHeads& heads, std::size_t routes, int threads);
+
+    void add(const Batch& batch);
+    /// By figure.
+    std::vector<FigureOrder> result() const;
+
+  private:
+    struct Counts {
+        std::vector<std::size_t> beats, ranks;
+    };
+    std::vector<Better> better_; ///< by figure
+    std::size_t routes_;
+    int threads_;
+    std::size_t draws_ = 0;
+    std::vector<Counts> counts_;
+    std::vector<std::vector<unsigned>> scratch_; ///< by worker: ranks of a batch
+};
+
+} // namespace routeweigh

@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: MIT
+#include "compare/uncertainty/variance_shares.hpp"
+
+#include "compare/uncertainty/draws.hpp"
+#include "compare/uncertainty/parallel.hpp"
+
+#include <algorithm>
+
+namespace routeweigh {
+namespace {
+
+/// Sums over the draws of one chunk, by output; by output and input where an input is exchanged.
+struct Sums {
+    std::vector<double> value, square; ///< of both samples
+    std::vector<double> first, total;
+};
+
+struct Worker {
+    Evaluate evaluate;
+    DrawRows a, b;
+    std::vector<double> column, x, at_a, at_b, mixed;
+};
+
+/// The second sample is that of another seed.
+constexpr std::uint64_t second_sample = 0x5DEECE66D1CE4E5B;
+
+void do_chunk(const Model& model, std::uint64_t seed, std::size_t chunk, std::span<const double> centre,
+              Worker& w, Sums& sums) {
+    const std::size_t inputs = model.inputs.size(), outputs = model.outputs;
+    sums.value.assign(outputs, 0.0);
+    sums.square.assign(outputs, 0.0);
+    sums.first.assign(outputs * inputs, 0.0);
+    sums.total.assign(outputs * inputs, 0.0);
+    w.at_a.resize(outputs);
+    w.at_b.resize(outputs);
+    w.mixed.resize(outputs);
+    draw_chunk(model.inputs, seed, chunk, w.column, w.a);
+    draw_chunk(model.inputs, seed ^ second_sample, chunk, w.column, w.b);
+    for (std::size_t d = 0; d < chunk_draws; ++d) {
+        const auto a = w.a.row(d), b = w.b.row(d);
+        w.evaluate(a, w.at_a);
+        w.evaluate(b, w.at_b);
+        for (std::size_t y = 0; y < outputs; ++y) {
+            const double one = w.at_a[y] - centre[y], other = w.at_b[y] - centre[y];
+            sums.value[y] += one + other;
+            sums.square[y] += one * one + other * other;
+        }
+        w.x.assign(a.begin(), a.end());
+        for (std::size_t i = 0; i < inputs; ++i) {
+            w.x[i] = b[i];
+            w.evaluate(w.x, w.mixed);
+            w.x[i] = a[i];
+            for (std::size_t y = 0; y < outputs; ++y) {
+                const double change = w.mixed[y] - w.at_a[y];
+                sums.first[y * inputs + i] += (w.at_b[y] - centre[y]) * change;
+                sums.total[y * inputs + i] += 0.5 * change * change;
+            }
+        }
+    }
+}
+
+} // namespace
+
+std::vector<VarianceShares> variance_shares(const Model& model, const VarianceSharesOptions& options) {
+    const std::size_t inputs = model.inputs.size();
+    const std::size_t chunks = std::max<std::size_t>(1, (options.draws + chunk_draws - 1) / chunk_draws);
+    std::vector<Worker> workers(static_cast<std::size_t>(std::max(1, options.threads)));
+    for (Worker& worker : workers)
+        worker.evaluate = model.evaluator();
+    // Values are taken from the output at the means of the inputs: the smaller the numbers, the less their
+    // products scatter.
+    std::vector<double> centre(model.outputs);
+    workers.front().evaluate(model.means(), centre);
+
+    std::vector<VarianceShares> result(model.outputs);
+    for (VarianceShares& shares : result)
+        shares.first = shares.total = std::vector<double>(inputs, 0.0);
+    std::vector<double> mean(model.outputs, 0.0);
+    // Chunks are summed in their order, a handful at a time, so that the sum does not depend on the threads.
+    constexpr std::size_t at_a_time = 16;
+    std::vector<Sums> sums(at_a_time);
+    for (std::size_t done = 0; done < chunks; done += at_a_time) {
+        const std::size_t count = std::min(at_a_time, chunks - done);
+        for_each_piece(options.threads, count, [&](std::size_t worker, std::size_t index) {
+            do_chunk(model, options.seed, done + index, centre, workers[worker], sums[index]);
+        });
+        for (std::size_t c = 0; c < count; ++c)
+            for (std::size_t y = 0; y < model.outputs; ++y) {
+                mean[y] += sums[c].value[y];
+                result[y].variance += sums[c].square[y];
+                for (std::size_t i = 0; i < inputs; ++i) {
+                    result[y].first[i] += sums[c].first[y * inputs + i];
+                    result[y].total[i] += sums[c].total[y * inputs + i];
+                }
+            }
+    }
+    const double draws = static_cast<double>(chunks * chunk_draws);
+    for (std::size_t y = 0; y < model.outputs; ++y) {
+        VarianceShares& shares = result[y];
+        mean[y] /= 2.0 * draws;
+        shares.variance = shares.variance / (2.0 * draws) - mean[y] * mean[y];
+        for (std::size_t i = 0; i < inputs; ++i) {
+            // Rounding alone is no variance.
+            const bool constant = shares.variance <= 1e-24 * centre[y] * centre[y];
+            shares.first[i] = constant ? 0.0 : shares.first[i] / draws / shares.variance;
+            shares.total[i] = constant ? 0.0 : shares.total[i] / draws / shares.variance;
+        }
+    }
+    return result;
+}
+
+} // namespace routeweigh

@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: MIT
+// Orders, ranks and weightings against enumeration and closed forms.
+#include "compare/uncertainty/order.hpp"
+#include "compare/uncertainty/weightings.hpp"
+
+#include "assess/hazard/rank_agreement.hpp"
+#include "base/random.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+using namespace routeweigh;
+using doctest::Approx;
+
+namespace {
+
+FigureHeads heads(std::vector<Better> better) {
+    FigureHeads result;
+    for (const Better each : better) {
+        Figure figure;
+        figure.better = each;
+        result.list.push_back(figure);
+    }
+    return result;
+}
+
+double number(PhiloxStream& stream) {
+    return static_cast<double>(stream() >> 11U) * 0x1p-53;
+}
+
+} // namespace
+
+TEST_CASE("shares of ranks are those of every combination counted out") {
+    // Three routes of three, two and two possible values: twelve combinations, ties among them.
+    const std::vector<std::vector<double>> values{{1, 2, 5}, {2, 3}, {0, 4}};
+    Batch batch{12, std::vector<double>(3 * 2 * 12)};
+    std::size_t d = 0;
+    std::vector<std::vector<double>> rank(3, std::vector<double>(3, 0.0)), beats = rank;
+    for (const double a : values[0])
+        for (const double b : values[1])
+            for (const double c : values[2]) {
+                const double each[] = {a, b, c};
+                for (std::size_t i = 0; i < 3; ++i) {
+                    batch.values[(2 * i) * 12 + d] = each[i];
+                    batch.values[(2 * i + 1) * 12 + d] = each[i];
+                    std::size_t ahead = 0;
+                    for (std::size_t j = 0; j < 3; ++j) {
+                        ahead += each[j] < each[i] ? 1 : 0;
+                        beats[i][j] += each[i] < each[j] ? 1.0 / 12 : 0.0;
+                    }
+                    rank[i][ahead] += 1.0 / 12;
+                }
+                ++d;
+            }
+    for (const int threads : {1, 2}) {
+        OrderCounter counter(heads({Better::lower, Better::neither}), 3, threads);
+        counter.add(batch);
+        counter.add(batch); // twice the same changes no share
+        const std::vector<FigureOrder> orders = counter.result();
+        for (std::size_t i = 0; i < 3; ++i)
+            for (std::size_t j = 0; j < 3; ++j) {
+                CHECK(orders[0].share_at_rank(i, j) == Approx(rank[i][j]));
+                CHECK(orders[0].share_better(i, j) == Approx(beats[i][j]));
+                CHECK(orders[1].share_better(i, j) == 0);
+            }
+    }
+    OrderCounter higher(heads({Better::higher, Better::neither}), 3, 1);
+    higher.add(batch);
+    CHECK(higher.result()[0].share_better(0, 1) == Approx(beats[1][0]));
+}
+
+TEST_CASE("share of weightings: small cases by hand") {
+    const auto share = [](std::vector<double> d) { return share_of_weightings_below(d); };
+    CHECK(share({-1, 1}) == Approx(0.5));
+    CHECK(share({-3, 1}) == Approx(0.75)); // w d1 + (1 - w) d2 <= 0 for w from 1/4
+    CHECK(share({-1, -2, -3}) == 1);
+    CHECK(share({1, 2}) == 0);
+    CHECK(share({0, 1}) == 0);
+    CHECK(share({0, -1}) == 1);
+    CHECK(share({0, 0}) == 0.5);
+    CHECK(share({-1, 1, 1}) == Approx(0.25)); // w1 from 1/2: a triangle of half the side
+    CHECK(share({1, -1, -1}) == Approx(0.75));
+    CHECK(share({-2, 1, 0}) == Approx(2.0 / 3)); // of the side opposite to the third corner
+}
+
+TEST_CASE("share of weightings: the closed form of distinct values, and drawing") {
+    // For distinct d: sum over d_i > 0 of d_i^(n-1) / product over j of (d_i - d_j) lie above 0.
+    PhiloxStream stream(3, 0, 0);
+    for (int round = 0; round < 50; ++round) {
+        std::vector<double> d(5), zero(5, 0.0);
+        for (double& each : d)
+            each = 2.0 * number(stream) - 1.0;
+        double above = 0.0;
+        for (std::size_t i = 0; i < d.size(); ++i) {
+            if (d[i] <= 0.0) continue;
+            double term = std::pow(d[i], 4);
+            for (std::size_t j = 0; j < d.size(); ++j)
+                if (j != i) term /= d[i] - d[j];
+            above += term;
+        }
+        const double share = share_of_weightings_below(d);
+        CHECK(share == Approx(1.0 - above).epsilon(1e-6));
+        const std::vector<double> drawn = shares_of_weightings_first({d, zero}, 40'000, 9);
+        CHECK(std::abs(drawn[0] - share) < 5 * 0.0025); // five standard errors at most
+        CHECK(drawn[0] + drawn[1] == Approx(1.0));
+    }
+}
+
+TEST_CASE("a route that is never first has no lead and no share, and a lead comes from a weighting") {
+    // The third lies above the middle of the first two everywhere.
+    const std::vector<std::vector<double>> decades{{0, 2, 1}, {2, 0, 1}, {1.2, 1.2, 1.2}, {1.2, 1.2, 0.5}};
+    CHECK(best_lead(decades, 2) == 0);
+    CHECK(best_lead(decades, 0) == Approx(1.2)); // all weight on the first cell
+    CHECK(best_lead(decades, 3) == Approx(0.5)); // all weight on the third
+    const std::vector<double> first = shares_of_weightings_first(decades, 20'000, 1);
+    CHECK(first[2] == 0);
+    CHECK(std::accumulate(first.begin(), first.end(), 0.0) == Approx(1.0));
+    CHECK(best_lead({{1, 2}, {1, 2}}, 0) == 0); // never strictly
+}
+
+TEST_CASE(
+    "the share of first places of two routes is the exact one of their difference, in any unit of weight") {
+    const std::vector<double> a{0.2, 1.5, 0.0, 3.0}, b{0.4, 1.0, 0.1, 2.0};
+    std::vector<double> difference, scaled;
+    for (std::size_t i = 0; i < a.size(); ++i) {
+        difference.push_back(a[i] - b[i]);
+        scaled.push_back(7.0 * (a[i] - b[i]));
+    }
+    CHECK(share_of_weightings_below(scaled) == Approx(share_of_weightings_below(difference)));
+    CHECK(std::abs(shares_of_weightings_first({a, b}, 200'000, 4)[0] -
+                   share_of_weightings_below(difference)) < 0.006);
+}
+
+TEST_CASE("Kendall's tau-b is that of SciPy") {
+    // scipy.stats.kendalltau of SciPy 1.10.1, read off its output.
+    const auto tau = [](std::vector<double> a, std::vector<double> b) { return *kendall_tau_b(a, b); };
+    CHECK(tau({12, 2, 1, 12, 2}, {1, 4, 7, 1, 0}) == Approx(-0.47140452079103173)); // its own example
+    CHECK(tau({1, 1, 2, 3, 3, 3, 4}, {2, 1, 2, 5, 5, 3, 1}) == Approx(0.2858309752375148));
+    CHECK(tau({1, 2, 3, 4}, {1, 2, 3, 4}) == 1);
+}
