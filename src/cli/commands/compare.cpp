@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "app/session.hpp"
+#include "app/what_if.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/jurisdiction.hpp"
@@ -33,14 +34,17 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
         std::vector<Route> routes =
             read_routes(context.sources(options->routes), context.catalogue(), problems);
         print_problems(problems.all);
-        const Comparison comparison =
-            compare_routes(std::move(routes), options->baseline, context.rules(chosen(*jurisdiction)));
+        const AssessmentRules& rules = context.rules(chosen(*jurisdiction));
+        const Comparison comparison = compare_routes(std::move(routes), options->baseline, rules);
         const writing::Reader reader = context.writer().reader;
-        // Programs get what costs time only when they ask for it.
+        const bool people = reader == writing::Reader::people;
+        // Programs get what costs time only when they ask for it, and improvements by a command of their own.
         std::unique_ptr<Certainty> certainty;
-        if (options->sampling.asked() || reader == writing::Reader::people)
-            certainty = options->sampling.run(comparison);
-        context.write(comparison_report(comparison, reader, certainty.get()));
+        if (options->sampling.asked() || people) certainty = options->sampling.run(comparison);
+        std::vector<Improvements> improvements;
+        if (people) improvements = improvements_of(comparison, context.catalogue(), rules);
+        context.write(
+            comparison_report(comparison, reader, {certainty.get(), people ? &improvements : nullptr}));
     };
 }
 
