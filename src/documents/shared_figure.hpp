@@ -54,7 +54,7 @@ SharedFigure isolated_yield(const Route& route, const bench::BenchStep& step);
 SharedFigure stream_volume(const Route& route, const streams::StreamAdvice& advice);
 
 /// Numbers as the papers print them: grams as a balance shows them, millilitres as they are measured.
-std::string grams_text(double grams);
-std::string millilitres_text(double millilitres);
+std::string grams_on_balance(double grams);
+std::string millilitres_measured(double millilitres);
 
 } // namespace routeweigh::documents
