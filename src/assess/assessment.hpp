@@ -8,6 +8,7 @@
 #include "assess/hazard/scheme_reader.hpp"
 #include "assess/hazard/score.hpp"
 #include "assess/metric_list.hpp"
+#include "assess/mixture/jurisdiction.hpp"
 #include "assess/totals.hpp"
 #include "chemistry/catalogue.hpp"
 #include "route/ledger.hpp"
@@ -23,7 +24,8 @@ namespace routeweigh {
 struct AssessmentRules {
     HazardSchemes hazard;
     std::set<const Substance*> benign;
-    const Catalogue* catalogue; ///< they were read from
+    const Catalogue* catalogue = nullptr; ///< they were read from
+    Jurisdiction classified_by = {};      ///< bottles and streams, in reports
 
     const Banding& first_banding() const { return hazard.bandings.front(); }
     const Banding* second_banding() const {

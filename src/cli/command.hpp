@@ -32,7 +32,8 @@ class Context {
     ReadBytes bytes(const std::string& path) const;
 
     const Catalogue& catalogue();
-    const AssessmentRules& rules();
+    /// \param classified_by  counts at the first call
+    const AssessmentRules& rules(const Jurisdiction& classified_by = {});
 
     /// Of the chosen format.
     const writing::Writer& writer() const;

@@ -21,6 +21,8 @@ constexpr std::array all_commands{
     Command{add_stock, "stock"},           //
     Command{add_labels, "labels"},         //
     Command{add_results, "results"},       //
+    Command{add_hazards, "hazards"},       //
+    Command{add_classify, "classify"},     //
 };
 } // namespace
 

@@ -70,8 +70,11 @@ ReadBytes Context::bytes(const std::string& path) const {
     return read_in_chunks(path);
 }
 
-const AssessmentRules& Context::rules() {
-    if (!rules_) rules_ = std::make_unique<AssessmentRules>(read_assessment_rules(catalogue()));
+const AssessmentRules& Context::rules(const Jurisdiction& classified_by) {
+    if (!rules_) {
+        rules_ = std::make_unique<AssessmentRules>(read_assessment_rules(catalogue()));
+        rules_->classified_by = classified_by;
+    }
     return *rules_;
 }
 

@@ -29,6 +29,9 @@ constexpr const char* examples = R"(Examples:
       one figure with its formula and every number that went into it
   routeweigh waste routes/4-bromoacetanilide/A3.json --students 24
       containers, quench and gas for a class; what the handout gets wrong
+  routeweigh hazards routes/4-bromoacetanilide/A3.json
+      every bottle and stream with its label
+  routeweigh classify "ethanol=37 %" water
   routeweigh balance "H2O2 + HBr -> Br2 + H2O"
   routeweigh find "hydrobromic acid"
 

@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: MIT
-"""Every route file fits routes/route.schema.json, and what the program prints of it fits src/app/comparison.schema.json
-and src/app/waste.schema.json. Local rules and logs of containers fit their schemas in hazard-data/.
+"""Route and mixture files fit their schemas, and what the program prints of them fits the schemas in src/app.
+Local rules and logs of containers fit their schemas in hazard-data/.
 
 usage: check_schemas.py PROGRAM
 Needs Debian's python3-jsonschema.
@@ -35,9 +35,10 @@ def faults(check, name, document):
 
 
 def printed(program, folder, form, command="compare", options=()):
-    run = subprocess.run([program, command, folder, "--format", form, *options], capture_output=True, text=True)
+    call = [program, command, folder, "--format", form, *options]
+    run = subprocess.run(call, capture_output=True, text=True)
     if run.returncode != 0:
-        raise SystemExit(f"{folder}: exit status {run.returncode}\n{run.stderr}")
+        raise SystemExit(f"{' '.join(call)}: exit status {run.returncode}\n{run.stderr}")
     return run.stdout
 
 
@@ -83,6 +84,37 @@ def waste_faults(program):
     return found, checked
 
 
+def hazards_faults(program):
+    """Bottles and streams by each set of limits, and stated mixtures."""
+    check, found, checked = validator("src/app/hazards.schema.json"), [], 0
+    folders = sorted(str(path) for path in (ROOT / "routes").iterdir() if path.is_dir())
+    calls = [(folder, ("hazards", ("--jurisdiction", name))) for folder in folders for name in ("eu", "un", "us")]
+    stated = validator("hazard-data/mixture.schema.json")
+    for path in sorted((ROOT / "examples").rglob("*.json")):
+        content = json.loads(path.read_text(encoding="utf-8"))
+        if not str(content.get("$schema", "")).endswith("mixture.schema.json"):
+            continue
+        found += faults(stated, path.relative_to(ROOT), content)
+        del content["ingredients"]
+        found += [] if faults(stated, path.name, content) else ["the schema lets a mixture without ingredients pass"]
+        calls.append((str(path), ("classify", ("--pair",))))
+    for subject, call in calls:
+        document = json.loads(printed(program, subject, "json", *call))
+        found += faults(check, f"{call[0]} {subject}", document)
+        rows = list(csv.DictReader(io.StringIO(printed(program, subject, "csv", *call))))
+        wanted = sum(len(route["bottles"]) + sum(len(stream["readings"]) for stream in route["streams"])
+                     for route in document.get("routes", [])) or 1
+        if len(rows) != wanted:
+            found.append(f"{call[0]} {subject}: {len(rows)} rows in CSV, {wanted} in JSON")
+        checked += 2
+        del document["jurisdiction" if call[0] == "hazards" else "classification"]  # the check must be able to fail
+        if not faults(check, subject, document):
+            found.append(f"{subject}: the schema lets what lacks a member pass")
+    if len(calls) == 3 * len(folders):
+        found.append("no example of a stated mixture was found")
+    return found, checked
+
+
 def main(program):
     route_check, output_check = validator("routes/route.schema.json"), validator("src/app/comparison.schema.json")
     found, checked = [], 0
@@ -100,8 +132,9 @@ def main(program):
         del document["routes"][0]["figures"][0]["unit"]  # the check must be able to fail
         if not faults(output_check, folder.name, document):
             found.append(f"{folder.name}: the schema lets a figure without unit pass")
-    more, count = waste_faults(program)
-    found, checked = found + more, checked + count
+    for part in (waste_faults, hazards_faults):
+        more, count = part(program)
+        found, checked = found + more, checked + count
     print("\n".join(found + [f"{checked} documents checked, {len(found)} faults"]))
     return 1 if found else 0
 

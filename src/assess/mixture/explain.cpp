@@ -94,9 +94,14 @@ std::string test_text(const MixtureTest& test) {
 std::vector<std::string> explain(const MixtureResult& result) {
     std::vector<std::string> lines{fmt::format("{}: {}", result.title, outcome_text(result))};
     if (!result.supplemental.empty()) lines.push_back("adds " + join(result.supplemental, ", "));
-    for (const MixtureTest& test : result.tests)
-        lines.push_back(test.source.empty() ? test_text(test)
-                                            : fmt::format("{} [{}]", test_text(test), test.source));
+    for (std::size_t i = 0; i < result.tests.size(); ++i) {
+        const MixtureTest& test = result.tests[i];
+        // Tests of one source name it together.
+        const bool named_later = i + 1 < result.tests.size() && result.tests[i + 1].source == test.source;
+        lines.push_back(test.source.empty() || named_later
+                            ? test_text(test)
+                            : fmt::format("{} [{}]", test_text(test), test.source));
+    }
     lines.insert(lines.end(), result.notes.begin(), result.notes.end());
     if (result.unknown_percent > 0)
         lines.push_back(fmt::format("{} % is of unknown hazard here", number(result.unknown_percent)));

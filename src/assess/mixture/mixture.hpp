@@ -44,6 +44,7 @@ struct MixtureFacts {
     std::optional<double> ph;
     std::optional<double> flash_point;       // degC, closed cup
     std::string flash_point_method;          // how it was found without a test; "" where it was measured
+    bool flashes_above = false;              // somewhere above flash_point, if at all
     std::optional<double> boiling_point;     // degC, where boiling starts
     std::optional<double> viscosity;         // mm2/s, kinematic, at 40 degC
     std::optional<std::string> inhaled_form; // "gases", "vapours" or "dusts or mists"

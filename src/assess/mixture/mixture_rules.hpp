@@ -3,24 +3,17 @@
 #pragma once
 
 #include "assess/mixture/flash_point_data.hpp"
+#include "assess/mixture/jurisdiction.hpp"
 #include "assess/mixture/label_elements.hpp"
 #include "assess/mixture/limits.hpp"
 #include "assess/mixture/substance_notes.hpp"
 
 #include <map>
 #include <string>
-#include <string_view>
 
 namespace routeweigh {
 
 class Catalogue;
-
-enum class MixtureRegime {
-    eu, // CLP
-    un, // the globally harmonised system, building blocks switchable
-    us  // OSHA hazard communication
-};
-std::string_view words(MixtureRegime regime); // "eu"
 
 struct MixtureRules {
     MixtureRegime regime = MixtureRegime::eu;

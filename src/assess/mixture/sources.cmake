@@ -11,6 +11,7 @@ set(mixture_sources
     mixture/limits_reader.cpp
     mixture/mixture.cpp
     mixture/mixture_classification.cpp
+    mixture/mixture_reader.cpp
     mixture/mixture_rules.cpp
     mixture/physical_entry.cpp
     mixture/resolved_mixture.cpp

@@ -20,5 +20,7 @@ std::function<void()> add_labels(CLI::App& program, Context& context);
 std::function<void()> add_results(CLI::App& program, Context& context);
 std::function<void()> add_stock(CLI::App& program, Context& context);
 std::function<void()> add_waste(CLI::App& program, Context& context);
+std::function<void()> add_hazards(CLI::App& program, Context& context);
+std::function<void()> add_classify(CLI::App& program, Context& context);
 
 } // namespace routeweigh::cli

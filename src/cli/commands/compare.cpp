@@ -2,6 +2,7 @@
 #include "app/session.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/files.hpp"
+#include "cli/jurisdiction.hpp"
 #include "cli/print_problems.hpp"
 #include "documents/comparison_report.hpp"
 
@@ -22,13 +23,15 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
         ->add_option("--baseline", options->baseline,
                      "Id of the route that the others are compared with; else the first")
         ->type_name("ID");
+    const auto jurisdiction = add_jurisdiction_options(*command);
     context.add_output_options(*command);
-    return [options, &context] {
+    return [options, jurisdiction, &context] {
         Problems problems;
         std::vector<Route> routes =
             read_routes(context.sources(options->routes), context.catalogue(), problems);
         print_problems(problems.all);
-        const Comparison comparison = compare_routes(std::move(routes), options->baseline, context.rules());
+        const Comparison comparison =
+            compare_routes(std::move(routes), options->baseline, context.rules(chosen(*jurisdiction)));
         context.write(comparison_report(comparison, context.writer().reader));
     };
 }

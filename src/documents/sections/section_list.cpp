@@ -13,6 +13,7 @@ constexpr std::array list{
     Section{"mass", "Where one gram of product comes from and goes", add_mass_flow},
     Section{"reactions", "The reactions", add_reactions},
     Section{"hazard", "Hazard", add_hazard},
+    Section{"bottles", "Bottles and streams", add_bottles_and_streams},
     Section{"waste", "Where the waste goes", add_waste, has_waste_tables},
     Section{"flask", "What is in the flask", add_flask},
     Section{"workings", "Workings and ledgers", add_workings},

@@ -13,6 +13,7 @@ void add_mass_flow(const ReportView& view, Blocks& blocks);
 void add_reactions(const ReportView& view, Blocks& blocks);
 void add_hazard(const ReportView& view, Blocks& blocks);
 void add_flask(const ReportView& view, Blocks& blocks);
+void add_bottles_and_streams(const ReportView& view, Blocks& blocks);
 void add_workings(const ReportView& view, Blocks& blocks);
 void add_sources(const ReportView& view, Blocks& blocks);
 void add_waste(const ReportView& view, Blocks& blocks);

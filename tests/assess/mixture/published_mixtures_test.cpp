@@ -208,6 +208,23 @@ TEST_CASE("every published example comes out as published") {
     CHECK(problems.all.empty());
 }
 
+TEST_CASE("every example that is remembered, and not at hand to be read, comes out") {
+    const Document document = Document::parse(example_file());
+    Problems problems;
+    int count = 0;
+    for (const Field& example : document.root(problems)["remembered"].items()) {
+        ++count;
+        CAPTURE(example["id"].text());
+        CHECK(example["standing"].text().find("memory") != std::string::npos);
+        Mixed mixed;
+        for (const Field& ingredient : example["ingredients"].items())
+            add_ingredient(ingredient, mixed);
+        check_expected(example["expected"], "h_codes", mixed.judged());
+    }
+    CHECK(count == 1);
+    CHECK(problems.all.empty());
+}
+
 TEST_CASE("every vector constructed from the rules comes out") {
     const Document document = Document::parse(example_file());
     Problems problems;

@@ -50,11 +50,12 @@ std::string_view method_text(FlashPointMethod method) {
     }
 }
 
-void add_notes(const FlashPoint& flash, const std::string& stated_method, const FlammableLimits& limits,
+void add_notes(const FlashPoint& flash, const MixtureFacts& facts, const FlammableLimits& limits,
                MixtureResult& result) {
+    const std::string& stated_method = facts.flash_point_method;
     const bool given = flash.method == FlashPointMethod::measured && !stated_method.empty();
     result.notes.emplace_back(given ? std::string_view(stated_method) : method_text(flash.method));
-    if (!result.screened) return;
+    if (!result.screened || facts.flashes_above) return;
     if (flash.method == FlashPointMethod::activity)
         result.notes.emplace_back(
             "salts and acids are left out and solvents taken as ideal among themselves; not "
@@ -130,7 +131,7 @@ bool judge_by_specific_limit(const ResolvedMixture& mixture, MixtureResult& resu
 
 void judge_by_flash_point(const ResolvedMixture& mixture, const FlashPoint& flash,
                           const FlammableLimits& limits, MixtureResult& result) {
-    result.estimate = flash.celsius;
+    if (!mixture.facts.flashes_above) result.estimate = flash.celsius;
     result.estimate_unit = "\u00B0C";
     result.screened =
         flash.method == FlashPointMethod::activity || flash.method == FlashPointMethod::lowest ||
@@ -161,7 +162,7 @@ void judge_by_flash_point(const ResolvedMixture& mixture, const FlashPoint& flas
                                                *boiling));
         break;
     }
-    add_notes(flash, mixture.facts.flash_point_method, limits, result);
+    add_notes(flash, mixture.facts, limits, result);
 }
 
 void judge_flammable(const ResolvedMixture& mixture, const MixtureRules& rules,
