@@ -158,4 +158,16 @@ Apply apply_to(const Route& parent, const Catalogue& catalogue, const Assessment
     };
 }
 
+std::vector<Improvements> improvements_of(const Comparison& comparison, const Catalogue& catalogue,
+                                          const AssessmentRules& rules) {
+    const FigurePick mass = figure_named("process_mass_intensity", rules);
+    const SolventRules solvents = read_solvent_rules(catalogue);
+    const ImprovementLimits limits;
+    std::vector<Improvements> result;
+    for (const auto& route : comparison.routes())
+        result.push_back(find_improvements({*route, catalogue, solvents, limits}, mass,
+                                           apply_to(route->route(), catalogue, rules), 0));
+    return result;
+}
+
 } // namespace routeweigh

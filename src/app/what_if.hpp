@@ -5,6 +5,7 @@
 
 #include "assess/figure_pick.hpp"
 #include "chemistry/catalogue.hpp"
+#include "compare/comparison.hpp"
 #include "compare/improvement.hpp"
 #include "compare/numeric_input.hpp"
 #include "compare/trial.hpp"
@@ -47,5 +48,9 @@ Route read_changed(const SourcePtr& changed, const Catalogue& catalogue, Problem
 /// Puts values into the parent and nothing else; fast, for searches. The parent, the catalogue and the rules
 /// must outlive it.
 Apply apply_to(const Route& parent, const Catalogue& catalogue, const AssessmentRules& rules);
+
+/// What would improve each route of a comparison, for the report: by mass, without pairs.
+std::vector<Improvements> improvements_of(const Comparison& comparison, const Catalogue& catalogue,
+                                          const AssessmentRules& rules);
 
 } // namespace routeweigh

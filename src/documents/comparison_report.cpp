@@ -4,6 +4,7 @@
 #include "documents/comparison_data.hpp"
 #include "documents/number.hpp"
 #include "documents/report_view.hpp"
+#include "documents/sections/improvements.hpp"
 #include "documents/sections/section.hpp"
 #include "documents/version.hpp"
 #include "documents/words.hpp"
@@ -23,19 +24,28 @@ std::string title_of(const ReportView& view) {
            " compared";
 }
 
-void add_sections(const ReportView& view, writing::Document& document) {
+void add_sections(const ReportView& view, const std::vector<Improvements>* improvements,
+                  writing::Document& document) {
     int number = 0;
+    const auto open = [&](std::string_view title, std::string_view anchor) {
+        document.blocks.push_back(
+            writing::Heading{2, fmt::format("{}. {}", ++number, title), std::string(anchor)});
+    };
     for (const documents::Section& section : documents::all_sections()) {
         if (section.applies != nullptr && !section.applies(view)) continue;
-        document.blocks.push_back(
-            writing::Heading{2, fmt::format("{}. {}", ++number, section.title), std::string(section.id)});
+        if (improvements != nullptr && section.id == "workings") { // what follows is for looking up
+            open("What would improve it", "improvements");
+            documents::add_improvements(view, *improvements, document.blocks);
+        }
+        open(section.title, section.id);
         section.add(view, document.blocks);
     }
 }
 
 } // namespace
 
-writing::Document comparison_report(const Comparison& comparison, writing::Reader reader) {
+writing::Document comparison_report(const Comparison& comparison, writing::Reader reader,
+                                    const std::vector<Improvements>* improvements) {
     using writing::Reader;
     const auto reads = [reader](Reader one) { return reader == one || reader == Reader::anyone; };
     writing::Document document;
@@ -48,7 +58,7 @@ writing::Document comparison_report(const Comparison& comparison, writing::Reade
     if (!view.single())
         document.subtitle =
             fmt::format("Baseline: {}, {}", view.baseline().id, view.baseline().route().title);
-    add_sections(view, document);
+    add_sections(view, improvements, document);
     document.colophon =
         fmt::format("Made by routeweigh {} from the route files and its catalogue; the same files give "
                     "the same report.",

@@ -96,7 +96,7 @@ void add_key(const Assessment& route, const Improvements& improvements,
     for (const Improvement* lever : levers) {
         writing::Text text{writing::strong(capitalised(lever->candidate.what) + "."),
                            writing::Run(" " + worked(improvements, *lever)),
-                           writing::Run(" To test: " + listed(lever->candidate.cautions) + "."),
+                           writing::Run(" To test: " + join(lever->candidate.cautions, "; ") + "."),
                            writing::Run(" Hazard added: " + added_text(*lever) + ".")};
         list.items.push_back(std::move(text));
     }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "app/session.hpp"
+#include "app/what_if.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/print_problems.hpp"
@@ -29,7 +30,11 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
             read_routes(context.sources(options->routes), context.catalogue(), problems);
         print_problems(problems.all);
         const Comparison comparison = compare_routes(std::move(routes), options->baseline, context.rules());
-        context.write(comparison_report(comparison, context.writer().reader));
+        std::vector<Improvements> improvements; // programs ask for them with a command of their own
+        const bool people = context.writer().reader == writing::Reader::people;
+        if (people) improvements = improvements_of(comparison, context.catalogue(), context.rules());
+        context.write(
+            comparison_report(comparison, context.writer().reader, people ? &improvements : nullptr));
     };
 }
 

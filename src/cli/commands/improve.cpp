@@ -21,6 +21,7 @@ struct Options {
     std::size_t top = 6;
     bool student = false, key = false;
     ImprovementLimits limits;
+    double quartile = 0.0; // per cent; 0: not given
     double recovery = 100.0 * ImprovementLimits{}.recovery;
 };
 
@@ -44,6 +45,11 @@ void add_options(CLI::App& command, Options& options) {
         .add_option("--recovery", options.recovery, "Per cent of a solvent that a distillation gives back")
         ->capture_default_str()
         ->check(CLI::Range(1.0, 100.0))
+        ->type_name("%");
+    command
+        .add_option("--upper-quartile", options.quartile,
+                    "Per cent yield of the last step that the best quarter of your class reaches")
+        ->check(CLI::Range(0.1, 100.0))
         ->type_name("%");
     command.footer("Examples:\n"
                    "  routeweigh improve A3.json\n"
@@ -75,6 +81,10 @@ std::function<void()> add_improve(CLI::App& program, Context& context) {
         if (!std::isfinite(figure.value(assessment.values())))
             throw CallError(fmt::format("{} has no value for {}", figure.id(), assessment.route().id));
         options->limits.recovery = options->recovery / 100.0;
+        if (options->quartile > 0.0) {
+            const auto last = static_cast<std::size_t>(assessment.flat().final_step());
+            options->limits.upper_quartile[assessment.route().steps[last].id] = options->quartile / 100.0;
+        }
         const SolventRules solvents = read_solvent_rules(context.catalogue());
         const Improvements improvements =
             find_improvements({assessment, context.catalogue(), solvents, options->limits}, figure,

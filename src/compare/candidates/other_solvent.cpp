@@ -100,7 +100,9 @@ void find_other_solvent(const CandidateSource& source, std::vector<Candidate>& c
             named_in_separations(*place.step, &solvent))
             continue;
         for (const Substance* other : source.solvents.families.others(solvent, place.role())) {
-            if (!other->density || brings_conflict(source, place, solvent, *other)) continue;
+            // What is a mixture differs from bottle to bottle, and so do its hazards.
+            if (!other->density || other->is_mixture || brings_conflict(source, place, solvent, *other))
+                continue;
             const double volume = place.grams / *charge.material->density;
             Candidate candidate;
             candidate.what = fmt::format("take {} in place of {} ({}), volume for volume: {} for {}",
