@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include "app/results_session.hpp"
+#include "app/session.hpp"
 #include "app/what_if.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/print_problems.hpp"
@@ -8,6 +10,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -17,7 +20,7 @@ namespace {
 constexpr std::size_t paired = 8; // of the first changes, tried in pairs
 
 struct Options {
-    std::string route, figure = "process_mass_intensity";
+    std::string route, results, figure = "process_mass_intensity";
     std::size_t top = 6;
     bool student = false, key = false;
     ImprovementLimits limits;
@@ -47,16 +50,29 @@ void add_options(CLI::App& command, Options& options) {
         ->check(CLI::Range(1.0, 100.0))
         ->type_name("%");
     command
-        .add_option("--upper-quartile", options.quartile,
-                    "Per cent yield of the last step that the best quarter of your class reaches")
-        ->check(CLI::Range(0.1, 100.0))
-        ->type_name("%");
+        .add_option("--results", options.results,
+                    "Results of a class (see the command results): what if all reached its upper quartile?")
+        ->type_name("CLASS.csv");
     command.footer("Examples:\n"
                    "  routeweigh improve A3.json\n"
                    "      changes of A3 ranked by what they do for its mass\n"
                    "  routeweigh improve A3.json --figure hazard_score --top 3\n"
+                   "  routeweigh improve A3.json --results class.csv\n"
                    "  routeweigh improve A3.json --student --output questions.html\n"
                    "  routeweigh improve A3.json --key --output key.html\n");
+}
+
+/// What three quarters of the class do not exceed.
+void read_quartile(Options& options, const Assessment& assessment, const Context& context) {
+    Problems problems;
+    const auto results =
+        read_results(assessment, {}, options.results, context.bytes(options.results), problems);
+    problems.throw_if_error();
+    print_problems(problems.all);
+    const auto last = static_cast<std::size_t>(assessment.flat().final_step());
+    if (results.all.quartile3 > 0.0)
+        options.limits.upper_quartile[assessment.route().steps[last].id] =
+            std::min(results.all.quartile3, 100.0) / 100.0;
 }
 
 } // namespace
@@ -81,10 +97,7 @@ std::function<void()> add_improve(CLI::App& program, Context& context) {
         if (!std::isfinite(figure.value(assessment.values())))
             throw CallError(fmt::format("{} has no value for {}", figure.id(), assessment.route().id));
         options->limits.recovery = options->recovery / 100.0;
-        if (options->quartile > 0.0) {
-            const auto last = static_cast<std::size_t>(assessment.flat().final_step());
-            options->limits.upper_quartile[assessment.route().steps[last].id] = options->quartile / 100.0;
-        }
+        if (!options->results.empty()) read_quartile(*options, assessment, context);
         const SolventRules solvents = read_solvent_rules(context.catalogue());
         const Improvements improvements =
             find_improvements({assessment, context.catalogue(), solvents, options->limits}, figure,
