@@ -78,7 +78,8 @@ def main():
     kinds = {"health banding": "health_banding_file", "column model": "column_model_file",
              "hazard score": "hazard_score_file", "benign list": "benign_file", "solvent families": "solvents_file",
              "mixture limits": "mixture_limits_file", "mixture notes": "mixture_notes_file",
-             "flash point data": "flash_point_file", "label elements": "label_elements_file"}
+             "flash point data": "flash_point_file", "label elements": "label_elements_file",
+             "structures": "structures_file", "glassware": "glassware_file"}
     for waste in ("acids and bases", "incompatible wastes", "local rules", "mixed liquids", "quench", "reactivity groups",
                   "reactivity pairs", "special meetings"):
         kinds[waste] = "waste_file"
