@@ -75,6 +75,7 @@ struct Paragraph {
 struct BulletList {
     std::vector<Text> items;
     bool numbered = false;
+    bool boxes = false; ///< a box to tick before each item
 };
 
 struct KeyValue {
@@ -103,6 +104,16 @@ enum class Mark {
     missing,  ///< there is no value; `note` says why
 };
 
+/// A picture in ink only, small enough for a cell of a table: SVG path data, lines to stroke and shapes to
+/// fill.
+struct LineDrawing {
+    double width = 0, height = 0; ///< of its own coordinates
+    double unit = 1;              ///< pixels on the page per unit of its coordinates
+    double pen = 1;               ///< width of the lines in units of its coordinates
+    std::string lines, shapes;
+    std::string alternative; ///< for those who cannot see it
+};
+
 /// One cell of a table: what is read, and the unrounded number behind it when there is one.
 struct Cell {
     std::string text;
@@ -110,6 +121,7 @@ struct Cell {
     Mark mark = Mark::none;
     std::string note = {}; ///< printed below the table, with a letter at the cell; equal notes share a letter
     std::string target = {}; ///< anchor of the heading or folded block that explains the cell
+    int drawing = -1; ///< of Table::drawings, shown below the text where the format shows pictures; -1: none
 
     Cell() = default;
     Cell(const char* words) : text(words) {}
@@ -156,8 +168,9 @@ struct Table {
     std::string caption = {}; ///< captioned tables are numbered through the document
     std::vector<Column> columns;
     std::vector<Row> rows;
-    std::vector<Text> remarks = {}; ///< printed below the table before the lettered notes
-    bool row_headers = true;        ///< the first cell of each row names the row
+    std::vector<Text> remarks = {};         ///< printed below the table before the lettered notes
+    bool row_headers = true;                ///< the first cell of each row names the row
+    std::vector<LineDrawing> drawings = {}; ///< that cells show
 };
 
 /// A picture. The table of its data and its terminal form are made from the chart itself.

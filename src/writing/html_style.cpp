@@ -32,6 +32,10 @@ p { margin: 0 0 .9rem; }
 ul, ol { margin: 0 0 1rem; padding-left: 1.4rem; }
 li { margin: .25rem 0; padding-left: .2rem; }
 li::marker { color: var(--quiet); }
+ul.boxes { list-style: none; padding-left: 0; max-width: none; }
+ul.boxes li { padding-left: 1.7rem; position: relative; }
+ul.boxes li::before { content: ""; position: absolute; left: .15rem; top: .36em; width: .8em; height: .8em; border: 1.2px solid var(--ink); }
+svg.drawing { display: block; max-width: 9rem; max-height: 5rem; margin: .25rem 0 .1rem; }
 code { font: .92em/1.4 "DejaVu Sans Mono", "Liberation Mono", Menlo, Consolas, monospace; overflow-wrap: anywhere; }
 .figure { white-space: nowrap; font-variant-numeric: lining-nums; }
 p, li, dd, dt, td, th, caption, summary { overflow-wrap: break-word; }
@@ -163,6 +167,7 @@ footer p { max-width: none; }
   .label-sheet:last-child { break-after: auto; }
   .on-paper { display: block; }
   .on-paper table + table { margin-top: 10pt; }
+  svg.drawing { max-width: 26mm; max-height: 17mm; }
   figure svg { width: 100%; max-height: 200mm; }
   figure .tall svg { max-height: none; }
   figure details:not([open]) { display: none; }

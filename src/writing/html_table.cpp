@@ -45,6 +45,22 @@ int free_halves(std::string_view text, int most_decimals) {
     return most_decimals == 0 ? 0 : 2 * (most_decimals - decimals) + (decimals == 0 ? 1 : 0);
 }
 
+/// Letters that path data may hold; anything else would be markup, not a picture.
+bool is_path_data(std::string_view path) {
+    return path.find_first_not_of("MLHVCSQTAZ0123456789 .,-") == std::string_view::npos;
+}
+
+std::string drawing_markup(const LineDrawing& drawing) {
+    if (!is_path_data(drawing.lines) || !is_path_data(drawing.shapes)) return {};
+    return fmt::format("<svg class=\"drawing\" role=\"img\" aria-label=\"{}\" width=\"{:.0f}\" "
+                       "height=\"{:.0f}\" viewBox=\"0 0 {:.0f} {:.0f}\"><path d=\"{}\" fill=\"none\" "
+                       "stroke=\"currentColor\" stroke-width=\"{:.1f}\"/><path d=\"{}\" "
+                       "fill=\"currentColor\"/></svg>",
+                       html_escape(drawing.alternative), drawing.width * drawing.unit,
+                       drawing.height * drawing.unit, drawing.width, drawing.height, drawing.lines,
+                       drawing.pen, drawing.shapes);
+}
+
 class TableMarkup {
   public:
     TableMarkup(const Table& table, const TableNotes& notes) : table_(table), notes_(notes) {
@@ -113,6 +129,8 @@ class TableMarkup {
         const bool named_baseline =
             cell.mark == Mark::baseline || (row.kind == RowKind::baseline && index == 0);
         if (named_baseline) words += "<span class=\"tag\">baseline</span>";
+        if (cell.drawing >= 0 && static_cast<std::size_t>(cell.drawing) < table_.drawings.size())
+            words += drawing_markup(table_.drawings[static_cast<std::size_t>(cell.drawing)]);
         const std::string attribute = classes.empty() ? "" : " class=\"" + classes + "\"";
         if (index == 0 && table_.row_headers) return "<th scope=\"row\"" + attribute + ">" + words + "</th>";
         return "<td" + attribute + ">" + words + "</td>";

@@ -71,10 +71,10 @@ class HtmlPage {
 
     void operator()(const BulletList& list) {
         if (list.items.empty()) return;
-        body_ += list.numbered ? "<ol>\n" : "<ul>\n";
+        body_ += list.boxes ? "<ul class=\"boxes\">\n" : list.numbered ? "<ol>\n" : "<ul>\n";
         for (const Text& item : list.items)
             body_ += "<li>" + html_text(item) + "</li>\n";
-        body_ += list.numbered ? "</ol>\n" : "</ul>\n";
+        body_ += list.numbered && !list.boxes ? "</ol>\n" : "</ul>\n";
     }
 
     void operator()(const KeyValueList& list) {

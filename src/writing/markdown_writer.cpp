@@ -67,7 +67,10 @@ class MarkdownText {
         int number = 0;
         for (const Text& item : list.items) {
             if (!lines.empty()) lines += '\n';
-            lines += (list.numbered ? fmt::format("{}. ", ++number) : std::string("- ")) + inline_text(item);
+            lines += (list.boxes      ? std::string("- [ ] ")
+                      : list.numbered ? fmt::format("{}. ", ++number)
+                                      : std::string("- ")) +
+                     inline_text(item);
         }
         put(lines);
     }

@@ -71,6 +71,7 @@ std::vector<Table> split_columns(const Table& table, const std::vector<std::vect
     for (const auto& part : parts) {
         Table cut;
         cut.row_headers = table.row_headers;
+        cut.drawings = table.drawings;
         for (const std::size_t column : part)
             cut.columns.push_back(table.columns[column]);
         for (const Row& row : table.rows) {

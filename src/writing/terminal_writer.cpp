@@ -58,7 +58,7 @@ class TerminalText {
         blank();
         int number = 0;
         for (const Text& item : list.items)
-            text(item, list.numbered ? fmt::format("{}. ", ++number) : "- ");
+            text(item, list.boxes ? "[ ] " : list.numbered ? fmt::format("{}. ", ++number) : "- ");
     }
 
     void operator()(const KeyValueList& list) {

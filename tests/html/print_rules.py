@@ -33,7 +33,8 @@ document.querySelectorAll('tbody tr').forEach((row, number) => {{
     }});
 }});
 const figures = [...document.querySelectorAll('figure')];
-document.querySelectorAll('svg').forEach((svg, number) => {{
+// A drawing in a cell stands between the marks of its row.
+document.querySelectorAll('svg:not(.drawing)').forEach((svg, number) => {{
     const figure = figures.indexOf(svg.closest('figure'));
     const box = svg.viewBox.baseVal;
     for (const [part, x, y] of [['a', box.x + 1, box.y + 2], ['b', box.x + box.width / 2, box.y + box.height - 1]]) {{

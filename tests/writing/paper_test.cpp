@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: MIT
+// What papers need beside reports: boxes to tick, drawings in cells, XML.
+#include "writing/html_writer.hpp"
+#include "writing/markdown_writer.hpp"
+#include "writing/terminal_writer.hpp"
+#include "writing/xml.hpp"
+
+#include <doctest/doctest.h>
+
+namespace routeweigh::writing {
+namespace {
+
+Document drawn(std::string lines) {
+    Table table;
+    table.columns = {{.heading = "name"}};
+    table.drawings = {{100, 50, 0.5, 2, std::move(lines), "", "a picture of <nothing>"}};
+    Cell cell("ethanol");
+    cell.drawing = 0;
+    table.rows.push_back({cell});
+    Document document;
+    document.blocks.push_back(std::move(table));
+    return document;
+}
+
+TEST_CASE("a drawing is put into its cell with its text alternative, escaped") {
+    const std::string page = write_html(drawn("M0 0L10 10"), {});
+    CHECK(page.find("<path d=\"M0 0L10 10\"") != std::string::npos);
+    CHECK(page.find("aria-label=\"a picture of &lt;nothing&gt;\"") != std::string::npos);
+    CHECK(page.find("width=\"50\" height=\"25\" viewBox=\"0 0 100 50\"") != std::string::npos);
+}
+
+TEST_CASE("a drawing that holds anything but path data is not shown") {
+    const std::string page = write_html(drawn("M0 0\"/><script>alert(1)</script>"), {});
+    CHECK(page.find("<script") == std::string::npos);
+    CHECK(page.find("class=\"drawing\"") == std::string::npos);
+    CHECK(page.find("ethanol") != std::string::npos);
+}
+
+TEST_CASE("a cell that names no drawing of its table shows none") {
+    Document document = drawn("M0 0L10 10");
+    std::get<Table>(document.blocks.front()).drawings.clear();
+    CHECK(write_html(document, {}).find("<svg") == std::string::npos);
+}
+
+TEST_CASE("a list of boxes is there to be ticked in every format") {
+    BulletList list;
+    list.boxes = true;
+    list.items = {"weigh", "stir"};
+    Document document;
+    document.blocks.push_back(list);
+    CHECK(write_terminal(document, {}).find("[ ] weigh\n[ ] stir") != std::string::npos);
+    CHECK(write_markdown(document, {}).find("- [ ] weigh\n- [ ] stir") != std::string::npos);
+    CHECK(write_html(document, {}).find("<ul class=\"boxes\">") != std::string::npos);
+}
+
+TEST_CASE("XML escapes text and attributes and keeps mixed content on one line") {
+    const Xml root = Xml::element("a", {{"b", "\"<&>\""}}, {Xml::leaf("c", "1 < 2 & 3"), Xml::element("d")});
+    CHECK(write_xml(root) == "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
+                             "<a b=\"&quot;&lt;&amp;&gt;&quot;\">\n"
+                             "  <c>1 &lt; 2 &amp; 3</c>\n"
+                             "  <d/>\n"
+                             "</a>\n");
+    const Xml mixed = Xml::element("p", {}, {Xml::element("i"), Xml::words(" mmol")});
+    CHECK(write_xml(mixed).find("<p><i/> mmol</p>") != std::string::npos);
+    // A control character has no place in XML.
+    CHECK(write_xml(Xml::leaf("a", "x\x01y")).find('\x01') == std::string::npos);
+}
+
+} // namespace
+} // namespace routeweigh::writing
