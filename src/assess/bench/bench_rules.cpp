@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+#include "assess/bench/bench_rules.hpp"
+
+#include "assess/streams/scheme_file.hpp"
+#include "chemistry/catalogue.hpp"
+
+namespace routeweigh::bench {
+namespace {
+
+MixtureRegime regime_of(const streams::LocalRules& local) {
+    return local.jurisdiction == "US" ? MixtureRegime::us : MixtureRegime::eu;
+}
+
+} // namespace
+
+BenchRules::BenchRules(const Catalogue& catalogue, streams::LocalRules local)
+    : mixture(read_mixture_rules(catalogue, regime_of(local))), streams(catalogue, std::move(local)),
+      glassware(Glassware::read(streams::required_scheme(catalogue, "glassware"))),
+      structures(Structures::read(streams::required_scheme(catalogue, "structures"))) {}
+
+} // namespace routeweigh::bench

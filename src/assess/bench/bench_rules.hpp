@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+// Every table that the papers of the bench read, read once.
+#pragma once
+
+#include "assess/bench/glassware.hpp"
+#include "assess/bench/structures.hpp"
+#include "assess/mixture/mixture_rules.hpp"
+#include "assess/streams/stream_rules.hpp"
+
+namespace routeweigh::bench {
+
+/// Stays where it was made; the catalogue must outlive it.
+struct BenchRules {
+    /// \throws InputError with every problem of the first faulty table
+    BenchRules(const Catalogue& catalogue, streams::LocalRules local);
+
+    MixtureRules mixture;
+    streams::StreamRules streams;
+    Glassware glassware;
+    Structures structures;
+};
+
+} // namespace routeweigh::bench

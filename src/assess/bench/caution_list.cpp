@@ -1,0 +1,236 @@
+// SPDX-License-Identifier: MIT
+#include "assess/bench/caution_list.hpp"
+
+#include "assess/hazard/statement.hpp"
+#include "base/text.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <array>
+
+namespace routeweigh::bench {
+namespace {
+
+using Words = std::string; // empty: the rule has nothing to say
+
+std::string upper_first(std::string text) {
+    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+    return text;
+}
+
+std::string named(const std::vector<std::string>& names) {
+    std::string text;
+    for (std::size_t i = 0; i < names.size(); ++i)
+        text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+    return text;
+}
+
+bool has_statement(const MixtureClassification& bottle, std::initializer_list<int> numbers) {
+    const auto& statements = bottle.label.statements;
+    return std::any_of(statements.begin(), statements.end(), [&](const std::string& statement) {
+        return std::find(numbers.begin(), numbers.end(), statement_number(statement)) != numbers.end();
+    });
+}
+
+/// Names of the bottles of this stage that carry one of the statements.
+std::vector<std::string> bottles_with(const StageView& view, std::initializer_list<int> numbers) {
+    std::vector<std::string> names;
+    for (const Reagent* reagent : view.facts.charged)
+        if (has_statement(view.bottles.of(reagent->material()), numbers) &&
+            std::find(names.begin(), names.end(), reagent->material().name) == names.end())
+            names.push_back(reagent->material().name);
+    return names;
+}
+
+std::string flammables(const StageFacts& facts) {
+    std::vector<std::string> names;
+    for (const Substance* liquid : facts.flammable)
+        names.push_back(liquid->name);
+    return named(names);
+}
+
+Words toxic(const StageView& view) {
+    const auto names = bottles_with(view, {300, 310, 330, 301, 311, 331});
+    if (names.empty()) return {};
+    return fmt::format("{}: poisonous in small amounts. Weigh and pour only in the hood, with gloves; know "
+                       "before you start who helps and what the data sheet says to do.",
+                       upper_first(named(names)));
+}
+
+Words no_acid(const StageView& view) {
+    for (const Reagent* reagent : view.facts.charged)
+        if (brings(reagent->material(), "EUH032"))
+            return fmt::format("Never let acid near {}: it sets a toxic gas free. No acid bottle stands at "
+                               "this bench while it is open.",
+                               reagent->material().name);
+    return {};
+}
+
+Words gas_with_acid(const StageView& view) {
+    for (const Reagent* reagent : view.facts.charged)
+        if (brings(reagent->material(), "EUH031"))
+            return fmt::format(
+                "{} gives a toxic gas with acid: add it in the hood, cold and slowly, and never "
+                "rinse both into one sink or bottle.",
+                upper_first(reagent->material().name));
+    return {};
+}
+
+Words burns(const StageView& view) {
+    const auto names = bottles_with(view, {314});
+    if (names.empty()) return {};
+    return fmt::format("{}: burn{} skin and eyes for good. Goggles and gloves; rinse at once with much water "
+                       "and call somebody.",
+                       upper_first(named(names)), names.size() == 1 ? "s" : "");
+}
+
+Words eyes(const StageView& view) {
+    const auto names = bottles_with(view, {318});
+    if (names.empty()) return {};
+    return fmt::format("{}: harm{} eyes for good. Goggles stay on; rinse an eye at once and call somebody.",
+                       upper_first(named(names)), names.size() == 1 ? "s" : "");
+}
+
+Words free_bromine(const StageView& view) {
+    const double grams = view.facts.bromine;
+    if (grams < 0.01 || !view.facts.is(Phase::reaction)) return {}; // our line
+    return fmt::format("Up to {} g of bromine can be free in this flask at one time. Stay in the hood, keep "
+                       "the quench solution within reach, and never stopper the flask tightly.",
+                       significant(grams, 2));
+}
+
+Words water_reactive(const StageView& view) {
+    for (const Reagent* reagent : view.facts.charged)
+        if (brings(reagent->material(), "EUH014") ||
+            has_statement(view.bottles.of(reagent->material()), {260, 261}))
+            return fmt::format("{} reacts violently with water: dry glass, dry spatula, and no water in the "
+                               "pot before the written stage.",
+                               upper_first(reagent->material().name));
+    return {};
+}
+
+Words no_flames(const StageView& view) {
+    const StageFacts& facts = view.facts;
+    if (facts.flammable.empty() || facts.wet_with_flammable) return {};
+    if (facts.warm)
+        return fmt::format("No flames with {}: heat in a bath or on a closed plate, never over a burner, and "
+                           "look for burners on the neighbours' benches.",
+                           flammables(facts));
+    if (facts.charged.empty()) return {};
+    const bool brought = std::any_of(facts.charged.begin(), facts.charged.end(), [&](const Reagent* reagent) {
+        return has_statement(view.bottles.of(reagent->material()), {224, 225, 226});
+    });
+    return brought ? fmt::format("No flames with {}.", flammables(facts)) : Words();
+}
+
+Words condenser(const StageView& view) {
+    if (!view.facts.boils() || view.facts.has_role("recrystallisation solvent") ||
+        view.facts.separates(SeparationMethod::evaporation))
+        return {};
+    return "Condenser: water in at the bottom, out at the top, and running before the heat goes on. Keep the "
+           "vapour no higher than half-way up the condenser.";
+}
+
+Words portions(const StageView& view) {
+    const StageFacts& facts = view.facts;
+    if (!facts.is(Phase::reaction) || facts.charged.size() < 2) return {};
+    auto oxidisers = bottles_with(view, {270, 271, 272});
+    for (const Reagent* reagent : facts.charged)
+        if (reagent->charge->role->name == "oxidant" &&
+            std::find(oxidisers.begin(), oxidisers.end(), reagent->material().name) == oxidisers.end())
+            oxidisers.push_back(reagent->material().name);
+    if (facts.boils())
+        return "What is added while the flask boils goes down through the condenser, in portions, each after "
+               "the last has calmed.";
+    if (!oxidisers.empty())
+        return fmt::format(
+            "Add {} last, in portions or dropwise, and hold the temperature of the sheet; keep "
+            "it away from paper and from solvent that is not in the flask.",
+            named(oxidisers));
+    return {};
+}
+
+Words hot_crystals(const StageView& view) {
+    if (!view.facts.has_role("recrystallisation solvent") || !view.facts.warm) return {};
+    return "Boiling stone or stirrer in before the heat. Add solvent to the hot flask only away from the "
+           "source of heat, a little at a time.";
+}
+
+Words gas(const StageView& view) {
+    std::vector<std::string> names;
+    double litres = 0;
+    for (const StageGas& gas : view.facts.gases) {
+        if (gas.litres < 0.02) continue; // our line: 20 mL pass unnoticed
+        names.push_back(gas.substance->name);
+        litres += gas.litres;
+    }
+    if (names.empty()) return {};
+    const bool funnel = view.facts.separates(SeparationMethod::extraction);
+    return fmt::format("Gas forms, up to {} L: {}. {}", significant(litres, 2), named(names),
+                       funnel ? "Swirl the open funnel until the fizzing stops, then vent after every turn."
+                              : "The vessel stays open to the hood; no stopper, no tight joint.");
+}
+
+Words quench_order(const StageView& view) {
+    if (!view.facts.has_role("quench")) return {};
+    if (view.quench.verdict == streams::QuenchPlan::Verdict::nothing_to_destroy)
+        return "Quench: add it slowly to the cold stirred mixture.";
+    return "Quench: slowly into the cold, stirred mixture, until the colour is gone and test paper (starch "
+           "and iodide) stays white; only then filter. No tight cap on what was just quenched.";
+}
+
+Words pour(const StageView& view) {
+    if (!view.facts.has_role("drown-out") || view.facts.index == 0) return {};
+    double acid = 0;
+    for (const streams::Portion& portion : view.facts.pot.portions())
+        for (const GhsEntry& entry : portion.substance->ghs)
+            if (statement_number(entry.statement) == 314 &&
+                portion.substance->phase == Substance::Phase::liquid) {
+                acid += portion.grams;
+                break;
+            }
+    if (acid < 0.02 * view.facts.pot.total()) return {}; // our line
+    return "Pour the mixture into the water, in a thin stream with stirring, and not the water into it.";
+}
+
+Words drying(const StageView& view) {
+    if (!view.facts.wet_with_flammable) return {};
+    return fmt::format("Dry in air until the smell of {} is gone, and only then, if at all, in an oven.",
+                       flammables(view.facts));
+}
+
+struct Rule {
+    std::string_view id;
+    Words (*says)(const StageView&);
+};
+
+/// In order of urgency.
+constexpr std::array rules{Rule{"no_acid", no_acid},
+                           Rule{"gas_with_acid", gas_with_acid},
+                           Rule{"toxic", toxic},
+                           Rule{"bromine", free_bromine},
+                           Rule{"burns", burns},
+                           Rule{"eyes", eyes},
+                           Rule{"water_reactive", water_reactive},
+                           Rule{"no_flames", no_flames},
+                           Rule{"condenser", condenser},
+                           Rule{"portions", portions},
+                           Rule{"gas", gas},
+                           Rule{"pour", pour},
+                           Rule{"quench", quench_order},
+                           Rule{"hot_crystals", hot_crystals},
+                           Rule{"drying", drying}};
+
+} // namespace
+
+std::vector<StageCaution> cautions_of(const StageView& view) {
+    std::vector<StageCaution> found;
+    for (const Rule& rule : rules) {
+        std::string words = rule.says(view);
+        if (!words.empty()) found.push_back({rule.id, std::move(words)});
+    }
+    return found;
+}
+
+} // namespace routeweigh::bench
