@@ -21,6 +21,22 @@ constexpr std::array all_commands{
     Command{add_stock, "stock"},           //
     Command{add_labels, "labels"},         //
     Command{add_results, "results"},       //
+    Command{add_compare, "compare"},         //
+    Command{add_check, "check"},             //
+    Command{add_explain, "explain"},         //
+    Command{add_what_if, "what-if"},         //
+    Command{add_break_even, "break-even"},   //
+    Command{add_improve, "improve"},         //
+    Command{add_workbook, "workbook"},       //
+    Command{add_balance, "balance"},         //
+    Command{add_find, "find"},               //
+    Command{add_manual, "manual"},           //
+    Command{add_stock, "stock"},             //
+    Command{add_labels, "labels"},           //
+    Command{add_results, "results"},         //
+    Command{add_bench_sheet, "bench-sheet"}, //
+    Command{add_questions, "questions"},     //
+    Command{add_talk_card, "talk-card"},     //
 };
 } // namespace
 

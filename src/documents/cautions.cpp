@@ -15,6 +15,16 @@ writing::Caution usual_cautions() {
          "Never mix streams on the word of a program."}};
 }
 
+writing::Paragraph usual_cautions_in_small_print() {
+    writing::Paragraph paragraph{{}, true};
+    for (const writing::Text& item : usual_cautions().items)
+        for (const writing::Run& run : item.runs) {
+            if (!paragraph.text.runs.empty()) paragraph.text.runs.emplace_back(" ");
+            paragraph.text.runs.push_back(run);
+        }
+    return paragraph;
+}
+
 writing::Paragraph not_judged() {
     return {"Not judged, because composition alone does not show it: explosion, runaway reaction, pressure, "
             "thermal "

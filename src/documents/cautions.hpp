@@ -11,6 +11,9 @@ namespace routeweigh::documents {
 /// For every document that could lead a hand to a bottle.
 writing::Caution usual_cautions();
 
+/// The same for a paper of one page.
+writing::Paragraph usual_cautions_in_small_print();
+
 /// What the hazard figures do not look at.
 writing::Paragraph not_judged();
 

@@ -13,12 +13,17 @@
 
 namespace routeweigh {
 
+namespace bench {
+class Experiment;
+}
+
 /// What a document can be made from; its kind says which of these it needs.
 struct Subject {
     const Comparison* comparison = nullptr;
     std::size_t route = 0; ///< of the comparison, for a document about one route
     const Catalogue* catalogue = nullptr;
-    std::string words; ///< the id of a figure, a text to look for, an equation
+    const bench::Experiment* experiment = nullptr; ///< for the papers of the bench
+    std::string words;                             ///< the id of a figure, a text to look for, an equation
 };
 
 struct DocumentKind {

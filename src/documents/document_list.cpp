@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "documents/balance_document.hpp"
+#include "documents/bench_sheet.hpp"
 #include "documents/catalogue_document.hpp"
 #include "documents/comparison_report.hpp"
 #include "documents/document.hpp"
 #include "documents/explain_figure.hpp"
+#include "documents/question_sheet.hpp"
+#include "documents/talk_card.hpp"
 
 #include <algorithm>
 #include <array>
@@ -23,6 +26,20 @@ const std::array kinds{
         [](const Subject& subject) { return catalogue_document(*subject.catalogue, subject.words); }},
     DocumentKind{"balance", "An equation balanced", "an equation",
                  [](const Subject& subject) { return balance_document(subject.words, *subject.catalogue); }},
+    DocumentKind{"bench_sheet", "Bench sheet", "a route, and \"key\" for the key edition",
+                 [](const Subject& subject) {
+                     return bench_sheet(*subject.experiment, subject.words == "key"
+                                                                 ? documents::Edition::key
+                                                                 : documents::Edition::student);
+                 }},
+    DocumentKind{"questions", "Questions", "a route, and \"key\" for the answers; seed 1, version 1",
+                 [](const Subject& subject) {
+                     return question_sheet(
+                         *subject.experiment, documents::make_questions(*subject.experiment, 1, 1),
+                         subject.words == "key" ? documents::Edition::key : documents::Edition::student);
+                 }},
+    DocumentKind{"talk_card", "Talk card", "a route",
+                 [](const Subject& subject) { return talk_card(*subject.experiment); }},
 };
 
 } // namespace

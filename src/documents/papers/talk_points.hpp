@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: MIT
+// What a short talk says of an experiment: its kinds of hazard, most severe first, and the signs to watch.
+#pragma once
+
+#include "assess/bench/experiment.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace routeweigh::documents {
+
+struct TalkHazard {
+    struct Bottle {
+        std::string name;
+        double grams; ///< in one pot of every step
+        int urgency;
+    };
+    std::string_view id, title;
+    std::string what_to_do;
+    int urgency = 0;
+    std::vector<Bottle> bottles; ///< most urgent first, then heaviest
+
+    double grams() const;
+};
+
+/// Kinds of hazard of the bottles and of what the flask sets free, by urgency and then by grams.
+std::vector<TalkHazard> talk_hazards(const bench::Experiment& experiment);
+
+/// What is seen when it goes as it should, and when it does not.
+std::vector<std::string> talk_signs(const bench::Experiment& experiment);
+
+} // namespace routeweigh::documents

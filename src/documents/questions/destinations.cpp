@@ -1,0 +1,184 @@
+// SPDX-License-Identifier: MIT
+// Where things go: which container takes a stream, where the mass goes, what would change it most.
+#include "base/index.hpp"
+#include "documents/inputs.hpp"
+#include "documents/number.hpp"
+#include "documents/questions/kinds.hpp"
+#include "documents/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace routeweigh::documents {
+namespace {
+
+constexpr std::size_t most_choices = 5;
+
+/// The right choice and so many of the others that at most five stand there.
+void thin_out(std::vector<Choice>& choices, Dice& dice) {
+    while (choices.size() > most_choices) {
+        const std::size_t index = dice.below(choices.size());
+        if (!choices[index].right) choices.erase(choices.begin() + static_cast<std::ptrdiff_t>(index));
+    }
+}
+
+/// The figure with some charges taken times a factor, and the isolated yield raised.
+double figure_with(const Assessment& assessment, std::string_view id, auto factor_of, double yield_factor) {
+    Inputs inputs = assessment.flat().nominal();
+    std::vector<bool> done(inputs.charged.size(), false);
+    for (const Inflow& inflow : assessment.flat().inflows()) {
+        if (done[at(inflow.slot)]) continue;
+        done[at(inflow.slot)] = true;
+        inputs.charged[at(inflow.slot)] *= factor_of(inflow);
+    }
+    for (double& isolated : inputs.isolated)
+        isolated *= yield_factor;
+    RouteFigures::Values values;
+    assessment.compiled().evaluate(inputs, values);
+    const auto& metrics = all_metrics();
+    for (std::size_t i = 0; i < metrics.size(); ++i)
+        if (metrics[i]->id == id) return values.metrics[i];
+    return std::nan("");
+}
+
+} // namespace
+
+Question ask_container(const QuestionSource& source) {
+    std::vector<const streams::StreamAdvice*> sorted;
+    for (const streams::StreamAdvice& advice : source.experiment.waste().streams)
+        if (advice.decision.outcome == streams::Decision::Outcome::container) sorted.push_back(&advice);
+    const streams::LocalRules& local = source.experiment.rules().streams.local;
+    if (sorted.empty() || local.containers.size() < 2) return {};
+    const streams::StreamAdvice& advice = *source.dice.one_of(sorted);
+    Question question;
+    question.id = "container";
+    question.title = "Which container";
+    question.text = fmt::format("Into which container goes the stream \"{}\"{}?", advice.stream.name,
+                                advice.decision.first.empty() ? "" : ", after what has to be done first");
+    for (const streams::Container& container : local.containers) {
+        const bool right = advice.decision.kind == container.kind;
+        const bool no_liquid = container.kind == streams::ContainerKind::sharps ||
+                               container.kind == streams::ContainerKind::product ||
+                               container.kind == streams::ContainerKind::recovery;
+        if (!right && no_liquid) continue;
+        question.choices.push_back(
+            {container.name, right,
+             right ? ""
+                   : fmt::format("it takes {}; this stream: {}", container.takes, advice.decision.summary)});
+    }
+    thin_out(question.choices, source.dice);
+    question.working.push_back(advice.decision.summary);
+    for (const streams::Treatment& treatment : advice.decision.first)
+        question.working.push_back("first: " + treatment.words);
+    question.working.push_back("By the shipped rules; the rules of the house decide.");
+    return question;
+}
+
+Question ask_waste_per_gram(const QuestionSource& source) {
+    const Assessment& assessment = source.assessment();
+    const double e_factor = assessment.metric("complete_e_factor");
+    if (!(e_factor > 0) || assessment.totals().recovered > 0) return {};
+    // Other versions ask for another yield; everything charged stays.
+    const double factor = source.dice.between(0.7, 1.0);
+    const double product = as_printed(assessment.evaluation().product * factor);
+    const double total = as_printed(assessment.evaluation().product * (1 + e_factor), 4);
+    const double dry = assessment.metric("e_factor_without_water");
+    Question question;
+    question.id = "waste_per_gram";
+    question.title = "Waste per gram of product";
+    question.text =
+        fmt::format("In one run of the whole route {} g are charged, water, washes and solvents included, "
+                    "and nothing is put to use again. {} g of product are isolated. How many grams of "
+                    "waste leave for one gram of product (complete E-factor)?",
+                    digits(total, 4), digits(product, 3));
+    question.answer = (total - product) / product;
+    question.unit = "g/g";
+    question.wrong = {{total / product, "forgot to take off the product: that is the process mass intensity"},
+                      {(total - product) / total, "divided by what was charged, not by the product"},
+                      {100 * product / total, "gave the share of product in per cent"}};
+    if (std::isfinite(dry)) question.wrong.push_back({(dry + 1) / factor - 1, "left the water out"});
+    if (question.answer < 2)
+        question.wrong.clear(); // then PMI and E lie too near each other to tell a mistake
+    question.working = {fmt::format("({} g − {} g) / {} g = {}", digits(total, 4), digits(product, 3),
+                                    digits(product, 3), digits(question.answer, 3))};
+    return question;
+}
+
+Question ask_largest_part(const QuestionSource& source) {
+    const PurposeInputs inputs = inputs_by_purpose(source.assessment());
+    std::vector<std::pair<double, Purpose>> parts;
+    for (std::size_t i = 0; i < purpose_count; ++i)
+        if (inputs[i].grams > 0) parts.emplace_back(inputs[i].grams, static_cast<Purpose>(i));
+    std::sort(parts.begin(), parts.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+    if (parts.size() < 3 || parts[0].first < 1.1 * parts[1].first) return {};
+    Question question;
+    question.id = "largest_part";
+    question.title = "Where the mass goes";
+    question.text = "Which purpose takes the most mass for one gram of product, water included?";
+    for (const auto& [grams, purpose] : parts)
+        question.choices.push_back(
+            {std::string(words(purpose)), purpose == parts[0].second,
+             purpose == parts[0].second ? "" : fmt::format("{} g/g", digits(grams, 3))});
+    for (const auto& [grams, purpose] : parts)
+        question.working.push_back(fmt::format("{}: {} g/g", words(purpose), digits(grams, 3)));
+    thin_out(question.choices, source.dice);
+    return question;
+}
+
+Question ask_best_change(const QuestionSource& source) {
+    const Assessment& assessment = source.assessment();
+    const double before = assessment.metric("complete_e_factor");
+    if (!(before > 0)) return {};
+    struct Lever {
+        std::string words;
+        double after;
+    };
+    std::vector<Lever> levers;
+    const auto halve = [&](std::string words, auto fits) {
+        const double after = figure_with(
+            assessment, "complete_e_factor",
+            [&](const Inflow& inflow) { return fits(*inflow.role) ? 0.5 : 1.0; }, 1.0);
+        if (std::isfinite(after) && after < before * (1 - 1e-9)) levers.push_back({std::move(words), after});
+    };
+    halve("half the water or solvent that brings the product down and rinses the flask",
+          [](const Role& role) { return role.drown_out; });
+    halve("half the reaction solvent", [](const Role& role) { return role.name == "solvent"; });
+    halve("half the recrystallisation solvent",
+          [](const Role& role) { return role.name == "recrystallisation solvent"; });
+    halve("half of every wash and rinse",
+          [](const Role& role) { return role.name == "wash" || role.name == "rinse"; });
+    halve("half the extraction solvent", [](const Role& role) { return role.name == "extraction"; });
+    const bool yields_have_room =
+        std::all_of(source.experiment.steps().begin(), source.experiment.steps().end(),
+                    [](const bench::BenchStep& step) { return step.theory.yield() * 1.05 <= 1.0; });
+    if (yields_have_room) {
+        const double after = figure_with(
+            assessment, "complete_e_factor", [](const Inflow&) { return 1.0; }, 1.05);
+        if (std::isfinite(after) && after < before)
+            levers.push_back({"every isolated yield up by a twentieth of itself", after});
+    }
+    std::sort(levers.begin(), levers.end(), [](const Lever& a, const Lever& b) { return a.after < b.after; });
+    if (levers.size() < 2 || levers[1].after - levers[0].after < 0.01 * before) return {};
+    Question question;
+    question.id = "best_change";
+    question.title = "The best single change";
+    question.text =
+        fmt::format("The route leaves {} g of waste for one gram of product. Which single change lowers "
+                    "that most, if everything else stays as it is?",
+                    digits(before, 3));
+    for (const Lever& lever : levers) {
+        const bool best = &lever == &levers.front();
+        question.choices.push_back(
+            {lever.words, best, best ? "" : fmt::format("leads to {} g/g only", digits(lever.after, 3))});
+        question.working.push_back(fmt::format("{}: {} g/g", lever.words, digits(lever.after, 3)));
+    }
+    question.working.push_back(
+        "Arithmetic only: whether the product still comes down, dissolves or washes clean has to "
+        "be tried.");
+    thin_out(question.choices, source.dice);
+    return question;
+}
+
+} // namespace routeweigh::documents
