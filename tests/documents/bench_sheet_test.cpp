@@ -180,6 +180,26 @@ TEST_CASE("no vessel is filled above the limit, and the next smaller one would b
     CHECK(glassware.fit(Kind::round_flask, 1e6).size == 0);
 }
 
+TEST_CASE("names of a route file break out of no format") {
+    std::string text = test::text_of_route("4-bromoacetanilide/A3.json");
+    const auto replace = [&](const std::string& from, const std::string& to) {
+        const std::size_t at = text.find(from);
+        REQUIRE(at != std::string::npos);
+        text.replace(at, from.size(), to);
+    };
+    replace("\"title\": \"Hydrobromic acid", "\"title\": \"<script>alert(1)</script> Hydrobromic acid");
+    replace("\"title\": \"reaction\"", "\"title\": \"=HYPERLINK(1)\"");
+    const auto laid_out = test::lay_out_text(text);
+    for (const Edition edition : {Edition::student, Edition::key}) {
+        const std::string all = test::in_every_format(bench_sheet(laid_out->experiment(), edition));
+        CHECK(all.find("&lt;script&gt;") != std::string::npos);
+        CHECK(all.find("<h1><script") == std::string::npos);
+        CHECK(all.find("<title><script") == std::string::npos);
+        CHECK(all.find("\n=HYPERLINK") == std::string::npos);
+        CHECK(all.find(",=HYPERLINK") == std::string::npos);
+    }
+}
+
 TEST_CASE("every organic reactant of the shipped routes is drawn") {
     for (const std::string& file : test::shipped_routes()) {
         CAPTURE(file);
