@@ -39,6 +39,12 @@ TEST_CASE("the student edition holds no key figure in any format, and the key ed
             CAPTURE(id);
             REQUIRE(open.count(id) == 1);
             if (!open.at(id).front().open) continue;
+            // What one step leaves may be just what the next one weighs out, and that is no secret.
+            const bool weighed = std::any_of(open.begin(), open.end(), [&](const auto& entry) {
+                const test::Stated& other = entry.second.front();
+                return !other.open && other.unit == list.front().unit && other.text == list.front().text;
+            });
+            if (weighed) continue;
             ++searched;
             for (const char* space : {"\u00A0", " "})
                 CHECK(student_text.find(list.front().text + space + list.front().unit) == std::string::npos);
