@@ -39,7 +39,7 @@ std::string where_text(const documents::TalkHazard& hazard) {
     for (std::size_t i = 0; i < hazard.bottles.size() && i < most_bottles; ++i)
         text +=
             (i == 0 ? "" : "; ") + fmt::format("{} ({})", hazard.bottles[i].name,
-                                               documents::grams_text(hazard.bottles[i].grams) + "\u00A0g");
+                                               documents::balance_text(hazard.bottles[i].grams) + "\u00A0g");
     if (hazard.bottles.size() > most_bottles)
         text += fmt::format("; and {} more", hazard.bottles.size() - most_bottles);
     return text;
