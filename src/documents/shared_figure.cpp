@@ -48,12 +48,12 @@ writing::Run text_of(const SharedFigure& figure, Edition edition) {
 
 SharedFigure mass_of(const Route& route, const bench::BenchStep& step, const bench::Reagent& reagent) {
     return {charge_id(route, step, reagent, "mass"), "mass of " + reagent.material().name, reagent.grams, "g",
-            grams_on_balance(reagent.grams)};
+            balance_text(reagent.grams)};
 }
 
 SharedFigure volume_of(const Route& route, const bench::BenchStep& step, const bench::Reagent& reagent) {
     return {charge_id(route, step, reagent, "volume"), "volume of " + reagent.material().name,
-            *reagent.millilitres, "mL", millilitres_measured(*reagent.millilitres)};
+            *reagent.millilitres, "mL", cylinder_text(*reagent.millilitres)};
 }
 
 SharedFigure amount_of(const Route& route, const bench::BenchStep& step, const bench::Reagent& reagent) {
@@ -88,7 +88,7 @@ SharedFigure theoretical_mass(const Route& route, const bench::BenchStep& step) 
             "theoretical yield of " + step.step->product->name,
             step.theory.grams,
             "g",
-            grams_on_balance(step.theory.grams),
+            balance_text(step.theory.grams),
             true};
 }
 
@@ -97,7 +97,7 @@ SharedFigure isolated_mass(const Route& route, const bench::BenchStep& step) {
             "isolated " + step.step->product->name,
             step.theory.isolated,
             "g",
-            grams_on_balance(step.theory.isolated),
+            balance_text(step.theory.isolated),
             true};
 }
 
@@ -116,7 +116,7 @@ SharedFigure stream_volume(const Route& route, const streams::StreamAdvice& advi
             digits(advice.largest_volume(), 2)};
 }
 
-std::string grams_on_balance(double grams) {
+std::string balance_text(double grams) {
     return grams >= 1000   ? digits(grams, 4)
            : grams >= 100  ? fixed(grams, 1)
            : grams >= 10   ? fixed(grams, 2)
@@ -124,7 +124,7 @@ std::string grams_on_balance(double grams) {
                            : digits(grams, 2);
 }
 
-std::string millilitres_measured(double millilitres) {
+std::string cylinder_text(double millilitres) {
     return millilitres >= 1000  ? digits(millilitres, 4)
            : millilitres >= 10  ? fixed(millilitres, 1)
            : millilitres >= 0.1 ? fixed(millilitres, 2)

@@ -53,8 +53,9 @@ SharedFigure isolated_yield(const Route& route, const bench::BenchStep& step);
 /// Of one stream, for one pot: the larger of both readings of the yield.
 SharedFigure stream_volume(const Route& route, const streams::StreamAdvice& advice);
 
-/// Numbers as the papers print them: grams as a balance shows them, millilitres as they are measured.
-std::string grams_on_balance(double grams);
-std::string millilitres_measured(double millilitres);
+/// Numbers without their unit as the papers print them: grams as a balance shows them, millilitres as a
+/// cylinder.
+std::string balance_text(double grams);
+std::string cylinder_text(double millilitres);
 
 } // namespace routeweigh::documents

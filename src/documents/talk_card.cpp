@@ -37,9 +37,9 @@ std::vector<const streams::StreamAdvice*> main_streams(const bench::Experiment& 
 std::string where_text(const documents::TalkHazard& hazard) {
     std::string text;
     for (std::size_t i = 0; i < hazard.bottles.size() && i < most_bottles; ++i)
-        text += (i == 0 ? "" : "; ") +
-                fmt::format("{} ({})", hazard.bottles[i].name,
-                            documents::grams_on_balance(hazard.bottles[i].grams) + "\u00A0g");
+        text +=
+            (i == 0 ? "" : "; ") + fmt::format("{} ({})", hazard.bottles[i].name,
+                                               documents::balance_text(hazard.bottles[i].grams) + "\u00A0g");
     if (hazard.bottles.size() > most_bottles)
         text += fmt::format("; and {} more", hazard.bottles.size() - most_bottles);
     return text;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // One route file feeds every paper: a number that stands in two of them is the same number.
+#include "app/stock_session.hpp"
 #include "documents/bench_sheet.hpp"
 #include "documents/compared.hpp"
 #include "documents/papers.hpp"
@@ -102,6 +103,29 @@ TEST_CASE("changing one amount in the route file changes every paper that states
         if (!list.front().second.open && list.front().second.value != before.at(id).front().second.value)
             ++changed;
     CHECK(changed >= 5);
+}
+
+TEST_CASE("the stock list of one student asks for what the bench sheet weighs out") {
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        if (laid_out->experiment().steps().size() > 1)
+            continue; // there the stock list scales the first steps
+        std::map<std::string, double> weighed;
+        for (const bench::Reagent& reagent : laid_out->experiment().steps().front().reagents)
+            weighed[reagent.material().name] += reagent.grams;
+        Problems problems;
+        const writing::Document stock =
+            stock_document(laid_out->experiment().assessment(), {}, Catalogue::embedded(), problems);
+        const auto& needs = std::get<writing::MachineList>(test::member(*stock.machine, "needs").value);
+        CHECK(needs.size() == weighed.size());
+        for (const writing::MachineTree& need : needs) {
+            const std::string material = std::get<std::string>(test::member(need, "material").value);
+            CAPTURE(material);
+            CHECK(test::number_of(test::member(need, "grams_per_run")) ==
+                  doctest::Approx(weighed[material]).epsilon(1e-12));
+        }
+    }
 }
 
 } // namespace

@@ -22,8 +22,8 @@ std::vector<std::string> sums_of(const Paper& paper, const ReactantSupply& suppl
         const std::string share =
             reagent.material().is_neat() ? "" : fmt::format(" × {}", digits(component->mass_fraction, 4));
         sums.push_back(fmt::format("{}: {} g{} / {} g/mol = {} mmol", reagent.material().name,
-                                   grams_on_balance(reagent.grams), share,
-                                   fixed(supply.substance->molar_mass, 2), digits(1000 * moles, 4)));
+                                   balance_text(reagent.grams), share, fixed(supply.substance->molar_mass, 2),
+                                   digits(1000 * moles, 4)));
     }
     return sums;
 }
@@ -42,16 +42,15 @@ void add_working(const Paper& paper, Blocks& blocks) {
                                              plain_number(limiting.coefficient),
                                              digits(1000 * limiting.runs, 4)));
         if (theory.by_supply)
-            lines.items.emplace_back(
-                fmt::format("Theoretical yield: {} mmol × {} × {} g/mol = {} g",
-                            digits(1000 * limiting.runs, 4), plain_number(theory.coefficient),
-                            fixed(product.molar_mass, 2), grams_on_balance(theory.grams)));
+            lines.items.emplace_back(fmt::format(
+                "Theoretical yield: {} mmol × {} × {} g/mol = {} g", digits(1000 * limiting.runs, 4),
+                plain_number(theory.coefficient), fixed(product.molar_mass, 2), balance_text(theory.grams)));
     }
     if (!theory.by_supply)
         lines.items.emplace_back(fmt::format(
             "The reactions of the pot, run to the end, give {} mmol of product, {} g; the reactants of the "
             "overall equation alone do not explain it.",
-            digits(1000 * theory.moles, 4), grams_on_balance(theory.grams)));
+            digits(1000 * theory.moles, 4), balance_text(theory.grams)));
     blocks.push_back(writing::Heading{heading_level(paper) + 1, "Working"});
     blocks.push_back(std::move(lines));
 }

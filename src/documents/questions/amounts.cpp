@@ -142,7 +142,7 @@ Question ask_theoretical_yield(const QuestionSource& source) {
     question.working.push_back(fmt::format("limiting: {}; {} mmol × {} × {} g/mol = {} g",
                                            limiting.substance->name, digits(1000 * limiting.runs, 4),
                                            fmt::format("{:g}", theory.coefficient),
-                                           fixed(product.molar_mass, 2), grams_on_balance(theory.grams)));
+                                           fixed(product.molar_mass, 2), balance_text(theory.grams)));
     return question;
 }
 
@@ -171,8 +171,8 @@ Question ask_percent_yield(const QuestionSource& source) {
     question.wrong.push_back({100 * isolated / theory.isolated,
                               "divided by the mass that is usually isolated, not by the theoretical yield"});
     question.wrong.push_back({100 * theory.grams / isolated, "turned the fraction upside down"});
-    question.working = {fmt::format("theoretical yield by the sheet: {} g", grams_on_balance(theory.grams)),
-                        fmt::format("{} g / {} g = {} %", digits(isolated, 3), grams_on_balance(theory.grams),
+    question.working = {fmt::format("theoretical yield by the sheet: {} g", balance_text(theory.grams)),
+                        fmt::format("{} g / {} g = {} %", digits(isolated, 3), balance_text(theory.grams),
                                     fixed(question.answer, 1))};
     return question;
 }

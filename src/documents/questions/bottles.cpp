@@ -116,7 +116,7 @@ Question ask_equivalents(const QuestionSource& source) {
     question.title = "Equivalents";
     question.text =
         fmt::format("To {} g of {} comes {} g of {}. How many equivalents of {} are that, counted to {}?",
-                    digits(grams, 3), base->material().name, grams_on_balance(reagent.grams),
+                    digits(grams, 3), base->material().name, balance_text(reagent.grams),
                     reagent.material().name, reagent.counted->name, reference->name);
     question.answer = reagent.moles / base_moles;
     question.unit = "eq";
@@ -128,7 +128,7 @@ Question ask_equivalents(const QuestionSource& source) {
             {question.answer / share, fmt::format("took {} as pure", reagent.material().name)});
     question.working = {fmt::format("{}: {} mmol", reference->name, digits(1000 * base_moles, 4)),
                         fmt::format("{}: {} g × {} / {} g/mol = {} mmol", reagent.counted->name,
-                                    grams_on_balance(reagent.grams), digits(share, 4),
+                                    balance_text(reagent.grams), digits(share, 4),
                                     fixed(reagent.counted->molar_mass, 2), digits(1000 * reagent.moles, 4)),
                         fmt::format("{} / {} = {} eq", digits(1000 * reagent.moles, 4),
                                     digits(1000 * base_moles, 4), digits(question.answer, 3))};

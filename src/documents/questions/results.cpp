@@ -21,7 +21,7 @@ Question ask_above_hundred(const QuestionSource& source) {
     question.text =
         fmt::format("A student took the amounts of the bench sheet and weighs {} g of {}. That is more than "
                     "the theoretical yield. What comes first?",
-                    grams_on_balance(theory.grams * share), source.step.step->product->name);
+                    balance_text(theory.grams * share), source.step.step->product->name);
     question.choices = {{"dry it further and weigh again until the mass stays the same", true, ""},
                         {"report 100 %", false, "changes the result and not its cause"},
                         {"report the figure as it is: a good yield", false,
