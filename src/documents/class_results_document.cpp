@@ -182,6 +182,7 @@ std::string melting_text(const KeptRow& row) {
 
 writing::Table row_table(const ClassResults& results, bool only_remarkable) {
     writing::Table table;
+    table.caption = only_remarkable ? "Rows to look at" : "Every row";
     table.columns = {{.heading = "bench"},
                      {.heading = "section"},
                      {.heading = "line", .align = writing::Align::right},
@@ -271,7 +272,6 @@ void add_rows(const ClassResults& results, std::vector<writing::Block>& blocks) 
     if (remarkable.rows.empty()) {
         blocks.push_back(writing::Paragraph{"No row has to be looked at."});
     } else {
-        remarkable.caption = "Rows to look at";
         blocks.push_back(std::move(remarkable));
         if (!results.all_kept && results.kept.size() >= ClassResults::most_kept)
             blocks.push_back(writing::Paragraph{

@@ -94,16 +94,18 @@ std::optional<CellNumber> CsvNumbers::read_plain(std::string_view cell) {
     const bool negative = cell[0] == '-';
     if (cell[0] == '-' || cell[0] == '+') ++i;
     std::int64_t digits = 0;
-    int count = 0, decimals = 0;
+    if (cell.size() > 17) return std::nullopt; // more than 15 digits and their signs
+    int count = 0;
+    std::size_t behind_sign = 0;
     char sign = 0;
     for (; i < cell.size(); ++i) {
         const char c = cell[i];
         if (is_digit(c)) {
             digits = 10 * digits + (c - '0');
-            decimals += sign != 0 ? 1 : 0;
-            if (++count > 15) return std::nullopt;
+            ++count;
         } else if ((c == '.' || c == ',') && sign == 0) {
             sign = c;
+            behind_sign = i + 1;
         } else if (c == '.' || c == ',') {
             if (looks_like_date(cell)) return std::nullopt;
             throw CellError(fmt::format("\"{}\" has two decimal signs; write no signs between thousands",
@@ -112,7 +114,8 @@ std::optional<CellNumber> CsvNumbers::read_plain(std::string_view cell) {
             return std::nullopt;
         }
     }
-    if (count == 0) return std::nullopt;
+    if (count == 0 || count > 15) return std::nullopt;
+    const int decimals = sign != 0 ? static_cast<int>(cell.size() - behind_sign) : 0;
     if (sign == ',' && separator_ == ',')
         throw CellError(fmt::format("\"{}\" has a comma, and commas separate the columns here; write a "
                                     "decimal point, or separate by semicolons",

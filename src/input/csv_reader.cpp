@@ -37,7 +37,7 @@ std::string too_long() {
 } // namespace
 
 CsvReader::CsvReader(std::string name, ReadBytes read)
-    : name_(std::move(name)), read_(std::move(read)), buffer_(chunk + longest_row) {}
+    : name_(std::move(name)), read_(std::move(read)), buffer_(chunk + longest_row + 1) {}
 
 Problem CsvReader::problem(std::string message, std::string_view column) const {
     Problem problem;
@@ -52,8 +52,9 @@ bool CsvReader::refill() {
     std::memmove(buffer_.data(), buffer_.data() + begin_, end_ - begin_);
     end_ -= begin_;
     begin_ = 0;
-    const std::size_t got = read_(buffer_.data() + end_, buffer_.size() - end_);
+    const std::size_t got = read_(buffer_.data() + end_, buffer_.size() - 1 - end_);
     end_ += got;
+    buffer_[end_] = '\n';
     file_ended_ = got == 0;
     return !file_ended_;
 }
@@ -87,6 +88,8 @@ void CsvReader::choose_separator() {
     // A heading may hold a comma where semicolons or tabs separate, hardly the other way round.
     separator_ = semicolons > 0 && semicolons >= tabs ? ';' : tabs > 0 ? '\t' : ',';
     if (separator_ == ';' && commas > 3 * semicolons) separator_ = ',';
+    for (const char c : {separator_, '\n', '\r'})
+        ends_field_[static_cast<unsigned char>(c)] = true;
 }
 
 bool CsvReader::read_field(std::size_t& at) {
@@ -115,7 +118,7 @@ bool CsvReader::read_field(std::size_t& at) {
         return true;
     }
     const std::size_t start = at;
-    while (at < end_ && data[at] != separator_ && !ends_line(data[at]))
+    while (!ends_field_[static_cast<unsigned char>(data[at])]) // refill() put a line end behind the last byte
         ++at;
     std::size_t last = at;
     while (last > start && (data[last - 1] == ' ' || data[last - 1] == '\t'))

@@ -8,6 +8,7 @@
 
 #include "base/problem.hpp"
 
+#include <array>
 #include <cstddef>
 #include <functional>
 #include <span>
@@ -59,6 +60,7 @@ class CsvReader {
     std::size_t begin_ = 0, end_ = 0; ///< what is not used up yet
     bool opened_ = false, file_ended_ = false;
     char separator_ = ',';
+    std::array<bool, 256> ends_field_{}; ///< separator and line ends
     std::size_t line_ = 0, next_line_ = 1;
     std::size_t breaks_ = 0; ///< line ends within quotes of the row
     std::vector<std::string_view> fields_;
