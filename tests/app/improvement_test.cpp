@@ -133,6 +133,11 @@ TEST_CASE("a solvent that is recovered saves four fifths of what its stream hold
     }
 }
 
+TEST_CASE("no recovery is offered for what is no listed solvent, or from a stream with an oxidiser") {
+    // Nitric acid dissolves adipic acid in this procedure, and stays in every stream.
+    CHECK(of_kind(improve(*shipped("adipic-acid/E1")), "recovery").empty());
+}
+
 TEST_CASE("pairs that only take away inputs add up; a recovered solvent that is also halved does not") {
     const auto route = shipped("4-bromoacetanilide/A3");
     const Improvements found = improve(*route, "process_mass_intensity", 20);

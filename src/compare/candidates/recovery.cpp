@@ -3,6 +3,7 @@
 #include "compare/candidate.hpp"
 #include "compare/charge_place.hpp"
 
+#include "assess/hazard/statement.hpp"
 #include "assess/input_class.hpp"
 
 #include <fmt/format.h>
@@ -20,6 +21,22 @@ std::set<const Substance*> solvents_of(const FlatRoute& flat, int step) {
         if (inflow.step == step && inflow.fed_by < 0 && input_class(inflow) == InputClass::solvent)
             found.insert(inflow.substance);
     return found;
+}
+
+/// Only what the list of solvents names is ever distilled; nitric acid may be a solvent and is no such.
+bool listed(const SolventFamilies& solvents, const Substance* substance) {
+    return std::any_of(solvents.families.begin(), solvents.families.end(), [&](const SolventFamily& family) {
+        return std::find(family.members.begin(), family.members.end(), substance) != family.members.end();
+    });
+}
+
+/// Oxidisers, peroxides and what decomposes in heat (H270 to H272, H240 to H242): a stream that holds any is
+/// never to be distilled.
+bool forbids_distilling(const Substance& substance) {
+    return std::any_of(substance.ghs.begin(), substance.ghs.end(), [](const GhsEntry& entry) {
+        const int number = statement_number(entry.statement);
+        return (number >= 270 && number <= 272) || (number >= 240 && number <= 242);
+    });
 }
 
 bool reused_already(const Route& route, const Substance* substance, int step, const std::string& stream) {
@@ -60,12 +77,18 @@ void find_recovery(const CandidateSource& source, std::vector<Candidate>& candid
             return evaluation.out[static_cast<std::size_t>(stream.first_outflow) + s];
         };
         double water = 0.0;
-        for (std::size_t s = 0; s < step.substances.size(); ++s)
+        bool forbidden = false;
+        for (std::size_t s = 0; s < step.substances.size(); ++s) {
             if (is_water(*step.substances[s])) water = grams(s);
+            forbidden = forbidden ||
+                        (grams(s) > 1e-9 * evaluation.product && forbids_distilling(*step.substances[s]));
+        }
+        if (forbidden) continue;
         const auto solvents = solvents_of(flat, stream.step);
         for (std::size_t s = 0; s < step.substances.size(); ++s) {
             const Substance& solvent = *step.substances[s];
-            if (!solvents.contains(&solvent) || solvent.phase != Substance::Phase::liquid ||
+            if (!solvents.contains(&solvent) || !listed(source.solvents.families, &solvent) ||
+                solvent.phase != Substance::Phase::liquid ||
                 grams(s) < source.limits.worth_recovering * evaluation.product ||
                 reused_already(route, &solvent, stream.step, stream.name))
                 continue;
