@@ -375,7 +375,7 @@ NAMES = ["yield", "theoretical_yield", "isolated_mass", "waste_per_run", "carbon
 
 def main(draws, paths):
     catalogue = twin.read_catalogue(str(ROOT / "hazard-data"))
-    listed = json.loads((ROOT / "hazard-data" / "instruments.json").read_text(encoding="utf-8"))["instruments"]
+    listed = json.loads((ROOT / "hazard-data" / "schemes" / "instruments.json").read_text(encoding="utf-8"))["instruments"]
     instruments = {entry["name"]: entry for entry in listed}
     plans = [RoutePlan(path, catalogue, instruments) for path in twin.files_of(paths)]
     rng = np.random.default_rng(1)
