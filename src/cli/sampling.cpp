@@ -47,7 +47,7 @@ void SamplingOptions::add_to(CLI::App& command, int default_digits) {
     command
         .add_option("--draws", draws_,
                     "Draws of all uncertain inputs, in batches of 10000; with --digits at most so many")
-        ->check(CLI::Range(std::size_t{1}, std::size_t{1'000'000'000}))
+        ->check(CLI::Range(std::size_t{1}, std::size_t{1'000'000'000}).description(""))
         ->type_name("N")
         ->group(group);
     command
@@ -56,18 +56,18 @@ void SamplingOptions::add_to(CLI::App& command, int default_digits) {
             fmt::format("Draw until this many digits of every standard uncertainty are stable, 1 to 3 "
                         "(at most {} draws where --draws does not say)",
                         most_adaptive))
-        ->check(CLI::Range(1, 3))
+        ->check(CLI::Range(1, 3).description(""))
         ->type_name("N")
         ->group(group);
     command.add_option("--seed", seed_, "Other random numbers; the same seed gives the same answer (1)")
         ->type_name("N")
         ->group(group);
     command.add_option("--threads", threads_, "Threads to draw with; the answer does not depend on them")
-        ->check(CLI::Range(1, 256))
+        ->check(CLI::Range(1, 256).description(""))
         ->type_name("N")
         ->group(group);
     command.add_option("--coverage", coverage_, "Share of the draws in the interval, in % (95)")
-        ->check(CLI::Range(1.0, 99.9))
+        ->check(CLI::Range(1.0, 99.9).description(""))
         ->type_name("PERCENT")
         ->group(group);
     command
@@ -83,7 +83,7 @@ void SamplingOptions::add_to(CLI::App& command, int default_digits) {
             "--vary-assumed", points_,
             "Vary every assumed yield by so many points either way (rectangular); shares of runs that "
             "rest on it are still not given")
-        ->check(CLI::Range(0.1, 50.0))
+        ->check(CLI::Range(0.1, 50.0).description(""))
         ->type_name("POINTS")
         ->group(group);
 }

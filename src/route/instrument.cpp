@@ -99,7 +99,8 @@ void InstrumentFinder::find(Route& route, Problems& problems) {
         if (step.isolated.mass && !step.isolated.spread) step.isolated.instrument = masses;
         for (Stage& stage : step.stages)
             for (Charge& charge : stage.charges) {
-                if (charge.as_used || charge.spread) continue;
+                // Nobody weighs a trace; what starts a chain is there or not.
+                if (charge.as_used || charge.spread || charge.role->name == "trace") continue;
                 const UnitSpelling* unit = find_unit(charge.amount.unit);
                 const bool volume = unit != nullptr && unit->kind == UnitKind::volume;
                 const bool poured = charge.role->solvent && charge.material->density.has_value();

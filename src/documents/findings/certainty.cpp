@@ -105,9 +105,13 @@ void add_weightings(const ReportView& view, Statements& statements) {
     std::vector<const RouteView*> never;
     for (std::size_t r = 0; r < view.routes.size(); ++r)
         if (weightings.best_lead[r] <= 0.0) never.push_back(&view.routes[r]);
-    std::string text = fmt::format(" of all weightings of the cells of endpoint and place {} has the least "
-                                   "hazard score{}.",
-                                   route.id, view.routes.size() > 2 ? ", more often than any other" : "");
+    const bool bounded = std::all_of(view.routes.begin(), view.routes.end(), [](const RouteView& entry) {
+        return entry.assessment->scores().nominal.ranked();
+    });
+    std::string text = fmt::format(
+        " of all weightings of the cells of endpoint and place {} has the least hazard score{}{}.", route.id,
+        view.routes.size() > 2 ? ", more often than any other" : "",
+        bounded ? "" : ", by the low ends alone: nothing bounds some scores from above, so it is no rank");
     if (!never.empty()) text += fmt::format(" No weighting at all puts {} first.", listed(ids(never)));
     statements.push_back({Topic::hazard,
                           "certainty.weightings",

@@ -8,6 +8,8 @@
 #include "documents/weighting_view.hpp"
 #include "documents/words.hpp"
 
+#include "base/text.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -88,7 +90,7 @@ writing::Figure interval_picture(const ReportView& view) {
     const std::size_t figure =
         heads.index_of(view.single() ? "process_mass_intensity" : "same_auxiliaries_process_mass_intensity");
     writing::Intervals chart;
-    chart.quantity = heads.list[figure].name;
+    chart.quantity = view.single() ? "mass put in" : "same auxiliaries";
     chart.unit = "g/g";
     bool assumed = false;
     for (std::size_t r = 0; r < view.routes.size(); ++r) {
@@ -184,15 +186,17 @@ void add_flips(const ReportView& view, Blocks& blocks) {
     for (const BandFlip& flip : band_flips(*view.comparison)) {
         std::vector<std::string> statements, turned;
         for (const int statement : flip.row->statements)
-            statements.push_back(fmt::format("H{}", statement));
+            if (const std::string code = fmt::format("H{}", statement);
+                std::find(statements.begin(), statements.end(), code) == statements.end())
+                statements.push_back(code);
         for (const auto& [a, b] : flip.turned)
-            turned.push_back(view.routes[a].id + " and " + view.routes[b].id);
+            turned.push_back(view.routes[a].id + " with " + view.routes[b].id);
         table.rows.push_back(
             {flip.row->endpoint + ": " + listed(statements) +
                  (flip.row->categories.empty() ? "" : ", category " + listed(flip.row->categories)),
              banding.bands[static_cast<std::size_t>(flip.row->band)].letter,
              banding.bands[static_cast<std::size_t>(flip.band)].letter,
-             turned.empty() ? std::string("nothing") : listed(turned)});
+             turned.empty() ? std::string("nothing") : join(turned, "; ")});
     }
     if (table.rows.empty()) {
         blocks.push_back(writing::Paragraph{
