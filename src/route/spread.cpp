@@ -97,6 +97,7 @@ void check_range(const Field& field, const Distribution& distribution, const Phy
 std::optional<Distribution> read_spread(const Field& parent, const Field& value,
                                         const WrittenQuantity& written, const PhysicalRange& range) {
     const auto stated = parent.maybe("spread");
+    if (written.unit.empty()) return std::nullopt; // no quantity was read, which is a problem already
     if (!stated) {
         if (written.spread)
             value.problem("say in \"spread\" what \"+/-\" means here: \"standard\" (a standard deviation), "
