@@ -80,8 +80,11 @@ void find_recovery(const CandidateSource& source, std::vector<Candidate>& candid
         bool forbidden = false;
         for (std::size_t s = 0; s < step.substances.size(); ++s) {
             if (is_water(*step.substances[s])) water = grams(s);
-            forbidden = forbidden ||
-                        (grams(s) > 1e-9 * evaluation.product && forbids_distilling(*step.substances[s]));
+            // Also where only the other reading of the yield leaves some of it unquenched.
+            const std::size_t index = static_cast<std::size_t>(stream.first_outflow) + s;
+            const double most = std::max(evaluation.out[index], evaluation.out_unreacted[index]);
+            forbidden =
+                forbidden || (most > 1e-9 * evaluation.product && forbids_distilling(*step.substances[s]));
         }
         if (forbidden) continue;
         const auto solvents = solvents_of(flat, stream.step);
