@@ -1,20 +1,21 @@
 // SPDX-License-Identifier: MIT
-// What a front end asks for the papers of the bench: one route laid out, with the rules of a jurisdiction.
+// What a front end asks for the papers of the bench: one route laid out, with the local rules.
 #pragma once
 
 #include "app/session.hpp"
 #include "assess/bench/experiment.hpp"
+
+#include <optional>
+#include <string>
 
 namespace routeweigh {
 
 /// A route with all that the papers of the bench read. Stays where it was made.
 class LaidOutRoute {
   public:
-    /// \param jurisdiction  whose rules are shipped: "US" or "EU"; case does not matter
-    /// The catalogue and the rules must outlive it.
-    /// \throws CallError for another jurisdiction, InputError where a table is faulty
+    /// The catalogue and the rules must outlive it. \throws InputError where a table is faulty
     LaidOutRoute(Route route, const AssessmentRules& rules, const Catalogue& catalogue,
-                 const std::string& jurisdiction);
+                 streams::LocalRules local);
 
     const bench::Experiment& experiment() const { return experiment_; }
 
@@ -23,6 +24,11 @@ class LaidOutRoute {
     bench::BenchRules bench_rules_;
     bench::Experiment experiment_;
 };
+
+/// The local rules shipped for a jurisdiction, whatever the case of its name; nothing for another name.
+std::optional<streams::LocalRules> local_rules(const Catalogue& catalogue, const std::string& jurisdiction);
+/// Those of a house. \throws InputError with every problem of the file
+streams::LocalRules local_rules(const Catalogue& catalogue, const Source& house);
 
 /// The only route of the sources. \throws CallError where there are several, as read_routes() else
 Route read_one_route(const std::vector<SourcePtr>& sources, const Catalogue& catalogue, Problems& problems);
