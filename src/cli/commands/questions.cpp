@@ -61,11 +61,8 @@ std::function<void()> add_questions(CLI::App& program, Context& context) {
         "questions", "Questions before and after the experiment, in versions, with key and export");
     options->add_to(*command);
     command->add_option("--seed", options->seed, "Start of the draws, such as the year; else 1")
-        ->check(CLI::Range(0, 1000000))
         ->type_name("N");
-    command->add_option("--version", options->version, "Which set of numbers; else 1")
-        ->check(CLI::Range(1, 1000))
-        ->type_name("K");
+    command->add_option("--version", options->version, "Which set of numbers; else 1")->type_name("K");
     command->add_flag("--key", options->key, "With answers, workings and common mistakes");
     command
         ->add_option("--export", options->exported,
@@ -78,6 +75,11 @@ std::function<void()> add_questions(CLI::App& program, Context& context) {
     command->footer(footer);
     context.add_output_options(*command);
     return [options, &context] {
+        if (options->version < 1 || options->version > 1000)
+            throw CallError(
+                fmt::format("--version counts from 1 to 1000, and {} is none of these", options->version));
+        if (options->seed < 0)
+            throw CallError(fmt::format("--seed is 0 or more, and {} is not", options->seed));
         const auto laid_out = options->lay_out(context);
         const documents::QuestionSet set =
             documents::make_questions(laid_out->experiment(), options->seed, options->version);
