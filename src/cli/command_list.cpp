@@ -23,6 +23,9 @@ constexpr std::array all_commands{
     Command{add_stock, "stock"},             //
     Command{add_labels, "labels"},           //
     Command{add_results, "results"},         //
+    Command{add_costs, "costs"},             //
+    Command{add_term, "term"},               //
+    Command{add_binder, "binder"},           //
     Command{add_workbook, "workbook"},       //
     Command{add_balance, "balance"},         //
     Command{add_find, "find"},               //

@@ -4,6 +4,7 @@
 #include "base/problem.hpp"
 #include "cli/command.hpp"
 #include "cli/files.hpp"
+#include "cli/folder.hpp"
 #include "cli/print_problems.hpp"
 #include "cli/wrong_call.hpp"
 #include "writing/escape.hpp"
@@ -16,7 +17,7 @@
 
 namespace {
 
-enum ExitStatus { done = 0, wrong_contents = 1, wrong_call = 2, internal_fault = 3 };
+enum ExitStatus { done = 0, wrong_contents = 1, wrong_call = 2, internal_fault = 3, out_of_date = 4 };
 
 constexpr const char* examples = R"(Examples:
   routeweigh compare routes/4-bromoacetanilide --baseline A1
@@ -81,6 +82,9 @@ int run(int argc, char** argv) {
     } catch (const CallError& error) {
         print_error(error.what());
         return wrong_call;
+    } catch (const cli::OutOfDate& error) {
+        print_error(error.what());
+        return out_of_date;
     } catch (const cli::FileError& error) {
         print_error(error.what());
         return wrong_call;

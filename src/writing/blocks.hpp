@@ -22,6 +22,7 @@ enum class Tone {
     strong,
     code,   ///< a formula, an equation, a file name: fixed pitch, printed as it stands
     number, ///< a figure with its unit: never broken over two lines
+    file,   ///< the path of a file beside this document: led to where the format can
 };
 
 /// A piece of running text. `target` names the anchor of a heading or folded block that it leads to.

@@ -5,7 +5,22 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace routeweigh::writing {
+namespace {
+
+/// Letters, digits and . _ - / only, below the folder of the document: nothing that could be another scheme
+/// or place.
+bool is_plain_path(std::string_view path) {
+    return !path.empty() && path.front() != '/' && path.find("..") == std::string_view::npos &&
+           std::all_of(path.begin(), path.end(), [](char c) {
+               return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+                      c == '.' || c == '_' || c == '-' || c == '/';
+           });
+}
+
+} // namespace
 
 std::string html_anchor(std::string_view anchor) {
     // Every byte that is not plain is written as its number, so that different anchors stay different.
@@ -30,6 +45,9 @@ std::string html_text(const Text& text) {
             break;
         case Tone::code:
             piece = "<code>" + piece + "</code>";
+            break;
+        case Tone::file:
+            if (is_plain_path(run.text)) piece = "<a href=\"" + piece + "\">" + piece + "</a>";
             break;
         case Tone::number:
             piece = "<span class=\"figure\">" + piece + "</span>";

@@ -34,6 +34,7 @@ std::string inline_text(const Text& text) {
                     (last + 1 < run.text.size() ? " " : "");
             break;
         }
+        case Tone::file:
         case Tone::plain:
         case Tone::number:
             line += markdown_escape(run.text);

@@ -2,14 +2,31 @@
 #include "assess/stock/price_list.hpp"
 
 #include "assess/stock/day.hpp"
+#include "assess/streams/local_rules.hpp"
+#include "base/text.hpp"
 #include "input/field.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace routeweigh::stock {
 namespace {
+
+/// What can have a price of disposal.
+std::vector<std::string> ids_with_price() {
+    std::vector<std::string> ids{"own_bottle"};
+    for (int kind = 0; kind <= static_cast<int>(streams::ContainerKind::recovery); ++kind)
+        ids.emplace_back(streams::id_of(static_cast<streams::ContainerKind>(kind)));
+    return ids;
+}
+
+double price_at(const Field& field) {
+    const double price = field.number();
+    if (price < 0) field.problem("a price is not negative");
+    return price;
+}
 
 Pack read_pack(const Field& row, const Catalogue& catalogue) {
     Pack pack;
@@ -30,8 +47,7 @@ Pack read_pack(const Field& row, const Catalogue& catalogue) {
             size.problem(error.what(), error.nearest);
         }
     }
-    pack.price = row["price"].number();
-    if (pack.price < 0) row["price"].problem("a price is not negative");
+    pack.price = price_at(row["price"]);
     if (const auto note = row.maybe("note")) pack.note = note->text();
     row.close();
     return pack;
@@ -63,6 +79,11 @@ std::vector<const Pack*> PriceList::packs_of(const Material& material) const {
     return found;
 }
 
+const double* PriceList::disposal_of(const std::string& container) const {
+    const auto found = disposal.find(container);
+    return found == disposal.end() ? nullptr : &found->second;
+}
+
 std::string PriceList::words() const {
     if (packs.empty()) return {};
     return fmt::format("prices of {} in {}{}", date, currency,
@@ -84,6 +105,15 @@ PriceList read_price_list(const SourcePtr& source, const Catalogue& catalogue) {
     if (const auto invented = root.maybe("invented")) prices.invented = invented->boolean();
     for (const Field& row : root["packs"].items())
         prices.packs.push_back(read_pack(row, catalogue));
+    if (const auto disposal = root.maybe("disposal_per_L"))
+        for (const std::string& container : disposal->keys()) {
+            const Field price = (*disposal)[container];
+            prices.disposal[container] = price_at(price);
+            if (const auto ids = ids_with_price(); std::find(ids.begin(), ids.end(), container) == ids.end())
+                price.problem(fmt::format("no container \"{}\"", container), nearest(container, ids));
+        }
+    if (const auto price = root.maybe("electricity_per_kWh")) prices.electricity = price_at(*price);
+    if (const auto price = root.maybe("water_per_m3")) prices.water = price_at(*price);
     root.close();
     problems.throw_if_error();
     return prices;

@@ -2,13 +2,17 @@
 // Prices of packs: a data file of one house, dated, in one currency, and marked where it is invented.
 //
 // {"title": "...", "currency": "EUR", "date": "2026-08-15", "source": "...", "invented": true,
-//  "packs": [{"material": "acetanilide", "pack": "100 g", "price": 11.80}]}
+//  "packs": [{"material": "acetanilide", "pack": "100 g", "price": 11.80}],
+//  "disposal_per_L": {"halogenated": 3.10, "own_bottle": 9.00}, "electricity_per_kWh": 0.30,
+//  "water_per_m3": 4.50}
 #pragma once
 
 #include "base/quantity_text.hpp"
 #include "chemistry/catalogue.hpp"
 #include "input/source.hpp"
 
+#include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,6 +30,11 @@ struct PriceList {
     std::string title, currency, date, source;
     bool invented = false;
     std::vector<Pack> packs; ///< in the order of the file
+    std::map<std::string, double>
+        disposal; ///< of one litre, by id of the container; "own_bottle" for the rest
+    std::optional<double> electricity, water; ///< of a kWh, of a m3
+
+    const double* disposal_of(const std::string& container) const; ///< nullptr where there is no price
 
     std::vector<const Pack*> packs_of(const Material& material) const;
     /// "prices of 2026-08-15 in EUR, invented for a demonstration"; "" where there are none.

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MIT
+// A route, a class and a price list in; what they cost in time, energy, water and money out.
+#pragma once
+
+#include "app/class_request.hpp"
+#include "app/session.hpp"
+#include "writing/blocks.hpp"
+
+#include <string>
+
+namespace routeweigh {
+
+struct CostsRequest {
+    ClassRequest size;
+    std::string session;             ///< "180 min"; "" where not asked
+    std::string jurisdiction = "EU"; ///< or "US"
+    SourcePtr prices;                ///< nullptr where there are none
+};
+
+/// \throws InputError, CallError
+writing::Document costs_document(const Assessment& route, const CostsRequest& request,
+                                 const Catalogue& catalogue);
+
+} // namespace routeweigh

@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: MIT
+#include "app/course_session.hpp"
+
+#include "app/waste.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <optional>
+#include <set>
+#include <utility>
+
+namespace routeweigh {
+namespace {
+
+struct Replacement {
+    int week = 0;
+    std::string route;
+};
+
+std::optional<Replacement> read_replacement(const std::string& text) {
+    if (text.empty()) return std::nullopt;
+    const std::size_t sign = text.find('=');
+    Replacement replacement;
+    const std::string week = text.substr(0, sign);
+    const bool digits = !week.empty() && week.size() < 4 &&
+                        std::all_of(week.begin(), week.end(), [](char c) { return c >= '0' && c <= '9'; });
+    if (sign == std::string::npos || !digits || sign + 1 == text.size())
+        throw CallError(
+            fmt::format("\"{}\" replaces nothing; write the week and the route file as 5=other.json", text));
+    return Replacement{std::stoi(week), text.substr(sign + 1)};
+}
+
+int count_at(const Field& field) {
+    const std::int64_t count = field.integer();
+    if (count < 1 || count > 100000) field.problem(fmt::format("{} is no count from 1 to 100000", count));
+    return static_cast<int>(std::clamp<std::int64_t>(count, 1, 100000));
+}
+
+} // namespace
+
+Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& catalogue,
+               const AssessmentRules& rules, const std::string& replace, Problems& problems)
+    : stockroom_(stock::read_stockroom(catalogue)), utilities_(utilities::read_utility_data(catalogue)) {
+    read(source, load, catalogue, rules, replace, problems);
+}
+
+void Course::read(const SourcePtr& source, const LoadFile& load, const Catalogue& catalogue,
+                  const AssessmentRules& rules, const std::string& replace, Problems& problems) {
+    std::optional<Replacement> replacement = read_replacement(replace);
+    const Document document = Document::parse(source);
+    Problems found;
+    const Field root = document.root(found);
+    root.maybe("$schema");
+    use_.id = root["id"].text();
+    use_.title = root["title"].text();
+    use_.college = root["college"].text();
+    use_.term = root["term"].text();
+    stock::ClassPlan plan;
+    plan.sections = count_at(root["sections"]);
+    plan.students = count_at(root["students"]);
+    plan.extra = root.maybe("extra") ? root["extra"].fraction() : 0.0;
+    if (root.maybe("session")) use_.session = root["session"].duration().in(unit::min);
+    if (const auto jurisdiction = root.maybe("jurisdiction"))
+        if (const std::string name = jurisdiction->one_of({"EU", "US"}); !name.empty()) jurisdiction_ = name;
+    if (const auto prices = root.maybe("prices"))
+        prices_ = stock::read_price_list(load(prices->text()), catalogue);
+    waste_ = waste_rules(catalogue, jurisdiction_);
+    house_ =
+        std::make_unique<course::House>(course::House{catalogue, *waste_, stockroom_, prices_, utilities_});
+
+    struct Planned {
+        int week;
+        SourcePtr route;
+        std::vector<std::string> techniques;
+    };
+    std::vector<Planned> planned;
+    std::set<int> weeks;
+    for (const Field& item : root["experiments"].items()) {
+        Planned experiment{count_at(item["week"]), nullptr, {}};
+        if (!weeks.insert(experiment.week).second)
+            item["week"].problem(fmt::format("week {} has an experiment already", experiment.week));
+        std::string path = item["route"].text();
+        if (item.maybe("techniques")) experiment.techniques = item["techniques"].texts();
+        item.close();
+        if (replacement && replacement->week == experiment.week) {
+            experiment.route = load(replacement->route);
+            experiment.techniques.clear();
+        } else if (!path.empty()) {
+            experiment.route = load(path);
+        }
+        planned.push_back(std::move(experiment));
+    }
+    root.close();
+    found.throw_if_error();
+    if (planned.empty()) throw CallError(fmt::format("{}: the course has no experiments", source->name));
+    if (replacement && weeks.count(replacement->week) == 0)
+        throw CallError(fmt::format("week {} has no experiment that could be replaced", replacement->week));
+    std::stable_sort(planned.begin(), planned.end(),
+                     [](const auto& a, const auto& b) { return a.week < b.week; });
+
+    std::vector<SourcePtr> sources;
+    for (const Planned& experiment : planned)
+        sources.push_back(experiment.route);
+    std::vector<Route> routes = read_routes(sources, catalogue, problems);
+    for (std::size_t i = 0; i < planned.size(); ++i) {
+        routes_.push_back(std::make_unique<Assessment>(std::move(routes[i]), rules));
+        course::Experiment experiment{planned[i].week,
+                                      planned[i].route->name,
+                                      {},
+                                      course::use_of_class(*routes_.back(), plan, *house_)};
+        experiment.techniques = course::techniques_of(*routes_.back(), experiment.use.one);
+        for (std::string& technique : planned[i].techniques)
+            if (std::find(experiment.techniques.begin(), experiment.techniques.end(), technique) ==
+                experiment.techniques.end())
+                experiment.techniques.push_back(std::move(technique));
+        use_.experiments.push_back(std::move(experiment));
+    }
+}
+
+} // namespace routeweigh

@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: MIT
+#include "assess/course/class_use.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+namespace routeweigh::course {
+namespace {
+
+constexpr double kilojoules_per_kilowatt_hour = 3600.0;
+
+Money money_of(const ClassUse& use, const House& house) {
+    const stock::PriceList& prices = house.prices;
+    Money money;
+    money.packs = use.stock.cost;
+    for (const Material* material : use.stock.unpriced)
+        money.unpriced.push_back(material->name);
+    for (const stock::StockLine& line : use.stock.lines) {
+        if (line.packs.pack == nullptr) continue;
+        // By the price of the pack that is bought, whatever the shelf holds.
+        money.used += line.needed() / line.packs.pack->grams * line.packs.pack->price;
+    }
+    const auto dispose = [&](const std::string& container, double millilitres) {
+        if (const double* price = prices.disposal_of(container))
+            money.disposal += *price * millilitres / 1000.0;
+        else
+            money.unpriced.push_back("disposal of " + container);
+    };
+    for (const streams::ContainerFit& fit : use.waste.fits)
+        if (fit.volume > 0.0) dispose(std::string(id_of(fit.container->kind)), fit.volume);
+    double own = 0.0;
+    for (const streams::OwnBottle& bottle : use.waste.own_bottles)
+        own += bottle.volume;
+    if (own > 0.0) dispose("own_bottle", own);
+    const double portions = use.plan.portions();
+    if (prices.electricity)
+        money.power = *prices.electricity * use.one.socket.usual * portions / kilojoules_per_kilowatt_hour;
+    else
+        money.unpriced.emplace_back("electricity");
+    if (prices.water)
+        money.water = *prices.water * (use.one.cooling.usual + use.one.suction.usual) * portions / 1000.0;
+    else
+        money.unpriced.emplace_back("water");
+    return money;
+}
+
+} // namespace
+
+ClassUse use_of_class(const Assessment& route, const stock::ClassPlan& plan, const House& house) {
+    ClassUse use;
+    use.route = &route;
+    use.plan = plan;
+    use.stock = make_stock_list(route, plan, house.stockroom, house.catalogue, {}, house.prices);
+    use.waste = assess_class(route.route(), plan.runs(), house.waste);
+    use.one = utilities::estimate_use(route.flat(), route.evaluation(), house.utilities);
+    use.product = route.totals().product * plan.runs();
+    use.waste_grams = route.totals().waste * plan.runs();
+    use.money = money_of(use, house);
+    return use;
+}
+
+std::vector<std::string> techniques_of(const Assessment& route, const utilities::RouteUse& use) {
+    std::vector<std::string> found;
+    const auto add = [&found](std::string technique) {
+        if (std::find(found.begin(), found.end(), technique) == found.end())
+            found.push_back(std::move(technique));
+    };
+    for (const utilities::StageUse& stage : use.stages) {
+        if (stage.reflux)
+            add("heating under reflux");
+        else if (stage.heated)
+            add("heating at a set temperature");
+    }
+    for (const Step& step : route.route().steps)
+        for (const Stage& stage : step.stages) {
+            if (stage.temperature && stage.temperature->celsius() <= 10.0) add("cooling in ice");
+            for (const Charge& charge : stage.charges) {
+                if (charge.role->name == "quench") add("quenching an oxidiser");
+                if (charge.role->name == "recrystallisation solvent") add("recrystallisation");
+                if (charge.role->name == "extraction") add("extraction");
+                if (charge.role->name == "eluent" || charge.role->name == "adsorbent") add("chromatography");
+                if (charge.role->name == "drying agent") add("drying a solution");
+            }
+            for (const Separation& separation : stage.separations)
+                switch (separation.by) {
+                case SeparationMethod::filtration:
+                    add("suction filtration");
+                    break;
+                case SeparationMethod::decantation:
+                    add("decanting");
+                    break;
+                case SeparationMethod::extraction:
+                    add("extraction");
+                    break;
+                case SeparationMethod::distillation:
+                    add("distillation");
+                    break;
+                case SeparationMethod::evaporation:
+                    add("removing a solvent");
+                    break;
+                case SeparationMethod::drying:
+                    add("drying to constant mass");
+                    break;
+                case SeparationMethod::sublimation:
+                    add("sublimation");
+                    break;
+                }
+        }
+    return found;
+}
+
+} // namespace routeweigh::course

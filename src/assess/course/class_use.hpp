@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: MIT
+// What one experiment takes of a class and of the house: stock, waste by container, time, power, water,
+// money.
+//
+// Money has the currency of the price list; what the list does not price is named and counts as nothing.
+#pragma once
+
+#include "assess/assessment.hpp"
+#include "assess/stock/stock_list.hpp"
+#include "assess/streams/route_waste.hpp"
+#include "assess/utilities/utility_estimate.hpp"
+
+#include <string>
+#include <vector>
+
+namespace routeweigh::course {
+
+/// What every experiment of a course is held against. All of it must outlive the results.
+struct House {
+    const Catalogue& catalogue;
+    const streams::StreamRules& waste;
+    const stock::Stockroom& stockroom;
+    const stock::PriceList& prices;
+    const utilities::UtilityData& utilities;
+};
+
+struct Money {
+    double packs = 0;    ///< of the packs to buy
+    double used = 0;     ///< of what is used up of them
+    double disposal = 0; ///< of the streams, by container
+    double power = 0, water = 0;
+    std::vector<std::string> unpriced; ///< "bromine", "disposal of halogenated"
+
+    double spent() const { return packs + disposal + power + water; }
+    double consumed() const { return used + disposal + power + water; }
+};
+
+struct ClassUse {
+    const Assessment* route = nullptr;
+    stock::ClassPlan plan;
+    stock::StockList stock;
+    streams::ClassWaste waste;
+    utilities::RouteUse one; ///< a single run of the route
+    double product = 0;      ///< g of the class
+    double waste_grams = 0;  ///< g of the class, gas and vapour with it
+    Money money;
+
+    double runs() const { return plan.runs(); }
+};
+
+ClassUse use_of_class(const Assessment& route, const stock::ClassPlan& plan, const House& house);
+
+/// Techniques that the route practises, in the words of the trade: "suction filtration", "recrystallisation".
+/// Read from roles, separations and temperatures; what a file adds is not known here.
+std::vector<std::string> techniques_of(const Assessment& route, const utilities::RouteUse& use);
+
+} // namespace routeweigh::course

@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: MIT
+// A term of experiments: what all of them together take and leave, and which techniques they practise.
+#pragma once
+
+#include "assess/course/class_use.hpp"
+
+#include <map>
+#include <string>
+#include <vector>
+
+namespace routeweigh::course {
+
+struct Experiment {
+    int week = 0;
+    std::string source;                  ///< name of the route file
+    std::vector<std::string> techniques; ///< of the route and of the course file
+    ClassUse use;
+};
+
+struct ContainerTotal {
+    std::string name;
+    double volume = 0; ///< mL of the term, allowance included
+    double usable = 0; ///< mL of one container at the fill limit
+    int containers = 0;
+};
+
+struct CourseUse {
+    std::string id, title, college, term;
+    double session = 0;                  ///< min; 0: not said
+    std::vector<Experiment> experiments; ///< in order of the weeks
+
+    /// In the order of the local rules, then what needs bottles of its own.
+    std::vector<ContainerTotal> containers() const;
+    /// Every technique with the weeks in which it is practised, in order of first use.
+    std::vector<std::pair<std::string, std::vector<int>>> techniques() const;
+    /// The sum of one number over the experiments.
+    double total(double (*of)(const ClassUse&)) const;
+};
+
+} // namespace routeweigh::course

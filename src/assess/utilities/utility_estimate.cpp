@@ -1,0 +1,172 @@
+// SPDX-License-Identifier: MIT
+#include "assess/utilities/utility_estimate.hpp"
+
+#include "base/index.hpp"
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <string_view>
+
+namespace routeweigh::utilities {
+namespace {
+
+struct ById {
+    bool operator()(const Substance* a, const Substance* b) const { return a->id < b->id; }
+};
+
+/// What was charged to the pot since it was last emptied: g of each substance.
+using Content = std::map<const Substance*, double, ById>;
+
+/// Statements that send a stage into the hood, where what carries them is liquid or gas. Common practice, no
+/// source.
+constexpr std::array<std::string_view, 8> hood_statements{"H330", "H331", "H332", "H334",
+                                                          "H335", "H314", "H225", "H224"};
+
+std::string hood_reason(const Content& content) {
+    for (const auto& [substance, grams] : content) {
+        if (grams <= 0.0 || substance->phase == Substance::Phase::solid) continue;
+        for (const GhsEntry& entry : substance->ghs)
+            for (const std::string_view statement : hood_statements)
+                if (entry.statement.substr(0, 4) == statement) return substance->name;
+    }
+    return {};
+}
+
+/// kJ to bring the content and its glass from the temperature of the room to that of the stage.
+double sensible_heat(const Content& content, double rise, const UtilityData& data) {
+    double joules_per_kelvin = 0.0, millilitres = 0.0;
+    for (const auto& [substance, grams] : content) {
+        joules_per_kelvin += grams * data.heat_capacity(*substance);
+        if (substance->phase == Substance::Phase::liquid)
+            millilitres += grams / substance->density.value_or(1.0);
+    }
+    joules_per_kelvin += millilitres * data.glass_mass.value * data.glass_heat.value;
+    return joules_per_kelvin * rise / 1000.0;
+}
+
+/// The lowest-boiling solvent that makes up a tenth or more of the pot and boils near this temperature.
+const Substance* boiling(const Content& content, double temperature, double within) {
+    double total = 0.0;
+    for (const auto& [substance, grams] : content)
+        total += grams;
+    const Substance* found = nullptr;
+    for (const auto& [substance, grams] : content) {
+        if (grams < 0.1 * total || substance->phase != Substance::Phase::liquid || !substance->boiling_point)
+            continue;
+        if (temperature < *substance->boiling_point - within) continue;
+        if (found == nullptr || *substance->boiling_point < *found->boiling_point) found = substance;
+    }
+    return found;
+}
+
+bool is_suction(const Separation& separation) {
+    return separation.by == SeparationMethod::filtration;
+}
+
+bool boils_off(const Separation& separation) {
+    return separation.by == SeparationMethod::distillation || separation.by == SeparationMethod::evaporation;
+}
+
+/// kJ to boil off what a heated stage sends away as vapour or distillate; its streams must be fed by it
+/// alone.
+double latent_heat(const FlatRoute& flat, const Evaluation& evaluation, int step, const Stage& stage,
+                   const UtilityData& data) {
+    double kilojoules = 0.0;
+    for (const Separation& separation : stage.separations) {
+        if (!boils_off(separation)) continue;
+        for (const FlatStream& stream : flat.streams()) {
+            if (stream.step != step || stream.name != separation.to) continue;
+            const FlatStep& pot = flat.steps()[at(step)];
+            for (std::size_t s = 0; s < pot.substances.size(); ++s)
+                if (const LiquidHeat* liquid = data.find(*pot.substances[s]))
+                    kilojoules += evaluation.out[at(stream.first_outflow) + s] /
+                                  evaluation.steps[at(step)].scale * liquid->vaporisation / 1000.0;
+        }
+    }
+    return kilojoules;
+}
+
+Estimate stated(double value) {
+    return {value, value, value, true};
+}
+
+Estimate flow(const Flow& flow, double minutes) {
+    return {flow.usual.value * minutes, flow.low * minutes, flow.high * minutes, false};
+}
+
+StageUse use_of(const FlatRoute& flat, const Evaluation& evaluation, int step, int index,
+                const Content& content, const UtilityData& data) {
+    const Stage& stage = flat.route().steps[at(step)].stages[at(index)];
+    StageUse use;
+    use.step = step;
+    use.stage = index;
+    if (stage.time) use.minutes = stage.time->in(unit::min);
+    use.hood_because = hood_reason(content);
+    use.hood = !use.hood_because.empty();
+    const double minutes = use.minutes.value_or(0.0);
+    const double temperature = stage.temperature ? stage.temperature->celsius() : data.room.value;
+    use.heated = temperature > data.heated_above.value;
+    if (use.heated) {
+        use.floor = sensible_heat(content, temperature - data.room.value, data) +
+                    latent_heat(flat, evaluation, step, stage, data);
+        const double kilojoules = data.hot_plate.value * minutes * 60.0 / 1000.0;
+        use.socket = {kilojoules, kilojoules * (1.0 - data.band.value), kilojoules * (1.0 + data.band.value),
+                      false};
+        if (const Substance* solvent = boiling(content, temperature, data.reflux_within.value)) {
+            use.reflux = true;
+            use.reflux_of = solvent->name;
+            use.cooling = flow(data.cooling, minutes);
+            use.pump = data.pump.value * minutes * 60.0 / 1000.0;
+        }
+    }
+    if (stage.energy) use.socket = stated(stage.energy->in(unit::kJ));
+    if (stage.cooling_water) use.cooling = stated(stage.cooling_water->in(unit::L));
+    const auto filtrations = std::count_if(stage.separations.begin(), stage.separations.end(), is_suction);
+    use.suction = flow(data.suction, data.suction_minutes.value * static_cast<double>(filtrations));
+    return use;
+}
+
+} // namespace
+
+Estimate& Estimate::operator+=(const Estimate& other) {
+    usual += other.usual;
+    low += other.low;
+    high += other.high;
+    return *this;
+}
+
+Estimate Estimate::times(double factor) const {
+    return {usual * factor, low * factor, high * factor, stated};
+}
+
+RouteUse estimate_use(const FlatRoute& flat, const Evaluation& evaluation, const UtilityData& data) {
+    RouteUse whole;
+    for (std::size_t s = 0; s < flat.steps().size(); ++s) {
+        const int step = static_cast<int>(s);
+        const double scale = evaluation.steps[s].scale;
+        const std::vector<Stage>& stages = flat.route().steps[s].stages;
+        Content content;
+        for (std::size_t g = 0; g < stages.size(); ++g) {
+            for (const Inflow& inflow : flat.inflows())
+                if (inflow.step == step && inflow.stage == static_cast<int>(g) && !inflow.as_used)
+                    content[inflow.substance] += flat.nominal().charged[at(inflow.slot)] * inflow.fraction;
+            StageUse use = use_of(flat, evaluation, step, static_cast<int>(g), content, data);
+            whole.floor += use.floor * scale;
+            whole.socket += use.socket.times(scale);
+            whole.cooling += use.cooling.times(scale);
+            whole.suction += use.suction.times(scale);
+            whole.pump += use.pump * scale;
+            whole.minutes += use.minutes.value_or(0.0);
+            if (use.hood) whole.hood_minutes += use.minutes.value_or(0.0);
+            if (!use.minutes) ++whole.silent_stages;
+            whole.stages.push_back(std::move(use));
+            if (std::any_of(stages[g].separations.begin(), stages[g].separations.end(),
+                            [](const Separation& separation) { return !separation.gives_vapour(); }))
+                content.clear();
+        }
+    }
+    return whole;
+}
+
+} // namespace routeweigh::utilities

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: MIT
+#include "app/costs_session.hpp"
+#include "cli/commands/class_options.hpp"
+#include "cli/commands/commands.hpp"
+#include "cli/print_problems.hpp"
+
+#include <CLI/CLI.hpp>
+
+namespace routeweigh::cli {
+
+std::function<void()> add_costs(CLI::App& program, Context& context) {
+    struct Options {
+        std::string route, prices;
+        CostsRequest request;
+    };
+    const auto options = std::make_shared<Options>();
+    CLI::App* command = program.add_subcommand(
+        "costs",
+        "Time, energy, water and money of an experiment for a class, every assumption beside its number");
+    command->add_option("ROUTE", options->route, "A route file, or - for standard input")->required();
+    add_class_options(*command, options->request.size);
+    command->add_option("--session", options->request.session, "Length of one class, as \"180 min\"")
+        ->type_name("TIME");
+    command
+        ->add_option("--prices", options->prices,
+                     "Packs, disposal, power and water with their prices, see examples/prices.schema.json")
+        ->type_name("FILE");
+    command
+        ->add_option("--jurisdiction", options->request.jurisdiction,
+                     "Whose rules sort the waste: EU (default) or US")
+        ->type_name("NAME");
+    context.add_output_options(*command);
+    return [options, &context] {
+        Problems problems;
+        std::vector<Route> routes =
+            read_routes(context.sources({options->route}), context.catalogue(), problems);
+        if (routes.size() != 1) throw CallError("costs takes one route file");
+        if (!options->prices.empty()) options->request.prices = context.sources({options->prices}).front();
+        const Assessment assessment(std::move(routes.front()), context.rules());
+        const auto document = costs_document(assessment, options->request, context.catalogue());
+        print_problems(problems.all);
+        context.write(document);
+    };
+}
+
+} // namespace routeweigh::cli

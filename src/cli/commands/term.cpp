@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+#include "app/course_session.hpp"
+#include "cli/commands/commands.hpp"
+#include "cli/course_files.hpp"
+#include "cli/print_problems.hpp"
+#include "documents/term_document.hpp"
+
+#include <CLI/CLI.hpp>
+
+namespace routeweigh::cli {
+
+std::function<void()> add_term(CLI::App& program, Context& context) {
+    struct Options {
+        std::string course, before, replace;
+    };
+    const auto options = std::make_shared<Options>();
+    CLI::App* command = program.add_subcommand(
+        "term", "What the experiments of a course take and leave in a term; one term against another");
+    command->add_option("COURSE", options->course, "A course file, see examples/course.schema.json")
+        ->required();
+    auto* replace =
+        command->add_option("--replace", options->replace,
+                            "Put another route into a week, as 5=other.json, and show what changes");
+    command
+        ->add_option("--before", options->before, "The course file of another term to hold this one against")
+        ->type_name("COURSE")
+        ->excludes(replace);
+    replace->type_name("WEEK=ROUTE");
+    context.add_output_options(*command);
+    return [options, &context] {
+        Problems problems;
+        const auto open = [&](const std::string& path, const std::string& change) {
+            return open_course(context, path, change, problems);
+        };
+        const auto term = open(options->course, options->replace);
+        std::unique_ptr<Course> before;
+        if (!options->before.empty()) before = open(options->before, {});
+        if (!options->replace.empty()) before = open(options->course, {});
+        print_problems(problems.all);
+        context.write(term_document(term->use(), before ? &before->use() : nullptr, term->house().prices));
+    };
+}
+
+} // namespace routeweigh::cli

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+// Opens a course file and what it names; paths in it are relative to its folder.
+#pragma once
+
+#include "app/course_session.hpp"
+#include "cli/command.hpp"
+
+#include <memory>
+#include <string>
+
+namespace routeweigh::cli {
+
+/// \param replace  as Course takes it; its route is relative to where the program was called
+/// \throws FileError, CallError, InputError
+std::unique_ptr<Course> open_course(Context& context, const std::string& path, const std::string& replace,
+                                    Problems& problems);
+
+} // namespace routeweigh::cli

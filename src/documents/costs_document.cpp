@@ -1,0 +1,183 @@
+// SPDX-License-Identifier: MIT
+#include "documents/costs_document.hpp"
+
+#include "base/index.hpp"
+#include "base/text.hpp"
+#include "documents/cautions.hpp"
+#include "documents/number.hpp"
+#include "documents/version.hpp"
+#include "documents/words.hpp"
+
+#include <fmt/format.h>
+
+#include <utility>
+
+namespace routeweigh {
+namespace {
+
+using namespace documents;
+using course::ClassUse;
+using course::House;
+using utilities::Estimate;
+using utilities::StageUse;
+
+constexpr auto decimal = writing::Align::decimal;
+constexpr double kilojoules_per_watt_hour = 3.6;
+
+std::string range_text(const Estimate& estimate, double factor, int significant = 2) {
+    if (estimate.usual == 0.0) return "0";
+    const std::string usual = digits(estimate.usual * factor, significant);
+    if (estimate.stated) return usual + " (stated)";
+    return fmt::format("{} ({} to {})", usual, digits(estimate.low * factor, significant),
+                       digits(estimate.high * factor, significant));
+}
+
+writing::Table stage_table(const ClassUse& use) {
+    writing::Table table;
+    table.caption = "Stage by stage, one run of each step";
+    table.columns = {{.heading = "stage"},
+                     {.heading = "time", .align = decimal, .unit = "min"},
+                     {.heading = "hood, because of"},
+                     {.heading = "heat floor", .align = decimal, .unit = "kJ"},
+                     {.heading = "socket", .align = writing::Align::right, .unit = "Wh"},
+                     {.heading = "cooling water", .align = writing::Align::right, .unit = "L"},
+                     {.heading = "suction water", .align = writing::Align::right, .unit = "L"}};
+    const Route& route = use.route->route();
+    int step = -1;
+    for (const StageUse& stage : use.one.stages) {
+        if (stage.step != step && route.steps.size() > 1)
+            table.rows.push_back(writing::group(route.steps[at(stage.step)].title));
+        step = stage.step;
+        const Stage& written = route.steps[at(stage.step)].stages[at(stage.stage)];
+        writing::Cell minutes = stage.minutes
+                                    ? number_cell(*stage.minutes, 0)
+                                    : writing::missing("the route file states no time for this stage");
+        table.rows.push_back(
+            {written.title, std::move(minutes), stage.hood_because,
+             stage.heated ? digits_cell(stage.floor, 2) : writing::Cell(),
+             stage.socket.usual > 0.0 ? range_text(stage.socket, 1.0 / kilojoules_per_watt_hour) : "",
+             stage.cooling.usual > 0.0 ? range_text(stage.cooling, 1.0) : "",
+             stage.suction.usual > 0.0 ? range_text(stage.suction, 1.0) : ""});
+    }
+    return table;
+}
+
+/// What the whole draws: a run, the class, a gram.
+writing::Table utility_table(const ClassUse& use) {
+    writing::Table table;
+    table.caption = "Energy and water";
+    table.columns = {{.heading = ""},
+                     {.heading = "unit"},
+                     {.heading = "one run", .align = writing::Align::right},
+                     {.heading = "the class, with extra", .align = writing::Align::right},
+                     {.heading = "per gram of product", .align = writing::Align::right}};
+    const double portions = use.plan.portions();
+    const double product = use.route->totals().product;
+    const auto row = [&](std::string name, std::string unit, const Estimate& estimate, double factor) {
+        table.rows.push_back({std::move(name), std::move(unit), range_text(estimate, factor),
+                              range_text(estimate, factor * portions),
+                              range_text(estimate, factor / product)});
+    };
+    const auto plain = [&](std::string name, std::string unit, double value) {
+        table.rows.push_back({std::move(name), std::move(unit), digits(value, 2), digits(value * portions, 2),
+                              digits(value / product, 2)});
+    };
+    plain("heat floor", "kJ", use.one.floor);
+    row("drawn from the socket", "Wh", use.one.socket, 1.0 / kilojoules_per_watt_hour);
+    row("cooling water from the tap", "L", use.one.cooling, 1.0);
+    plain("the same recirculated: pump instead of water", "Wh", use.one.pump / kilojoules_per_watt_hour);
+    row("water of aspirators", "L", use.one.suction, 1.0);
+    plain("the same with a diaphragm pump", "L", 0.0);
+    return table;
+}
+
+writing::Table money_table(const ClassUse& use, const House& house) {
+    writing::Table table;
+    table.caption = "Money, in " + house.prices.currency;
+    table.columns = {{.heading = ""},
+                     {.heading = "the class", .align = decimal},
+                     {.heading = "a student", .align = decimal},
+                     {.heading = "a gram of product", .align = decimal}};
+    const auto row = [&](std::string name, double amount, writing::RowKind kind = writing::RowKind::plain) {
+        table.rows.push_back(
+            writing::Row({writing::Cell(std::move(name)), number_cell(amount, 2),
+                          number_cell(amount / use.runs(), 2), number_cell(amount / use.product, 2)},
+                         kind));
+    };
+    row("chemicals used up", use.money.used);
+    row("packs bought for it", use.money.packs);
+    row("left in the packs", use.money.packs - use.money.used);
+    row("disposal", use.money.disposal);
+    row("electricity", use.money.power);
+    row("water", use.money.water);
+    row("used up, disposal, electricity, water", use.money.consumed(), writing::RowKind::total);
+    row("spent when every pack is bought", use.money.spent(), writing::RowKind::total);
+    if (!use.money.unpriced.empty())
+        table.remarks.emplace_back(
+            "Not in the price list and counted as nothing: " + join(use.money.unpriced, ", ") + ".");
+    return table;
+}
+
+writing::Paragraph time_paragraph(const ClassUse& use, double session) {
+    std::string words = fmt::format("The stages take {} min, {} of them in a hood.",
+                                    fixed(use.one.minutes, 0), fixed(use.one.hood_minutes, 0));
+    if (use.one.silent_stages > 0)
+        words += fmt::format(
+            " {} state no time and are not counted.",
+            capitalised(counted(static_cast<std::size_t>(use.one.silent_stages), "stage", "stages")));
+    if (session > 0.0) {
+        const double left = session - use.one.minutes;
+        words +=
+            left >= 0.0
+                ? fmt::format(" A session of {} min leaves {} min for the talk, setting up and cleaning.",
+                              fixed(session, 0), fixed(left, 0))
+                : fmt::format(" It does not fit a session of {} min: {} min are lacking.", fixed(session, 0),
+                              fixed(-left, 0));
+    }
+    return {words};
+}
+
+writing::KeyValueList assumptions(const House& house) {
+    writing::KeyValueList list;
+    for (const auto& [name, words] : house.utilities.assumptions())
+        list.entries.push_back({name, words});
+    return list;
+}
+
+} // namespace
+
+writing::Document costs_document(const ClassUse& use, const House& house, double session_minutes) {
+    const Route& route = use.route->route();
+    writing::Document document;
+    document.id = "costs";
+    document.title = fmt::format("Time, energy, water and money: {}", route.id);
+    document.subtitle =
+        fmt::format("{}; {} of {}, {} % extra", route.title,
+                    counted(static_cast<std::size_t>(use.plan.sections), "section", "sections"),
+                    counted(static_cast<std::size_t>(use.plan.students), "student", "students"),
+                    digits(100.0 * use.plan.extra, 2));
+    auto& blocks = document.blocks;
+    blocks.push_back(writing::Heading{2, "Time"});
+    blocks.push_back(time_paragraph(use, session_minutes));
+    blocks.push_back(stage_table(use));
+    blocks.push_back(writing::Heading{2, "Energy and water"});
+    blocks.push_back(utility_table(use));
+    blocks.push_back(writing::Paragraph{
+        "The heat floor is what the materials and their glass must take up; the socket is average power "
+        "times time. "
+        "The range is what single appliances differ by; a stage that states its energy or cooling water in "
+        "the route "
+        "file overrides the estimate. Hoods run whether or not a class is held and are left out.",
+        true});
+    if (!house.prices.packs.empty()) {
+        blocks.push_back(writing::Heading{2, "Money"});
+        blocks.push_back(money_table(use, house));
+        blocks.push_back(writing::Paragraph{house.prices.words() + ".", true});
+    }
+    blocks.push_back(writing::Folded{"Assumptions behind the estimates", {assumptions(house)}});
+    blocks.push_back(usual_cautions());
+    document.colophon = fmt::format("Made by routeweigh {}.", program_version());
+    return document;
+}
+
+} // namespace routeweigh

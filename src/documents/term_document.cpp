@@ -1,0 +1,251 @@
+// SPDX-License-Identifier: MIT
+#include "documents/term_document.hpp"
+
+#include "base/text.hpp"
+#include "documents/cautions.hpp"
+#include "documents/number.hpp"
+#include "documents/version.hpp"
+#include "documents/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <iterator>
+#include <set>
+#include <utility>
+
+namespace routeweigh {
+namespace {
+
+using namespace documents;
+using course::ClassUse;
+using course::CourseUse;
+
+constexpr auto decimal = writing::Align::decimal;
+
+/// A number of the term that is better small; the same list heads the table of experiments and the
+/// comparison.
+struct TermFigure {
+    std::string_view id, name, unit;
+    int decimals;
+    bool money;
+    double (*of)(const ClassUse&);
+};
+
+constexpr std::array term_figures{
+    TermFigure{"waste_kg", "waste, water and gas with it", "kg", 2, false,
+               [](const ClassUse& use) { return use.waste_grams / 1000.0; }},
+    TermFigure{"waste_without_water_kg", "waste without water", "kg", 2, false,
+               [](const ClassUse& use) {
+                   const Totals& totals = use.route->totals();
+                   return (totals.inputs - totals.water - totals.product) * use.runs() / 1000.0;
+               }},
+    TermFigure{"collected_l", "collected in containers", "L", 1, false,
+               [](const ClassUse& use) {
+                   double volume = 0.0;
+                   for (const auto& fit : use.waste.fits)
+                       volume += fit.volume;
+                   for (const auto& bottle : use.waste.own_bottles)
+                       volume += bottle.volume;
+                   return volume / 1000.0;
+               }},
+    TermFigure{"consumed", "chemicals used, disposal, power, water", "", 2, true,
+               [](const ClassUse& use) { return use.money.consumed(); }},
+    TermFigure{"packs", "packs to buy", "", 2, true, [](const ClassUse& use) { return use.money.packs; }},
+    TermFigure{"power_kwh", "drawn from the socket", "kWh", 1, false,
+               [](const ClassUse& use) { return use.one.socket.usual * use.plan.portions() / 3600.0; }},
+    TermFigure{"water_l", "tap water for cooling and suction", "L", 0, false,
+               [](const ClassUse& use) {
+                   return (use.one.cooling.usual + use.one.suction.usual) * use.plan.portions();
+               }},
+    TermFigure{"bench_h", "time at the bench, a student", "h", 1, false,
+               [](const ClassUse& use) { return use.one.minutes / 60.0; }},
+    TermFigure{"hood_h", "of it in a hood", "h", 1, false,
+               [](const ClassUse& use) { return use.one.hood_minutes / 60.0; }},
+};
+
+std::string unit_of(const TermFigure& figure, const stock::PriceList& prices) {
+    return figure.money ? prices.currency : std::string(figure.unit);
+}
+
+bool shown(const TermFigure& figure, const stock::PriceList& prices) {
+    return !figure.money || !prices.packs.empty();
+}
+
+writing::Table experiment_table(const CourseUse& term, const stock::PriceList& prices) {
+    writing::Table table;
+    table.caption = "Experiment by experiment, the whole class";
+    table.columns = {{.heading = "week"}, {.heading = "experiment"}, {.heading = "status of its numbers"}};
+    for (const TermFigure& figure : term_figures)
+        if (shown(figure, prices))
+            table.columns.push_back(
+                {.heading = std::string(figure.name), .align = decimal, .unit = unit_of(figure, prices)});
+    for (const course::Experiment& experiment : term.experiments) {
+        const Assessment& route = *experiment.use.route;
+        writing::Row row(
+            {writing::Cell(std::to_string(experiment.week)),
+             writing::Cell(fmt::format("{}: {}", route.route().product->name, route.route().title)),
+             writing::Cell(route.route().status + (route.yield_assumed() ? "; yield assumed" : ""))});
+        for (const TermFigure& figure : term_figures)
+            if (shown(figure, prices))
+                row.cells.push_back(number_cell(figure.of(experiment.use), figure.decimals));
+        table.rows.push_back(std::move(row));
+    }
+    writing::Row total({writing::Cell(""), writing::Cell("together"), writing::Cell("")});
+    total.kind = writing::RowKind::total;
+    for (const TermFigure& figure : term_figures)
+        if (shown(figure, prices)) total.cells.push_back(number_cell(term.total(figure.of), figure.decimals));
+    table.rows.push_back(std::move(total));
+    return table;
+}
+
+writing::Table container_table(const CourseUse& term) {
+    writing::Table table;
+    table.caption = "Containers of the term";
+    table.columns = {{.heading = "container"},
+                     {.heading = "volume, allowance included", .align = decimal, .unit = "L"},
+                     {.heading = "containers", .align = writing::Align::right}};
+    for (const course::ContainerTotal& total : term.containers())
+        if (total.volume > 0.0)
+            table.rows.push_back({total.name, number_cell(total.volume / 1000.0, 2),
+                                  total.containers > 0
+                                      ? writing::Cell(std::to_string(total.containers))
+                                      : writing::missing("one for each stream, as the waste plan says")});
+    table.remarks.emplace_back(
+        "What waits from week to week may not be mixed on the word of this table: the waste plan "
+        "of each experiment names conflicts and treatments first.");
+    return table;
+}
+
+writing::Table technique_table(const CourseUse& term) {
+    writing::Table table;
+    table.caption = "Techniques practised";
+    table.columns = {{.heading = "technique"}, {.heading = "weeks"}};
+    for (const auto& [technique, weeks] : term.techniques()) {
+        std::vector<std::string> numbers;
+        for (const int week : weeks)
+            numbers.push_back(std::to_string(week));
+        table.rows.push_back({technique, join(numbers, ", ")});
+    }
+    return table;
+}
+
+/// Before and after, the rows in which the change loses first.
+writing::Table change_table(const CourseUse& before, const CourseUse& after, const stock::PriceList& prices) {
+    writing::Table table;
+    table.caption = "What changes over the term; where it loses stands first";
+    table.columns = {{.heading = "figure"},
+                     {.heading = "unit"},
+                     {.heading = "before", .align = decimal},
+                     {.heading = "after", .align = decimal},
+                     {.heading = "difference", .align = decimal},
+                     {.heading = "verdict"}};
+    std::vector<writing::Row> worse, rest;
+    for (const TermFigure& figure : term_figures) {
+        if (!shown(figure, prices)) continue;
+        const double old_value = before.total(figure.of), new_value = after.total(figure.of);
+        const std::string difference = difference_text(new_value - old_value, figure.decimals);
+        const double seen = 0.5 * std::pow(10.0, -figure.decimals);
+        const bool more = new_value - old_value >= seen, less = old_value - new_value >= seen;
+        writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(unit_of(figure, prices)),
+                          number_cell(old_value, figure.decimals), number_cell(new_value, figure.decimals),
+                          writing::Cell(difference, new_value - old_value),
+                          writing::Cell(more   ? "more"
+                                        : less ? "less"
+                                               : "no difference at this precision")});
+        (more ? worse : rest).push_back(std::move(row));
+    }
+    table.rows = std::move(worse);
+    table.rows.insert(table.rows.end(), rest.begin(), rest.end());
+    return table;
+}
+
+writing::BulletList technique_changes(const CourseUse& before, const CourseUse& after) {
+    std::set<std::string> old_ones, new_ones;
+    for (const auto& [technique, weeks] : before.techniques())
+        old_ones.insert(technique);
+    for (const auto& [technique, weeks] : after.techniques())
+        new_ones.insert(technique);
+    std::vector<std::string> lost, gained;
+    std::set_difference(old_ones.begin(), old_ones.end(), new_ones.begin(), new_ones.end(),
+                        std::back_inserter(lost));
+    std::set_difference(new_ones.begin(), new_ones.end(), old_ones.begin(), old_ones.end(),
+                        std::back_inserter(gained));
+    writing::BulletList list;
+    list.items.emplace_back("Techniques lost: " + (lost.empty() ? "none" : join(lost, ", ")) + ".");
+    list.items.emplace_back("Techniques gained: " + (gained.empty() ? "none" : join(gained, ", ")) + ".");
+    for (const course::Experiment& experiment : before.experiments) {
+        const auto same =
+            std::find_if(after.experiments.begin(), after.experiments.end(), [&](const auto& other) {
+                return other.week == experiment.week &&
+                       other.use.route->route().id == experiment.use.route->route().id;
+            });
+        if (same == after.experiments.end())
+            list.items.emplace_back(fmt::format("Week {} leaves out: {}, {}.", experiment.week,
+                                                experiment.use.route->route().product->name,
+                                                experiment.use.route->route().title));
+    }
+    return list;
+}
+
+writing::DataRows rows_of(const CourseUse& term, const stock::PriceList& prices) {
+    writing::DataRows rows;
+    rows.columns = {"course", "week", "route", "product", "figure", "value", "unit"};
+    for (const course::Experiment& experiment : term.experiments)
+        for (const TermFigure& figure : term_figures)
+            if (shown(figure, prices))
+                rows.rows.push_back({term.id, static_cast<double>(experiment.week),
+                                     experiment.use.route->route().id,
+                                     experiment.use.route->route().product->name, std::string(figure.id),
+                                     figure.of(experiment.use), unit_of(figure, prices)});
+    return rows;
+}
+
+} // namespace
+
+writing::Document term_document(const CourseUse& term, const CourseUse* before,
+                                const stock::PriceList& prices) {
+    writing::Document document;
+    document.id = "term";
+    document.title = fmt::format("{}, {}", term.title, term.term);
+    const stock::ClassPlan& plan = term.experiments.front().use.plan;
+    document.subtitle = fmt::format("{}; {} of {}", term.college,
+                                    counted(static_cast<std::size_t>(plan.sections), "section", "sections"),
+                                    counted(static_cast<std::size_t>(plan.students), "student", "students"));
+    auto& blocks = document.blocks;
+    if (before != nullptr) {
+        blocks.push_back(
+            writing::Heading{2, fmt::format("Against {}", before->term == term.term && before->id == term.id
+                                                              ? "the term as it is planned"
+                                                              : before->title + ", " + before->term)});
+        blocks.push_back(change_table(*before, term, prices));
+        blocks.push_back(technique_changes(*before, term));
+        blocks.push_back(writing::Paragraph{"Products and scales differ between experiments, so no figure "
+                                            "per gram and no hazard score stands here: "
+                                            "compare routes to one product with the command compare.",
+                                            true});
+    }
+    blocks.push_back(writing::Heading{2, "The term"});
+    blocks.push_back(experiment_table(term, prices));
+    blocks.push_back(container_table(term));
+    blocks.push_back(technique_table(term));
+    std::set<std::string> unpriced;
+    for (const course::Experiment& experiment : term.experiments)
+        unpriced.insert(experiment.use.money.unpriced.begin(), experiment.use.money.unpriced.end());
+    if (!prices.packs.empty()) {
+        blocks.push_back(writing::Paragraph{prices.words() + ".", true});
+        if (!unpriced.empty())
+            blocks.push_back(writing::Paragraph{
+                "Not in the price list and counted as nothing: " +
+                    join(std::vector<std::string>(unpriced.begin(), unpriced.end()), ", ") + ".",
+                true});
+    }
+    blocks.push_back(usual_cautions());
+    document.colophon = fmt::format("Made by routeweigh {}.", program_version());
+    document.rows = rows_of(term, prices);
+    return document;
+}
+
+} // namespace routeweigh
