@@ -3,6 +3,7 @@
 
 #include "base/number.hpp"
 #include "base/text.hpp"
+#include "base/typed.hpp"
 #include "base/unit_table.hpp"
 
 #include <fmt/format.h>
@@ -109,7 +110,8 @@ void refuse_portions(const WrittenQuantity& written, UnitKind kind) {
 } // namespace
 
 WrittenQuantity parse_written(std::string_view text) {
-    const std::string_view whole = trim(text);
+    const std::string typed = typed_quantity(text);
+    const std::string_view whole = trim(typed);
     std::string_view rest = whole;
     if (rest.empty()) throw QuantityError("an empty text is no quantity");
 

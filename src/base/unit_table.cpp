@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <utility>
 
 namespace routeweigh {
 
@@ -123,6 +124,52 @@ constexpr UnitSpelling table[] = {
     {"/h", "/h", Kind::rate, 1.0 / 3600},
 };
 
+// What is written on benches and is no unit here, with the unit that is meant; letters alone would lead
+// astray from "mcg" to "mg" and from "cc" to "cL".
+constexpr std::pair<std::string_view, std::string_view> habits[] = {
+    {"gr", "g"},
+    {"gram", "g"},
+    {"grams", "g"},
+    {"gm", "g"},
+    {"gms", "g"},
+    {"mcg", "ug"},
+    {"milligram", "mg"},
+    {"milligrams", "mg"},
+    {"cc", "mL"},
+    {"ccm", "mL"},
+    {"cm\xC2\xB3", "mL"},
+    {"dm\xC2\xB3", "L"},
+    {"millilitre", "mL"},
+    {"litre", "L"},
+    {"mole", "mol"},
+    {"moles", "mol"},
+    {"mmole", "mmol"},
+    {"mmoles", "mmol"},
+    {"minute", "min"},
+    {"minutes", "min"},
+    {"mins", "min"},
+    {"hr", "h"},
+    {"hrs", "h"},
+    {"second", "s"},
+    {"seconds", "s"},
+    {"secs", "s"},
+    {"celsius", "degC"},
+    {"degrees c", "degC"},
+    {"oc", "degC"},
+    {"\xC2\xB0 c", "degC"},
+    {"\xCB\x9A"
+     "c",
+     "degC"},
+    {"\xE2\x88\x98"
+     "c",
+     "degC"},
+    {"deg.c", "degC"},
+    {"equivalent", "eq"},
+    {"equivalents", "eq"},
+    {"equivs", "eq"},
+    {"percent", "%"},
+};
+
 } // namespace
 
 const UnitSpelling* find_unit(std::string_view spelling) {
@@ -132,10 +179,15 @@ const UnitSpelling* find_unit(std::string_view spelling) {
 }
 
 std::string nearest_unit(std::string_view spelling) {
+    const std::string folded = fold(spelling);
+    for (const auto& [written, meant] : habits)
+        if (folded == written) return std::string(meant);
     NearestSpelling search(spelling);
     for (const UnitSpelling& row : table)
         if (row.spelling == row.unit) search.offer(row.unit);
-    return search.best();
+    // Of two letters one is no likeness: "lb" is no "L", and "m" may be minutes.
+    const std::string& best = search.best();
+    return folded.size() > 2 || fold(best) == folded ? best : std::string();
 }
 
 std::string_view describe(UnitKind kind) {

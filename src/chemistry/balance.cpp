@@ -160,7 +160,7 @@ Balance balance(std::span<const Formula> left, std::span<const Formula> right) {
     if (basis.empty()) {
         result.never.resize(columns);
         std::iota(result.never.begin(), result.never.end(), std::size_t{0});
-        result.reason = "no coefficients balance it";
+        result.reason = "its elements together allow none but zeros, so a substance is missing or wrong";
         return result;
     }
     if (basis.size() == 1) {

@@ -2,6 +2,7 @@
 #include "chemistry/formula.hpp"
 
 #include "base/text.hpp"
+#include "base/typed.hpp"
 #include "chemistry/element.hpp"
 
 #include <fmt/format.h>
@@ -226,7 +227,10 @@ class Parser {
 } // namespace
 
 Formula parse_formula(std::string_view text) {
-    return Parser(trim(text)).parse();
+    const std::string typed = typed_formula(trim(text));
+    Formula result = Parser(typed).parse();
+    result.text = trim(text);
+    return result;
 }
 
 double molar_mass(const Formula& formula) {
@@ -262,7 +266,7 @@ std::string hill_text(const Formula& formula) {
         if (rank(a.first) != rank(b.first)) return rank(a.first) < rank(b.first);
         return element_symbol(a.first) < element_symbol(b.first);
     });
-    std::string result;
+    std::string result = atoms.empty() ? "e" : ""; // only the electron has no atoms
     for (const auto& [element, count] : atoms) {
         result += element_symbol(element);
         if (count > 1) result += std::to_string(count);

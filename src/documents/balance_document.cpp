@@ -23,6 +23,38 @@ using writing::MachineObject;
         Problem{Severity::error, std::move(message), {"equation", {}, 0, 0, {}, 0}, {}, std::move(nearest)});
 }
 
+bool is_formula(std::string_view name) {
+    try {
+        (void)parse_formula(name);
+        return true;
+    } catch (const FormulaError&) {
+        return false;
+    }
+}
+
+/// Books write "2H2O" and "H2O(l)"; where only the rest is a formula, the digits are the coefficient and the
+/// letters in brackets a state.
+EquationTerm plain_term(EquationTerm term) {
+    for (const std::string_view state : {"(s)", "(l)", "(g)", "(aq)"})
+        if (term.name.size() > state.size() && term.name.ends_with(state))
+            term.name.erase(term.name.size() - state.size());
+    const std::size_t digits = term.name.find_first_not_of("0123456789");
+    if (term.coefficient == 1 && digits > 0 && digits <= 9 && digits < term.name.size() &&
+        !is_formula(term.name) && is_formula(std::string_view(term.name).substr(digits)) &&
+        term.name[0] != '0') {
+        term.coefficient = std::stol(term.name.substr(0, digits));
+        term.name.erase(0, digits);
+    }
+    return term;
+}
+
+Equation plain_equation(Equation equation) {
+    for (std::vector<EquationTerm>* side : {&equation.left, &equation.right})
+        for (EquationTerm& term : *side)
+            term = plain_term(std::move(term));
+    return equation;
+}
+
 /// The formula of a term: of the catalogue when it knows the name, else the term itself read as a formula.
 Formula formula_of(const std::string& name, const Catalogue& catalogue) {
     std::optional<Formula> read;
@@ -63,7 +95,7 @@ std::string with_coefficients(const Equation& equation, const std::vector<long>&
 class BalancePage {
   public:
     BalancePage(std::string_view text, const Catalogue& catalogue) try
-        : equation_(parse_equation(text)), left_(formulas_of(equation_.left, catalogue)),
+        : equation_(plain_equation(parse_equation(text))), left_(formulas_of(equation_.left, catalogue)),
           right_(formulas_of(equation_.right, catalogue)), balance_(balance(left_, right_)) {
     } catch (const EquationError& error) {
         refuse(error.what());

@@ -41,6 +41,17 @@ std::string advice(const Equation& equation, std::span<const Formula> left,
     return fmt::format("; no coefficients are suggested: {}", error.what());
 }
 
+/// "2acetic acid" of two acetic acids: the name behind the digits, empty where the catalogue has none such.
+/// Names may begin with digits ("2-butanol"), so the space is asked for and not guessed.
+std::string glued_name(std::string_view name, const Catalogue& catalogue) {
+    const std::size_t digits = std::min(name.find_first_not_of("0123456789"), name.size());
+    const std::string_view rest = name.substr(digits);
+    return digits > 0 && catalogue.find_substance(name) == nullptr &&
+                   catalogue.find_substance(rest) != nullptr
+               ? std::string(rest)
+               : std::string();
+}
+
 void add_part(SubstanceEquation& equation, const Substance* substance, double coefficient) {
     const auto found = std::find_if(equation.parts.begin(), equation.parts.end(),
                                     [&](const auto& part) { return part.substance == substance; });
@@ -70,7 +81,11 @@ SubstanceEquation read_equation(const Field& field, const Catalogue& catalogue) 
     const auto take = [&](const std::vector<EquationTerm>& terms, std::vector<Formula>& formulas,
                           double sign) {
         for (const EquationTerm& term : terms) {
-            const Substance* substance = find_named(field, term.name, catalogue);
+            const std::string glued = glued_name(term.name, catalogue);
+            if (!glued.empty())
+                field.problem(fmt::format("\"{}\" needs a space behind its coefficient: \"{} {}\"", term.name,
+                                          term.name.substr(0, term.name.size() - glued.size()), glued));
+            const Substance* substance = glued.empty() ? find_named(field, term.name, catalogue) : nullptr;
             if (substance == nullptr) {
                 complete = false;
                 continue;

@@ -75,6 +75,9 @@ TEST_CASE("written quantities are read as they stand") {
         {"5. g", 5, -1, "g", 1, 1},
         {"+5 g", 5, -1, "g", 1, 1},
         {"0 g", 0, -1, "g", 1, 1},
+        {"2.50\u00a0g", 2.5, -1, "g", 1, 3}, // spaces and minus of word processors
+        {"2.50\u2009\u00b1\u20090.01\u202fg", 2.5, 0.01, "g", 1, 3},
+        {"\u221210 \u00b0C", -10, -1, "degC", 1, 2},
     };
     for (const Row& row : rows) {
         CAPTURE(row.text);
@@ -133,6 +136,22 @@ TEST_CASE("an unknown unit brings the nearest known one") {
     CHECK(offered("5 mmoll") == "mmol");
     CHECK(offered("5 Mins") == "min");
     CHECK(offered("5 furlong") == "");
+    // A likeness of letters would offer a tenth or a thousandfold here.
+    CHECK(offered("5 cc") == "mL");
+    CHECK(offered("5 mcg") == "ug");
+    CHECK(offered("5 lb") == "");
+    CHECK(offered("5 m") == "");
+    // Words of the bench.
+    CHECK(offered("5 ML") == "mL");
+    CHECK(offered("2.50 grams") == "g");
+    CHECK(offered("15 minutes") == "min");
+    CHECK(offered("2 hrs") == "h");
+    CHECK(offered("0.1 moles") == "mol");
+    CHECK(offered("5 cm\u00b3") == "mL");
+    CHECK(offered("60 Celsius") == "degC");
+    CHECK(offered("60 \u02daC") ==
+          "degC"); // the ring of an accent, and that of functions, look like a degree sign
+    CHECK(offered("60 \u2218C") == "degC");
 }
 
 TEST_CASE("a quantity is taken with all its portions and only as what it is") {

@@ -54,7 +54,11 @@ TEST_CASE("formulas are read into atoms and charge") {
         {"HCO3-", "CHO3^-", -1},
         {"Al(OH)4-", "AlH4O4^-", -1},
         {"[Fe(CN)6]^4-", "C6FeN6^4-", -4},
-        {"e-", "^-", -1},
+        {"e-", "e^-", -1},
+        {"H\u2082O", "H2O", 0}, // as web pages and word processors write it
+        {"SO\u2084\u00b2\u207b", "O4S^2-", -2},
+        {"NH\u2084\u207a", "H4N^+", 1},
+        {"C\u2081\u2082H\u2082\u2082O\u2081\u2081", "C12H22O11", 0},
         {"  H2O ", "H2O", 0},
     };
     for (const Row& row : rows) {
@@ -96,7 +100,7 @@ TEST_CASE("what is no formula is refused at its place") {
         {"CuSO4.0.5H2O", 6, "whole number from 1"},
         {"CuSO4 .5H2O", 5, "space"},
         {"H2O!", 3, "\"!\" does not belong"},
-        {"H\u2082O", 1, "\"\u2082\" does not belong"},
+        {"H\u00bdO", 1, "\"\u00bd\" does not belong"},
         {"Fe3+", 2, "write \"Fe^3+\" or \"Fe3^+\""},
         {"I3-", 1, "write \"I^3-\" or \"I3^-\""},
         {"SO42-", 2, "write \"SO4^2-\" or \"SO42^-\""},

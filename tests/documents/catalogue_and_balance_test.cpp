@@ -34,6 +34,17 @@ TEST_CASE("an equation is printed with its coefficients") {
     CHECK(solutions("acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide").size() == 1);
 }
 
+TEST_CASE("equations are read as books print them: glued coefficients, states, raised and lowered digits") {
+    const std::vector<std::string> water{"2 H2 + O2 -> 2 H2O"};
+    CHECK(solutions("2H2 + O2 -> 2H2O") == water);
+    CHECK(solutions("H2(g) + O2(g) -> H2O(l)") == water);
+    CHECK(solutions("3H\u2082(g) + O\u2082 \u2192 H\u2082O").size() == 1);
+    CHECK(solutions("Ba\u00b2\u207a(aq) + SO\u2084\u00b2\u207b(aq) -> BaSO\u2084(s)").size() == 1);
+    // A multiplier within a formula is no coefficient.
+    CHECK(solutions("2KHSO5.KHSO4.K2SO4 -> KHSO5 + KHSO4 + K2SO4") ==
+          std::vector<std::string>{"2KHSO5.KHSO4.K2SO4 -> 2 KHSO5 + KHSO4 + K2SO4"});
+}
+
 TEST_CASE("an equation with more than one way says so and gives as many as are independent") {
     CHECK(outcome("H2O2 + KMnO4 + H2SO4 -> K2SO4 + MnSO4 + H2O + O2") == "not_unique");
     CHECK(solutions("H2O2 + KMnO4 + H2SO4 -> K2SO4 + MnSO4 + H2O + O2").size() == 2);
