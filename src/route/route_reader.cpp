@@ -34,6 +34,8 @@ Parentage read_parentage(const Field& field) {
     return parent;
 }
 
+constexpr std::size_t longest_id = 64;
+
 void read_identity(const Field& field, Route& route) {
     const Field id = field["id"];
     route.id = id.text();
@@ -44,6 +46,9 @@ void read_identity(const Field& field, Route& route) {
     if (id.is_text() && (route.id.empty() || !plain))
         id.problem(
             fmt::format("an id is made of letters, digits, \"-\", \"_\" and \".\", not \"{}\"", route.id));
+    if (route.id.size() > longest_id)
+        id.problem(fmt::format("an id heads columns and has at most {} characters, not {}", longest_id,
+                               route.id.size()));
     route.title = field["title"].text();
     route.origin = field["source"].text();
     route.status = field["status"].one_of(route_statuses());
