@@ -4,6 +4,7 @@
 #include "base/text.hpp"
 #include "documents/cautions.hpp"
 #include "documents/number.hpp"
+#include "documents/recalled.hpp"
 #include "documents/words.hpp"
 
 #include <fmt/format.h>
@@ -23,7 +24,7 @@ constexpr std::size_t most_described = 6;
 std::string source_text(const std::string& source) {
     if (source.empty()) return "no source stated";
     // Recalled data are the ones to check first, so they must not look like the others.
-    return source.find("memory") != std::string::npos ? "from memory: " + source : source;
+    return source.find("memory") != std::string::npos ? documents::from_memory(source) : source;
 }
 
 std::string source_of(const std::map<std::string, std::string>& sources, const std::string& datum) {

@@ -2,6 +2,7 @@
 #include "documents/explain_hazard.hpp"
 
 #include "documents/number.hpp"
+#include "documents/recalled.hpp"
 #include "documents/words.hpp"
 
 #include <fmt/format.h>
@@ -129,11 +130,11 @@ writing::Table contributor_table(const HazardGrid& grid, std::size_t endpoint, H
             adds.note = fmt::format("{} {} against a ceiling or short-term limit, in no sum",
                                     digits(part.short_term), unit);
         if (part.lower_level) adds.note = "at a lower level: shown, not scored";
-        table.rows.push_back({part.substance->name + (part.solution ? " (in solution)" : ""),
-                              writing::Cell(digits(part.grams), part.grams), std::move(adds),
-                              writing::Cell(fixed(100.0 * part.share, 0), 100.0 * part.share),
-                              part.provenance.datum,
-                              (part.provenance.from_memory ? "from memory: " : "") + part.provenance.source});
+        table.rows.push_back(
+            {part.substance->name + (part.solution ? " (in solution)" : ""),
+             writing::Cell(digits(part.grams), part.grams), std::move(adds),
+             writing::Cell(fixed(100.0 * part.share, 0), 100.0 * part.share), part.provenance.datum,
+             part.provenance.from_memory ? from_memory(part.provenance.source) : part.provenance.source});
     }
     table.rows.push_back(
         writing::Row({"sum", "", writing::Cell(cell_text(cell), cell.value)}, writing::RowKind::total));

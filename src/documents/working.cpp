@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace routeweigh::documents {
@@ -21,14 +22,23 @@ std::string with_times_signs(std::string text) {
     return text;
 }
 
+/// The sum of one term, put on the list unless it is there: above and below the line may stand the same.
+const WorkingSum& listed_sum(const Assessment& route, const Term& term, std::vector<WorkingSum>& sums) {
+    const auto found = std::find_if(sums.begin(), sums.end(), [&](const WorkingSum& sum) {
+        return sum.total == term.total && sum.name == term.words;
+    });
+    if (found != sums.end()) return *found;
+    return sums.emplace_back(working_sum(route, term.total, term.words));
+}
+
 /// A sum of terms, in brackets where it has more than one.
 Line side_of(const Assessment& route, std::span<const Term> terms, std::vector<WorkingSum>& sums) {
     Line line;
     for (const Term& term : terms) {
-        sums.push_back(working_sum(route, term.total, term.words));
+        const WorkingSum& sum = listed_sum(route, term, sums);
         const char* joint = term.sign < 0.0 ? " \u2212 " : line.words.empty() ? "" : " + ";
         line.words += joint + std::string(term.words);
-        line.numbers += joint + sums.back().text + " " + sums.back().unit;
+        line.numbers += joint + sum.text + " " + sum.unit;
     }
     if (terms.size() > 1) {
         line.words = "(" + line.words + ")";

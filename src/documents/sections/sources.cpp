@@ -3,6 +3,7 @@
 #include "base/text.hpp"
 #include "documents/cautions.hpp"
 #include "documents/number.hpp"
+#include "documents/recalled.hpp"
 #include "documents/sections/sections.hpp"
 #include "documents/words.hpp"
 
@@ -86,7 +87,7 @@ void add_catalogue_data(const ReportView& view, Blocks& blocks) {
             if (recalled(datum.source) == from_memory)
                 table.rows.push_back({datum.owner, datum.what,
                                       datum.source.empty() ? std::string("no source stated")
-                                      : from_memory        ? "from memory: " + datum.source
+                                      : from_memory        ? documents::from_memory(datum.source)
                                                            : datum.source});
     blocks.push_back(writing::Folded{"Every datum with its source", {std::move(table)}, "data"});
 }
