@@ -82,6 +82,7 @@ const writing::Writer& Context::writer() const {
 void Context::write(const writing::Document& document) const {
     writing::WriteOptions options;
     options.unfold = working;
+    options.unfold_by = "--working";
     if (output == "-") {
         options.colour = ::isatty(STDOUT_FILENO) != 0 && std::getenv("NO_COLOR") == nullptr;
         options.width = terminal_width();

@@ -136,6 +136,7 @@ enum class RowKind {
     group,    ///< one cell over the whole width, heading the rows below it
     baseline, ///< the row belongs to the baseline
     total,    ///< a sum, ruled off from the rows above it
+    detail,   ///< says more of the row above it: indented, not ruled off
 };
 
 struct Row {

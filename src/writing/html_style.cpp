@@ -69,6 +69,8 @@ td.base { background: var(--faint); }
 tr.base > td { background: var(--faint); }
 tr.group > th { font-weight: 600; padding-top: .9rem; background: #fff; }
 tr.group > th span { position: sticky; left: .15rem; }
+tbody tr.detail > * { border-top: 0; padding-top: 0; color: var(--quiet); font-size: .94em; }
+tr.detail > th:first-child { padding-left: 1.1rem; }
 tr.total > * { border-top: 1px solid var(--ink) !important; font-weight: 600; }
 sup.note { position: absolute; font-size: .78em; line-height: 1; margin: -.05em 0 0 .1em; color: var(--quiet); }
 .notes { font: .82rem/1.5 var(--sans); color: var(--quiet); margin-top: .5rem; }
@@ -166,6 +168,8 @@ footer p { max-width: none; }
   figure svg { width: 100%; max-height: 200mm; }
   figure .tall svg { max-height: none; }
   figure details:not([open]) { display: none; }
+  details.fold:not([open]), details.fold:not([open]) > summary { display: inline; border: 0; padding: 0; font-size: 8.5pt; color: var(--quiet); }
+  details.fold:not([open]) > summary::before { content: "\00B7 "; }
   a { color: inherit; text-decoration: none; }
   summary { color: var(--ink); }
   * { -webkit-print-color-adjust: exact; print-color-adjust: exact; }

@@ -88,6 +88,7 @@ class TableMarkup {
         }
         std::string html = row.kind == RowKind::total      ? "<tr class=\"total\">"
                            : row.kind == RowKind::baseline ? "<tr class=\"base\">"
+                           : row.kind == RowKind::detail   ? "<tr class=\"detail\">"
                                                            : "<tr>";
         for (std::size_t i = 0; i < table_.columns.size(); ++i) {
             html += cell_markup(row, i, i < row.cells.size() ? row.cells[i] : Cell());

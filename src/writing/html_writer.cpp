@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "writing/html_writer.hpp"
 
+#include "writing/caption_numbers.hpp"
 #include "writing/chart_table.hpp"
 #include "writing/escape.hpp"
 #include "writing/html_style.hpp"
@@ -59,7 +60,7 @@ class HtmlPage {
             heading.anchor.empty() ? fmt::format("section-{}", ++headings_) : html_anchor(heading.anchor);
         const std::string words = html_text(heading.text);
         // Numbers of its own would count twice in the list of contents.
-        if (level == 2 && depth_ == 0)
+        if (level == 2 && !numbers_.in_fold())
             sections_.push_back({id, html_escape(without_number(plain(heading.text)))});
         body_ += fmt::format("<h{0} id=\"{1}\">{2}</h{0}>\n", level, id, words);
     }
@@ -87,25 +88,24 @@ class HtmlPage {
     }
 
     void operator()(const Table& table) {
-        std::string caption;
-        if (!table.caption.empty()) {
-            caption = fmt::format("<b>Table {}.</b> {}", ++numbered_tables_, html_escape(table.caption));
-        }
+        const std::string caption =
+            table.caption.empty() ? std::string() : numbered(numbers_.table(), table.caption);
         body_ += html_table(table, fmt::format("table-{}", ++tables_), caption);
     }
 
     void operator()(const Figure& figure) {
-        const int number = ++figures_;
-        const std::string name = fmt::format("figure-{}", number);
+        const std::string name = fmt::format("figure-{}", ++figures_);
         body_ += fmt::format("<figure id=\"{}\">\n", name);
         body_ += picture_box(figure, name, picture_width, "for-page");
         body_ += picture_box(figure, name + "-narrow", phone_width, "for-phone");
-        body_ +=
-            fmt::format("<figcaption><b>Figure {0}.</b> {1}</figcaption>\n"
-                        "<details><summary>The numbers of figure {0}</summary>\n{2}</details>\n</figure>\n",
-                        number, html_escape(figure.caption),
-                        html_table(chart_table(figure.chart), fmt::format("table-{}", ++tables_),
-                                   fmt::format("Numbers of figure {}", number)));
+        // The squares of a graph are bare labels, so its table is the key and stands open.
+        const bool graph = std::holds_alternative<Graph>(figure.chart);
+        const std::string what = graph ? "The reactions of this figure" : "The numbers of this figure";
+        body_ += fmt::format("<figcaption>{}</figcaption>\n"
+                             "<details{}><summary>{}</summary>\n{}</details>\n</figure>\n",
+                             numbered(numbers_.figure(), figure.caption), graph ? " open" : "", what,
+                             html_table(chart_table(figure.chart), fmt::format("table-{}", ++tables_),
+                                        what + ": " + html_escape(figure.caption)));
     }
 
     void operator()(const Pictograms& row) {
@@ -141,10 +141,10 @@ class HtmlPage {
         if (!folded.anchor.empty()) body_ += " id=\"" + html_anchor(folded.anchor) + "\"";
         body_ += folded.open ? " open>\n" : ">\n";
         body_ += "<summary>" + html_text(folded.summary) + "</summary>\n<div class=\"inside\">\n";
-        ++depth_;
+        numbers_.enter_fold();
         for (const Block& block : folded.blocks)
             std::visit(*this, block.content());
-        --depth_;
+        numbers_.leave_fold();
         body_ += "</div>\n</details>\n";
     }
 
@@ -167,6 +167,10 @@ class HtmlPage {
                            canvas.svg(figure.caption, figure.alternative));
     }
 
+    static std::string numbered(const std::string& label, const std::string& caption) {
+        return (label.empty() ? "" : "<b>" + label + "</b> ") + html_escape(caption);
+    }
+
     static std::string without_number(const std::string& words) {
         const auto digits = words.find_first_not_of("0123456789");
         if (digits == 0 || digits == std::string::npos || words.compare(digits, 2, ". ") != 0) return words;
@@ -178,10 +182,9 @@ class HtmlPage {
     std::vector<Section> sections_;
     int headings_ = 0;
     int tables_ = 0;
-    int numbered_tables_ = 0;
     int figures_ = 0;
     int pictograms_ = 0;
-    int depth_ = 0;
+    CaptionNumbers numbers_;
 };
 
 } // namespace

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "writing/markdown_writer.hpp"
 
+#include "writing/caption_numbers.hpp"
 #include "writing/chart_table.hpp"
 #include "writing/escape.hpp"
 #include "writing/label_sheet.hpp"
@@ -82,13 +83,12 @@ class MarkdownText {
     }
 
     void operator()(const Table& table) {
-        if (!table.caption.empty())
-            put(fmt::format("**Table {}.** {}", ++tables_, markdown_escape(table.caption)));
+        if (!table.caption.empty()) put(numbered(numbers_.table(), table.caption));
         write_table(table);
     }
 
     void operator()(const Figure& figure) {
-        put(fmt::format("**Figure {}.** {}", ++figures_, markdown_escape(figure.caption)));
+        put(numbered(numbers_.figure(), figure.caption));
         if (!figure.alternative.empty()) put(markdown_escape(figure.alternative));
         write_table(chart_table(figure.chart));
     }
@@ -120,7 +120,9 @@ class MarkdownText {
     void operator()(const Folded& folded) {
         put(std::string(folded.open ? "<details open>" : "<details>") + "\n<summary>" +
             html_escape(plain(folded.summary)) + "</summary>");
+        numbers_.enter_fold();
         blocks(folded.blocks);
+        numbers_.leave_fold();
         put("</details>");
     }
 
@@ -134,6 +136,10 @@ class MarkdownText {
         if (paragraph.empty()) return;
         if (!out_.empty()) out_ += '\n';
         out_ += paragraph + '\n';
+    }
+
+    static std::string numbered(const std::string& label, const std::string& caption) {
+        return (label.empty() ? "" : "**" + label + "** ") + markdown_escape(caption);
     }
 
     static std::string cell_text(const Cell& cell, const TableNotes& notes, bool baseline) {
@@ -178,8 +184,7 @@ class MarkdownText {
     }
 
     std::string out_;
-    int tables_ = 0;
-    int figures_ = 0;
+    CaptionNumbers numbers_;
 };
 
 } // namespace

@@ -59,6 +59,7 @@ std::vector<std::string> aligned_cells(const Table& table, std::size_t index, co
         if (row.kind == RowKind::group || index >= row.cells.size()) continue;
         const Cell& cell = row.cells[index];
         piece.words = clean(cell_words(cell, ">=", "-"));
+        if (row.kind == RowKind::detail && index == 0) piece.words.insert(0, "  ");
         const bool marked = cell.mark == Mark::baseline || (row.kind == RowKind::baseline && index == 0);
         if (marked) piece.words += "*";
         if (!cell.note.empty()) piece.note = "[" + notes.letter(cell.note) + "]";

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "writing/terminal_writer.hpp"
 
+#include "writing/caption_numbers.hpp"
 #include "writing/chart_text.hpp"
 #include "writing/escape.hpp"
 #include "writing/ink.hpp"
@@ -20,7 +21,8 @@ namespace {
 class TerminalText {
   public:
     explicit TerminalText(const WriteOptions& options)
-        : ink_{options.colour}, width_(std::max(options.width, 40)), unfold_(options.unfold) {}
+        : ink_{options.colour}, width_(std::max(options.width, 40)), unfold_(options.unfold),
+          unfold_by_(options.unfold_by) {}
 
     std::string print(const Document& document) {
         underlined(document.title, '=');
@@ -28,8 +30,10 @@ class TerminalText {
         blocks(document.blocks);
         if (folded_away_) {
             blank();
-            text("Lines marked [+] are folded; they can be printed in full, and stand whole in the other "
-                 "formats.");
+            text((unfold_by_.empty()
+                      ? "Lines marked [+] are folded here"
+                      : "Lines marked [+] are folded; " + unfold_by_ + " prints them in full") +
+                 "; the other formats hold them whole.");
         }
         if (!document.colophon.empty()) {
             blank();
@@ -79,14 +83,14 @@ class TerminalText {
 
     void operator()(const Table& table) {
         blank();
-        if (!table.caption.empty()) caption("Table", ++tables_, table.caption);
+        if (!table.caption.empty()) caption(numbers_.table(), table.caption);
         for (const std::string& line : terminal_table(table, width_, ink_))
             put(line);
     }
 
     void operator()(const Figure& figure) {
         blank();
-        caption("Figure", ++figures_, figure.caption);
+        caption(numbers_.figure(), figure.caption);
         text(figure.alternative, "", true);
         for (const std::string& line : chart_text(figure.chart, width_, ink_))
             put(line);
@@ -124,7 +128,9 @@ class TerminalText {
         if (!last_was_folded_) blank();
         text(folded.summary, unfold_ || folded.open ? "[-] " : "[+] ");
         if (unfold_ || folded.open) {
+            numbers_.enter_fold();
             blocks(folded.blocks);
+            numbers_.leave_fold();
         } else {
             folded_away_ = true;
         }
@@ -155,9 +161,8 @@ class TerminalText {
         put(std::string(static_cast<std::size_t>(longest), mark));
     }
 
-    void caption(const char* kind, int number, const std::string& words) {
-        const std::string line = fmt::format("{} {}. {}", kind, number, words);
-        for (const std::string& piece : wrap_plain(line, width_))
+    void caption(const std::string& label, const std::string& words) {
+        for (const std::string& piece : wrap_plain(label.empty() ? words : label + " " + words, width_))
             put(ink_.bold(piece));
     }
 
@@ -184,8 +189,8 @@ class TerminalText {
     Ink ink_;
     int width_;
     bool unfold_;
-    int tables_ = 0;
-    int figures_ = 0;
+    std::string unfold_by_;
+    CaptionNumbers numbers_;
     bool folded_away_ = false;
     bool last_was_folded_ = false;
 };

@@ -14,6 +14,7 @@ struct WriteOptions {
     bool colour = false; ///< a terminal that shows bold and dim; otherwise no escape sequence is written
     int width = 80;      ///< columns of the terminal, at least 40
     bool unfold = false; ///< a terminal has nothing to click: print what is folded away, too
+    std::string unfold_by = {}; ///< how the reader asks for that, "--working"
 };
 
 struct Writer {

@@ -63,6 +63,43 @@ TEST_CASE("folded blocks show their summary, and their contents when asked for")
     CHECK(holds(terminal_lines(sample_document(), options), "0.8559"));
 }
 
+TEST_CASE("tables in folds have no number, so a table has the same number in every format") {
+    Table seen, folded;
+    seen.caption = "Seen";
+    folded.caption = "Folded";
+    seen.columns = folded.columns = {{.heading = "route"}};
+    Document document;
+    document.title = "Folds";
+    document.blocks = {seen, Folded{"a fold", {folded}}, seen};
+    WriteOptions options;
+    options.unfold = true;
+    for (const char* format : {"terminal", "html", "markdown"}) {
+        CAPTURE(format);
+        const std::string text = find_writer(format)->write(document, options);
+        CHECK(text.find("Table 1.") < text.find("Folded"));
+        CHECK(text.find("Table 2.") > text.find("Folded"));
+        CHECK(text.find("Table 2.") != std::string::npos);
+        CHECK(text.find("Table 3.") == std::string::npos);
+    }
+}
+
+TEST_CASE("who reads a folded text in a terminal is told how to unfold it") {
+    WriteOptions options;
+    options.unfold_by = "--all";
+    CHECK(holds(terminal_lines(sample_document(), options), "--all"));
+    options.unfold = true;
+    CHECK_FALSE(holds(terminal_lines(sample_document(), options), "--all"));
+}
+
+TEST_CASE("a row of detail is indented below its row") {
+    Table table;
+    table.columns = {{.heading = "figure"}, {.heading = "A1", .align = Align::decimal}};
+    table.rows = {Row{"mass", "1.0"}, Row({Cell("against"), Cell("+0.5")}, RowKind::detail)};
+    const std::vector<std::string> lines = terminal_table(table, 80, {});
+    CHECK(lines[lines.size() - 2].starts_with("mass"));
+    CHECK(lines.back().starts_with("  against"));
+}
+
 TEST_CASE("decimal points stand below each other") {
     Table table;
     table.columns = {{"a"}, {"g", Align::decimal}};

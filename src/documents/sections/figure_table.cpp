@@ -76,7 +76,7 @@ writing::Table figure_table(const ReportView& view, FigureGroup group, std::vect
         shown.push_back(&list[i]);
         std::vector<writing::Cell> values{with_unit(capitalised(list[i].name), unit_of(list[i]))};
         std::vector<writing::Cell> differences{
-            with_unit("  against " + view.baseline().id, difference_unit(list[i]))};
+            with_unit("against " + view.baseline().id, difference_unit(list[i]))};
         bool differs = false;
         for (const RouteView& route : view.routes) {
             values.push_back(figure_cell(route.figures[i]));
@@ -89,7 +89,7 @@ writing::Table figure_table(const ReportView& view, FigureGroup group, std::vect
                                     difference));
         }
         table.rows.push_back(writing::Row(std::move(values)));
-        if (differs) table.rows.push_back(writing::Row(std::move(differences)));
+        if (differs) table.rows.push_back(writing::Row(std::move(differences), writing::RowKind::detail));
     }
     add_definitions(shown, table);
     table.remarks.push_back(working_links(view));

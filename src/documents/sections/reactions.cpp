@@ -83,13 +83,13 @@ writing::Graph graph_of(const RouteView& route) {
     return chart;
 }
 
-/// Substances of one role, without repetition; a substance of two steps has a vertex in each.
-std::string named(const RouteView& route, GraphRole role) {
+/// What no reaction uses, without repetition; a substance of two steps has a vertex in each.
+std::string never_used(const RouteView& route) {
     std::vector<std::string> names;
     for (const GraphSubstance& entry : route.graph.substances) {
         std::string name = entry.substance->name;
-        if (entry.role != role) continue;
-        if (entry.regenerated) name += " (made again by a reaction)";
+        if (entry.role != GraphRole::auxiliary) continue;
+        if (entry.regenerated) name += " (also made by a reaction)";
         if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(std::move(name));
     }
     return join(names, ", ");
@@ -152,7 +152,8 @@ writing::Text overall_text(const RouteView& route, std::size_t index) {
     for (const GraphReaction& entry : route.graph.reactions) {
         if (entry.step == static_cast<int>(index)) {
             if (local < proof.combination.size() && std::abs(proof.combination[local]) > 1e-9)
-                runs.push_back(fmt::format("{:.4g} \u00D7 {}", proof.combination[local], label_of(number)));
+                runs.push_back(
+                    fmt::format("{:.4g}\u00A0\u00D7\u00A0{}", proof.combination[local], label_of(number)));
             ++local;
         }
         ++number;
@@ -174,11 +175,8 @@ writing::KeyValueList findings(const RouteView& route) {
         list.entries.push_back(
             {route.route().steps.size() == 1 ? "overall" : "overall, " + route.route().steps[s].id,
              overall_text(route, s)});
-    say("bought", named(route, GraphRole::bought));
-    say("intermediate", named(route, GraphRole::intermediate));
-    say("transient", named(route, GraphRole::transient));
-    say("by-product", named(route, GraphRole::by_product));
-    say("never used by a reaction", named(route, GraphRole::auxiliary));
+    // Who is bought, transient or by-product is told by picture and table; these are not drawn.
+    say("never used by a reaction", never_used(route));
     add_loops(route, list);
     std::vector<std::string> idle;
     for (std::size_t r = 0; r < route.graph.reactions.size(); ++r)
@@ -198,11 +196,11 @@ void add_reactions(const ReportView& view, Blocks& blocks) {
         "transient or left over follows from the reactions, not from a list in the route file."});
     for (const RouteView& route : view.routes) {
         blocks.push_back(writing::Heading{3, route.id + ": " + route.route().title, "graph-" + route.id});
-        const std::string transient = named(route, GraphRole::transient);
-        blocks.push_back(writing::Figure{"Reactions of " + route.id + ".",
-                                         transient.empty() ? "No substance is transient."
-                                                           : "Transient: " + transient + ".",
-                                         graph_of(route)});
+        writing::Graph graph = graph_of(route);
+        std::string size = fmt::format("{} and {}.", counted(graph.squares.size(), "reaction", "reactions"),
+                                       counted(graph.boxes.size(), "substance", "substances"));
+        blocks.push_back(writing::Figure{"Reactions of " + route.id + ".", capitalised(std::move(size)),
+                                         std::move(graph)});
         blocks.push_back(findings(route));
     }
     blocks.push_back(not_predicted());
