@@ -130,6 +130,11 @@ bool ReportView::several_steps() const {
                        [](const RouteView& route) { return route.route().steps.size() > 1; });
 }
 
+bool ReportView::one_boundary() const {
+    return std::none_of(routes.begin(), routes.end(),
+                        [](const RouteView& route) { return route.assessment->totals().drown_out > 0.0; });
+}
+
 std::string ReportView::standing() const {
     std::vector<std::pair<std::string, std::vector<std::string>>> groups;
     std::vector<std::string> assumed;

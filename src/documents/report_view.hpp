@@ -62,6 +62,8 @@ struct ReportView {
     /// All routes but the baseline.
     std::vector<const RouteView*> others() const;
     bool several_steps() const;
+    /// No route has drown-out or flask rinse, so that both boundaries give the same figures.
+    bool one_boundary() const;
     /// Which numbers of which route are what, in one sentence, for pictures.
     std::string standing() const;
 };

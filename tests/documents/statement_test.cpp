@@ -81,6 +81,12 @@ TEST_CASE(
             CAPTURE(id);
             for (const auto& [verdict, kind] : kinds)
                 CHECK(claims(statements, kind, id) == (comparison.against_baseline(i).mass == verdict));
+            // What the summary calls firm or open must be so.
+            const MassVerdict verdict = *comparison.against_baseline(i).mass;
+            if (verdict == MassVerdict::lower || verdict == MassVerdict::higher)
+                CHECK(claims(statements, "summary.firm", id));
+            if (verdict == MassVerdict::depends || verdict == MassVerdict::within_yield)
+                CHECK(claims(statements, "summary.open", id));
         }
     }
 }

@@ -15,7 +15,7 @@
 
 namespace routeweigh::documents {
 
-enum class Topic { equation, mass, bromine, moved, hazard, standing };
+enum class Topic { summary, equation, mass, bromine, moved, hazard, standing };
 
 struct Statement {
     Topic topic;
@@ -36,6 +36,7 @@ std::string_view words(Topic topic);
 Statements find_statements(const ReportView& view);
 
 // The findings there are, one file each.
+void find_summary(const ReportView& view, Statements& statements);
 void find_atom_economy(const ReportView& view, Statements& statements);
 void find_excess_in_equation(const ReportView& view, Statements& statements);
 void find_mass(const ReportView& view, Statements& statements);

@@ -11,10 +11,9 @@
 namespace routeweigh::documents {
 namespace {
 
-constexpr std::array list{&find_atom_economy, &find_excess_in_equation,
-                          &find_mass,         &find_greener_sounding,
-                          &find_bromine,      &find_moved,
-                          &find_hazard,       &find_standing};
+constexpr std::array list{&find_summary, &find_atom_economy,     &find_excess_in_equation,
+                          &find_mass,    &find_greener_sounding, &find_bromine,
+                          &find_moved,   &find_hazard,           &find_standing};
 
 } // namespace
 
@@ -45,6 +44,8 @@ std::string names(const ReportView& view, const std::vector<const RouteView*>& r
 
 std::string_view words(Topic topic) {
     switch (topic) {
+    case Topic::summary:
+        return "At a glance";
     case Topic::equation:
         return "What the equations promise";
     case Topic::mass:

@@ -20,6 +20,7 @@ using writing::strong;
 
 constexpr std::string_view written = "process_mass_intensity";
 constexpr std::string_view same = "same_auxiliaries_process_mass_intensity";
+constexpr std::string_view without = "pmi_without_drown_out_and_rinse";
 constexpr double economy_points = 0.5; // of percent: less is rounding of formulas
 
 bool not_less_mass(const RouteView& route) {
@@ -61,10 +62,12 @@ void add_economy_without_mass(const ReportView& view, Statements& statements) {
         Run(fmt::format(" {} leads by {} points of atom economy, yet with the same auxiliaries {} {} ",
                         best->id, fixed(points, 1), one ? "it" : names(view, routes),
                         one ? "takes" : "take")),
-        number(range_text(routes, same)),
-        Run(" against "),
-        number(figure_text(base.value(same), 1)),
-        Run(".")};
+        number(range_text(routes, same)), Run(" against "), number(figure_text(base.value(same), 1))};
+    if (!view.one_boundary())
+        for (const Run& run : {Run(", without any drown-out and rinse "), number(range_text(routes, without)),
+                               Run(" against "), number(figure_text(base.value(without), 1))})
+            text.runs.push_back(run);
+    text.runs.push_back(Run("."));
     // What causes a difference is told; which route is the lighter one is left to the yields.
     const bool more = best->value(same) > base.value(same);
     const std::string why = causes_text(*best->assessment, *base.assessment, false, 2);

@@ -108,14 +108,17 @@ void add_shift(const ReportView& view, bool down, Statements& statements) {
     const EndpointRule& rule = base.grid.scheme->endpoints[endpoint];
     const HazardCell &before = base.grid.cell(endpoint, HazardPlace::bottle),
                      &after = route->grid.cell(endpoint, HazardPlace::bottle);
+    std::vector<const RouteView*> alike; // to nothing, for instance, several routes may fall
+    for (const RouteView* other : view.others())
+        if (other->grid.cell(endpoint, HazardPlace::bottle).value == after.value) alike.push_back(other);
     statements.push_back({Topic::hazard,
                           down ? "hazard.largest_fall" : "hazard.largest_rise",
-                          {route->id},
+                          ids(alike),
                           {strong(down ? "Largest fall in the bottles:" : "Largest rise in the bottles:"),
                            Run(fmt::format(" {}, from ", rule.title)), number(digits(before.value)),
                            Run(fmt::format(" ({}{}) to ", base.id, first_contributor(before))),
                            number(fmt::format("{} {} per g", digits(after.value), unit_text(rule.unit))),
-                           Run(fmt::format(" ({}{}).", route->id, first_contributor(after)))}});
+                           Run(fmt::format(" ({}{}).", names(view, alike), first_contributor(after)))}});
 }
 
 /// m3 of air that the exposure limits alone ask for; bands left out, for they are no more than orders of
@@ -187,7 +190,8 @@ void add_score(const ReportView& view, Statements& statements) {
         all.push_back(&route);
         if (!route.assessment->scores().nominal.ranked()) unbounded.push_back(&route);
     }
-    writing::Text text{strong("Hazard score:"), Run(" "), number(range_text(all, "hazard_score")),
+    writing::Text text{strong("Hazard score:"), Run(unbounded.empty() ? " " : " at least "),
+                       number(range_text(all, "hazard_score")),
                        Run(fmt::format(", {} with {}.", figure_text(view.baseline().value("hazard_score"), 2),
                                        view.baseline().id))};
     if (!unbounded.empty()) {

@@ -79,6 +79,13 @@ writing::BulletList boundaries(const ReportView& view) {
          "Oxygen taken up from the air counts; material that is fed back does not; cooling water is "
          "kept apart."});
     if (view.single()) return list;
+    if (view.one_boundary()) {
+        list.items.push_back(
+            {strong("Same auxiliaries"),
+             " would take drown-out and flask rinse out of every route and put in those of "
+             "the baseline. No route here has any, so both boundaries give the same figures."});
+        return list;
+    }
     const Assessment& base = *view.baseline().assessment;
     writing::Text same{
         strong("Same auxiliaries"),

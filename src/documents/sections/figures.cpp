@@ -100,9 +100,11 @@ writing::Figure break_even_curve(const ReportView& view) {
     low = std::max(0.05, std::floor(20.0 * low - 1.0) / 20.0);
     high = std::min(1.0, std::ceil(20.0 * high + 1.0) / 20.0);
     const int count = static_cast<int>(std::lround((high - low) * 40.0));
-    chart.lines.push_back({fmt::format("{} at {}", view.baseline().id, percent(base_yield)),
-                           {{100.0 * low, base}, {100.0 * high, base}},
-                           true});
+    // All lines at the same yields: the numbers of the picture are then one table with a row for each.
+    writing::Curve::Line level{fmt::format("{} at {}", view.baseline().id, percent(base_yield)), {}, true};
+    for (int i = 0; i <= count; ++i)
+        level.points.push_back({100.0 * (low + (high - low) * i / count), base});
+    chart.lines.push_back(std::move(level));
     std::vector<std::string> evens;
     for (const RouteView* route : nearest) {
         writing::Curve::Line line{route->id, {}};
@@ -132,7 +134,7 @@ writing::Figure break_even_curve(const ReportView& view) {
 
 void add_figures(const ReportView& view, Blocks& blocks) {
     if (!view.single()) {
-        blocks.push_back(both_boundaries(view));
+        if (!view.one_boundary()) blocks.push_back(both_boundaries(view));
         blocks.push_back(yield_intervals(view));
         blocks.push_back(break_even_curve(view));
     }

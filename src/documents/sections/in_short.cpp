@@ -148,8 +148,8 @@ void add_in_short(const ReportView& view, Blocks& blocks) {
         return;
     }
     const Statements statements = find_statements(view);
-    for (const Topic topic :
-         {Topic::equation, Topic::mass, Topic::bromine, Topic::moved, Topic::hazard, Topic::standing}) {
+    for (const Topic topic : {Topic::summary, Topic::equation, Topic::mass, Topic::bromine, Topic::moved,
+                              Topic::hazard, Topic::standing}) {
         writing::BulletList list;
         for (const Statement& statement : statements)
             if (statement.topic == topic) list.items.push_back(statement.text);

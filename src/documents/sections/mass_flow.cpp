@@ -172,7 +172,8 @@ writing::Folded ribbons(const RouteView& route) {
         {writing::Figure{fmt::format("Mass flow of {}. Numbers: {}.", route.id, route.standing),
                          "Inputs on the left, outputs on the right, to one scale; water hatched and apart.",
                          std::move(chart)}},
-        "flow-" + route.id};
+        "flow-" + route.id,
+        route.baseline};
 }
 
 } // namespace
