@@ -95,17 +95,19 @@ class HtmlPage {
 
     void operator()(const Figure& figure) {
         const std::string name = fmt::format("figure-{}", ++figures_);
-        body_ += fmt::format("<figure id=\"{}\">\n", name);
-        body_ += picture_box(figure, name, picture_width, "for-page");
-        body_ += picture_box(figure, name + "-narrow", phone_width, "for-phone");
         // The squares of a graph are bare labels, so its table is the key and stands open.
         const bool graph = std::holds_alternative<Graph>(figure.chart);
-        const std::string what = graph ? "The reactions of this figure" : "The numbers of this figure";
-        body_ += fmt::format("<figcaption>{}</figcaption>\n"
-                             "<details{}><summary>{}</summary>\n{}</details>\n</figure>\n",
-                             numbered(numbers_.figure(), figure.caption), graph ? " open" : "", what,
-                             html_table(chart_table(figure.chart), fmt::format("table-{}", ++tables_),
-                                        what + ": " + html_escape(figure.caption)));
+        body_ += fmt::format("<figure id=\"{}\"{}>\n", name, graph ? " class=\"graph\"" : "");
+        body_ += picture_box(figure, name, picture_width, "for-page");
+        body_ += picture_box(figure, name + "-narrow", phone_width, "for-phone");
+        body_ +=
+            fmt::format("<figcaption>{}</figcaption>\n"
+                        "<details{}><summary>{}</summary>\n{}</details>\n</figure>\n",
+                        numbered(numbers_.figure(), figure.caption), graph ? " open" : "",
+                        graph ? "The reactions of this figure" : "The numbers of this figure",
+                        html_table(chart_table(figure.chart), fmt::format("table-{}", ++tables_),
+                                   graph ? std::string("What each reaction takes and gives")
+                                         : "The numbers of this figure: " + html_escape(figure.caption)));
     }
 
     void operator()(const Pictograms& row) {
