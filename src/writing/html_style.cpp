@@ -166,8 +166,8 @@ footer p { max-width: none; }
   .on-paper { display: block; }
   .on-paper table + table { margin-top: 10pt; }
   figure svg { width: 100%; max-height: 200mm; }
-  figure .tall svg { max-height: none; }
   figure.graph svg { max-height: 120mm; }
+  figure .tall svg { max-height: none; }
   figure details:not([open]), figure.graph summary { display: none; }
   details.fold:not([open]), details.fold:not([open]) > summary { display: inline; border: 0; padding: 0; font-size: 8.5pt; color: var(--quiet); }
   details.fold:not([open]) > summary::before { content: "\00B7 "; }
