@@ -2,14 +2,34 @@
 #include "route/extents.hpp"
 
 #include "base/index.hpp"
-#include "route/workspace.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstddef>
 #include <set>
 #include <utility>
 
 namespace routeweigh {
+namespace {
+
+/// Numbers of one solution, on the stack while a stage is of ordinary size: evaluation should not allocate.
+class Workspace {
+  public:
+    explicit Workspace(std::size_t size) {
+        if (size > small_.size()) large_.resize(size);
+        numbers_ = size > small_.size() ? std::span<double>(large_) : std::span<double>(small_).first(size);
+    }
+    Workspace(const Workspace&) = delete;
+    Workspace& operator=(const Workspace&) = delete;
+    std::span<double> numbers() const { return numbers_; }
+
+  private:
+    std::array<double, 48> small_;
+    std::vector<double> large_;
+    std::span<double> numbers_;
+};
+
+} // namespace
 
 std::vector<double> Extents::right_hand_side(std::span<const double> amounts) const {
     std::vector<double> b;

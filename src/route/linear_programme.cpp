@@ -2,7 +2,6 @@
 #include "route/linear_programme.hpp"
 
 #include "base/index.hpp"
-#include "route/workspace.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -54,7 +53,7 @@ class Tableau {
             const int column = basis_[static_cast<std::size_t>(row)];
             if (column < columns_) result.x[static_cast<std::size_t>(column)] = cell(row, width_ - 1);
             for (int slack = 0; slack < rows_; ++slack)
-                result.inverse[at(slack) * at(rows_) + at(row)] = cell(row, columns_ + slack); // by column
+                result.inverse[at(row) * at(rows_) + at(slack)] = cell(row, columns_ + slack);
         }
         return result;
     }
@@ -138,21 +137,18 @@ Optimum maximise(const LinearProgramme& programme, std::span<const double> b) {
 bool apply_basis(const LinearProgramme& programme, const Optimum& optimum, std::span<const double> b,
                  std::span<double> x) {
     std::fill(x.begin(), x.end(), 0.0);
-    const std::size_t rows = at(programme.rows);
-    const Workspace workspace(rows);
-    const std::span<double> values = workspace.numbers();
-    std::fill(values.begin(), values.end(), 0.0);
     double largest = 0.0;
-    for (std::size_t k = 0; k < rows; ++k) {
-        if (b[k] == 0.0) continue; // most substances are not there yet, or used up
-        largest = std::max(largest, b[k]);
-        const double* const column = optimum.inverse.data() + k * rows;
-        for (std::size_t row = 0; row < rows; ++row)
-            values[row] += column[row] * b[k];
-    }
+    for (const double value : b)
+        largest = std::max(largest, value);
+    const double allowed = -1e-12 * largest;
+    const auto rows = static_cast<std::size_t>(programme.rows);
     for (std::size_t row = 0; row < rows; ++row) {
-        if (values[row] < -1e-12 * largest) return false;
-        if (optimum.basis[row] < programme.columns) x[at(optimum.basis[row])] = std::max(0.0, values[row]);
+        double value = 0.0;
+        for (std::size_t k = 0; k < rows; ++k)
+            value += optimum.inverse[row * rows + k] * b[k];
+        if (value < allowed) return false;
+        if (optimum.basis[row] < programme.columns)
+            x[static_cast<std::size_t>(optimum.basis[row])] = std::max(0.0, value);
     }
     return true;
 }
