@@ -140,7 +140,7 @@ struct Isolated {
     std::optional<double> yield; ///< of the theoretical yield, above 0 to 1
     bool assumed = false;
     std::string note, pointer;
-    std::optional<Distribution> spread;           ///< of the mass in g, or of the yield from 0 to 1
+    std::optional<Distribution> spread;           ///< of the true value over the mass or yield as written
     std::shared_ptr<const Instrument> instrument; ///< with which the mass was weighed
 };
 

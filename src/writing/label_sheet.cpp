@@ -20,7 +20,7 @@ constexpr double leading = 1.15;                       // as in the style sheet
 constexpr double largest_text = 13, smallest_text = 5; // points
 // A square on its corner of this height has 1.1 cm2; CLP, Annex I, 1.2.1, asks for 1 cm2 (from memory).
 constexpr double small_pictogram = 15, large_pictogram = 20; // mm
-constexpr double gap = 0.5;                                  // mm between pictograms
+constexpr double label_gap = 0.5;                            // mm between pictograms
 
 std::string foot_text(const LabelSheet::Label& label) {
     std::string text;
@@ -45,11 +45,11 @@ double words_height(const LabelSheet::Label& label, double width, double points)
 }
 
 int columns_of(double room, double side) {
-    return static_cast<int>(std::floor((room + gap) / (side + gap)));
+    return static_cast<int>(std::floor((room + label_gap) / (side + label_gap)));
 }
 
 double stack(int rows, double side) {
-    return rows == 0 ? 0 : rows * (side + gap) - gap;
+    return rows == 0 ? 0 : rows * (side + label_gap) - label_gap;
 }
 
 /// Width in mm of the pictograms that stand beside the text.

@@ -120,7 +120,7 @@ TEST_CASE("an excess is cut to the floor and no further, and never below what li
 }
 
 TEST_CASE("a solvent that is recovered saves four fifths of what its stream holds") {
-    const auto route = shipped("4-bromoacetanilide/A3");
+    const auto route = shipped("4-chloro-4-methoxychalcone/H3");
     const auto recovered = of_kind(improve(*route), "recovery");
     REQUIRE_FALSE(recovered.empty());
     for (const Improvement& entry : recovered) {
@@ -139,9 +139,9 @@ TEST_CASE("no recovery is offered for what is no listed solvent, or from a strea
 }
 
 TEST_CASE("pairs that only take away inputs add up; a recovered solvent that is also halved does not") {
-    const auto route = shipped("4-bromoacetanilide/A3");
+    const auto route = shipped("4-chloro-4-methoxychalcone/H3");
     const Improvements found = improve(*route, "process_mass_intensity", 20);
-    CHECK(found.pairs_tried > 20);
+    CHECK(found.pairs_tried >= 20);
     const Apply apply = apply_to(route->route(), Catalogue::embedded(), rules());
     bool halved_and_recovered = false;
     for (const Interaction& pair : found.interactions) {

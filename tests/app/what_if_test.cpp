@@ -101,10 +101,11 @@ TEST_CASE("a changed route is one that was never run, with assumed yields") {
     const auto child = changed(*parent, {"/steps/0/stages/0/charges/1/amount=265 g"});
     CHECK(child->yield_assumed());
     CHECK(child->route().status == "designed from the equations, never run");
-    // Who changes the yield says himself what it is.
-    const auto measured = changed(*parent, {}, R"({"status": "published amounts", "title": "x"})");
-    CHECK(measured->route().title == "x");
-    CHECK(measured->route().status == "published amounts");
+    // Who names a status is believed.
+    const std::string status = "equations only, amounts are stoichiometric";
+    const auto named = changed(*parent, {}, R"({"status": ")" + status + R"(", "title": "x"})");
+    CHECK(named->route().title == "x");
+    CHECK(named->route().status == status);
 }
 
 TEST_CASE("a change of a changed route names its own parent") {

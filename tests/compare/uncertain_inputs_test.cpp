@@ -123,8 +123,8 @@ TEST_CASE("one cylinder errs alike in both routes, so their difference does not 
     const std::string cylinder = R"("measured_with": {"liquids": "measuring cylinder 50 mL class B"})";
     const std::string yield = R"("isolated": {"yield": "80 %"})";
     const Comparison comparison =
-        compared({bench_sheet("a", acid, wash, yield, cylinder),
-                  bench_sheet("b", acid, charge("water", "49 g", "wash"), yield, cylinder)});
+        compared({bench_sheet("a", acid, charge("water", "40 g", "wash"), yield, cylinder), // filled once
+                  bench_sheet("b", acid, charge("water", "39 g", "wash"), yield, cylinder)});
     const UncertainInputs inputs = uncertain_inputs({&comparison.route(0), &comparison.route(1)}, {});
     // A reading each of acid and water in both, and the error of the cylinder, once.
     REQUIRE(inputs.inputs.size() == 5);

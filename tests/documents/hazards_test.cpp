@@ -113,5 +113,6 @@ TEST_CASE("the report shows who opens bromine, and what is opened where it left"
 TEST_CASE("data for programs carry no classification, which costs time; the report for people does") {
     const Comparison comparison = compare_folder("4-bromoacetanilide", "A1");
     CHECK(comparison_report(comparison, writing::Reader::programs).blocks.empty());
-    CHECK(text_of(comparison_report(comparison, writing::Reader::people)).find("Bottles opened") != std::string::npos);
+    CHECK(text_of(comparison_report(comparison, writing::Reader::people)).find("Bottles opened") !=
+          std::string::npos);
 }

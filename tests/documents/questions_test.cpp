@@ -32,6 +32,17 @@ std::vector<double> numbers_in(const std::string& text) {
     return found;
 }
 
+namespace {
+
+std::size_t times(const std::string& text, const std::string& part) {
+    std::size_t count = 0;
+    for (std::size_t at = text.find(part); at != std::string::npos; at = text.find(part, at + part.size()))
+        ++count;
+    return count;
+}
+
+} // namespace
+
 TEST_CASE("every question has one right answer, and mistakes that lead elsewhere") {
     std::set<std::string> kinds;
     for (const std::string& file : test::shipped_routes()) {
@@ -164,10 +175,12 @@ TEST_CASE("the sheet for students holds no answer, no working and no mistake") {
             for (const documents::WrongAnswer& wrong : question.wrong)
                 CHECK(student.find(wrong.mistake) == std::string::npos);
             if (question.is_choice()) continue;
+            // The same number may be given in another question, so the key holds it oftener than the sheet.
             std::string answer = question.answer_text();
-            CHECK(student.find(answer) == std::string::npos);
+            CHECK(times(key, answer) > times(student, answer));
             if (const std::size_t space = answer.find("\u00A0"); space != std::string::npos)
-                CHECK(student.find(answer.replace(space, 2, " ")) == std::string::npos);
+                answer.replace(space, 2, " ");
+            CHECK(times(student, answer) <= times(key, answer));
         }
         CHECK(student.find("\"right\"") == std::string::npos);
         CHECK(student.find("\"answer\"") == std::string::npos);

@@ -65,7 +65,7 @@ const std::string a3 = "routes/4-bromoacetanilide/A3.json";
 TEST_CASE("every stream of every shipped route stands in the document with its container or a stop") {
     for (const char* jurisdiction : {"US", "EU"}) {
         const Said said(shipped(), jurisdiction, 24);
-        CHECK(said.wastes.size() == 19);
+        CHECK(said.wastes.size() >= 25); // every route that is shipped
         for (const streams::ClassWaste& one : said.wastes)
             for (const streams::StreamAdvice& advice : one.waste.streams) {
                 INFO(one.route->id << ": " << advice.stream.name);

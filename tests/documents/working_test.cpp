@@ -8,6 +8,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 
 using namespace routeweigh;
@@ -49,11 +50,17 @@ TEST_CASE("the totals of a ratio give its figure") {
             CAPTURE(metric->id);
             const Working working = working_of(*route, *metric);
             double above = 0.0, below = metric->below.empty() ? 1.0 : 0.0;
-            std::size_t next = 0;
+            // A total that stands above and below the line is told once.
+            const auto value_of = [&working](double Totals::*total) {
+                const auto sum = std::find_if(working.sums.begin(), working.sums.end(),
+                                              [total](const WorkingSum& one) { return one.total == total; });
+                REQUIRE(sum != working.sums.end());
+                return sum->value;
+            };
             for (const auto& term : metric->above)
-                above += term.sign * working.sums[next++].value;
+                above += term.sign * value_of(term.total);
             for (const auto& term : metric->below)
-                below += term.sign * working.sums[next++].value;
+                below += term.sign * value_of(term.total);
             CHECK(metric->factor * above / below == Approx(route->metric(metric->id)).epsilon(1e-12));
             CHECK_FALSE(working.formula.empty());
         }

@@ -76,7 +76,7 @@ TEST_CASE("readers go on after a fault, and all faults are reported with their p
     CHECK(read.found() ==
           Lines{
               "2 /a: expected a text, found a number",
-              "3 /b/amount: unknown unit \"gg\" in \"5 gg\"; nearest: \"g\"",
+              "3 /b/amount: unknown unit \"gg\" in \"5 gg\"",
               "3 /b/role: \"solvnt\" is none of: \"solvent\", \"reagent\"; nearest: \"solvent\"",
               "3 /b/time: \"30 mL\" is a volume, expected a time such as \"30 min\"",
               "4 /c/0: expected a number, found true",

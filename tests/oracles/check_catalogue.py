@@ -83,6 +83,8 @@ def main():
     for waste in ("acids and bases", "incompatible wastes", "local rules", "mixed liquids", "quench", "reactivity groups",
                   "reactivity pairs", "special meetings"):
         kinds[waste] = "waste_file"
+    for bench in ("instruments", "label sheets", "stockroom", "utilities"):
+        kinds[bench] = "bench_file"
     schemes = {}
     for path in sorted((data / "schemes").glob("*.json")):
         scheme = load(path)

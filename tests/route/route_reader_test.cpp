@@ -105,14 +105,14 @@ bool says(const std::string& text, std::initializer_list<std::string_view> parts
 
 } // namespace
 
-TEST_CASE("the spread of an isolated mass is kept in grams whatever unit it is written in") {
+TEST_CASE("the spread of an isolated mass is kept over the mass, whatever unit it is written in") {
     const std::string text =
         with(std::string(everything), R"("yield": "80 +/- 3 %")", R"("mass": "1500 +/- 20 mg")");
     Problems problems;
     const Route route = read_route(make_source("mass.json", text), Catalogue::embedded(), problems);
     CHECK(route.steps[0].isolated.mass->in(unit::g) == Approx(1.5));
     REQUIRE(route.steps[0].isolated.spread);
-    CHECK(route.steps[0].isolated.spread->deviation() == Approx(0.02)); // a standard uncertainty unless said otherwise
+    CHECK(route.steps[0].isolated.spread->deviation() == Approx(0.02 / 1.5)); // over the mass as written
 }
 
 TEST_CASE("every key of the format reaches its place") {

@@ -69,10 +69,11 @@ std::string step(std::string_view product, std::string_view reference, std::stri
 }
 
 std::string route(std::string_view product, const Items& steps, std::string_view more) {
-    return with(fmt::format(R"("id": "T", "title": "test", "product": "{}", "source": "invented for a test",
+    std::string object = fmt::format(R"("title": "test", "product": "{}", "source": "invented for a test",
 "status": "equations only, amounts are stoichiometric", "steps": {})",
-                            product, list(steps)),
-                more);
+                                     product, list(steps));
+    if (more.find("\"id\"") == std::string_view::npos) object += R"(, "id": "T")";
+    return with(std::move(object), more);
 }
 
 std::string one_pot(std::string_view product, std::string_view reference, std::string_view overall,

@@ -6,6 +6,14 @@
 #include <fmt/format.h>
 
 namespace routeweigh::documents {
+namespace {
+
+/// A liquid to pour, and more than a trace.
+bool has_volume(const streams::StreamAdvice& advice) {
+    return !advice.stream.is_gas() && advice.largest_volume() >= 0.1; // mL
+}
+
+} // namespace
 
 void add_streams(const Paper& paper, Blocks& blocks) {
     writing::Table table;
@@ -20,11 +28,11 @@ void add_streams(const Paper& paper, Blocks& blocks) {
             first += (first.empty() ? "" : "; ") + treatment.words;
         for (const std::string& vent : advice->decision.vent)
             first += (first.empty() ? "" : "; ") + ("no tight cap: " + vent);
-        const bool liquid = !advice->stream.is_gas() && advice->largest_volume() >= 0.1; // less is a trace
-        table.rows.push_back(
-            {advice->stream.name,
-             liquid ? cell_of(stream_volume(paper.route(), *advice), paper.edition) : writing::Cell(""),
-             advice->decision.goes_to, first});
+        table.rows.push_back({advice->stream.name,
+                              has_volume(*advice)
+                                  ? cell_of(stream_volume(paper.route(), *advice), paper.edition)
+                                  : writing::Cell(""),
+                              advice->decision.goes_to, first});
     }
     table.remarks = {fmt::format(
         "Containers by {}; ask {} where anything differs from what you see. No conflict "
@@ -37,7 +45,7 @@ writing::MachineTree streams_tree(const Paper& paper) {
     writing::MachineList list;
     for (const streams::StreamAdvice* advice : paper.step.streams) {
         writing::MachineObject object{{"name", advice->stream.name}, {"goes_to", advice->decision.goes_to}};
-        if (!advice->stream.is_gas())
+        if (has_volume(*advice))
             object.push_back({"volume", machine_of(stream_volume(paper.route(), *advice), paper.edition)});
         writing::MachineList first;
         for (const streams::Treatment& treatment : advice->decision.first)
