@@ -19,7 +19,8 @@ ROOT = pathlib.Path(__file__).resolve().parents[2]
 
 # Files that users copy, and their schemas.
 DATA_FILES = [("examples/prices.schema.json", "examples/prices.json"),
-              ("hazard-data/label_sheets.schema.json", "hazard-data/schemes/label_sheets.json")]
+              ("hazard-data/label_sheets.schema.json", "hazard-data/schemes/label_sheets.json"),
+              ("examples/course.schema.json", "examples/course.json")]
 
 
 def validator(path):

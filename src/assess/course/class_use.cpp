@@ -77,7 +77,7 @@ std::vector<std::string> techniques_of(const Assessment& route, const utilities:
         for (const Stage& stage : step.stages) {
             if (stage.temperature && stage.temperature->celsius() <= 10.0) add("cooling in ice");
             for (const Charge& charge : stage.charges) {
-                if (charge.role->name == "quench") add("quenching an oxidiser");
+                if (charge.role->name == "quench") add("quenching");
                 if (charge.role->name == "recrystallisation solvent") add("recrystallisation");
                 if (charge.role->name == "extraction") add("extraction");
                 if (charge.role->name == "eluent" || charge.role->name == "adsorbent") add("chromatography");

@@ -1,0 +1,76 @@
+# SPDX-License-Identifier: MIT
+"""The binder of the example course: complete, the same each time, and --check sees what is out of date.
+
+    check_binder.py PROGRAM
+
+Also: the pages for students hold no theoretical yield that the key prints, and every link of the contents leads to a file.
+"""
+
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+
+COURSE = "examples/course.json"
+EXPERIMENTS = 6
+PAGES = 11  # of an experiment
+
+
+def binder(program, folder, *more):
+    run = subprocess.run([program, "binder", COURSE, "--into", folder, *more], capture_output=True, text=True)
+    return run.returncode, run.stdout
+
+
+def contents(folder):
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+
+
+def main(program):
+    faults = []
+
+    def expect(holds, what):
+        if not holds:
+            faults.append(what)
+
+    with tempfile.TemporaryDirectory() as scratch:
+        folder = pathlib.Path(scratch) / "binder"
+        expect(binder(program, folder, "--check")[0] == 4, "a folder that is not there is up to date")
+        expect(binder(program, folder)[0] == 0, "the binder is not written")
+        first = contents(folder)
+        expect(len(first) == EXPERIMENTS * PAGES + 3, f"{len(first)} files")
+        expect(binder(program, folder, "--check")[0] == 0, "a new binder is out of date")
+        times = {path: path.stat().st_mtime_ns for path in folder.rglob("*.html")}
+        victim = folder / "term.html"
+        victim.write_text("old", encoding="utf-8")
+        own = folder / "my-notes.txt"
+        own.write_text("mine", encoding="utf-8")
+        expect(binder(program, folder, "--check")[0] == 4, "an old page is not seen")
+        expect(victim.read_text(encoding="utf-8") == "old", "--check wrote something")
+        expect(" 1 written" in binder(program, folder)[1], "more than what changed was written")
+        expect(own.read_text(encoding="utf-8") == "mine", "a file of one's own was touched")
+        own.unlink()
+        expect(contents(folder) == first, "the same course gives another binder")
+        expect(all(path == victim or path.stat().st_mtime_ns == time for path, time in times.items()),
+               "a page that did not change was written anew")
+        links = re.findall(r'href="([^"#][^"]*)"', first["index.html"].decode())
+        expect(len(links) == EXPERIMENTS * PAGES + 1 and all(link in first for link in links), "a link leads nowhere")
+        for name, page in first.items():
+            if not name.endswith("bench-sheet-key.html"):
+                continue
+            # That of the last step: what an earlier one gives is weighed out for the next, which is no secret.
+            theories = re.findall(r"= ([0-9.]+) g</li>", page.decode())
+            expect(theories, f"{name} works out no theoretical yield")
+            if not theories:
+                continue
+            theory = theories[-1]
+            for sheet in ("bench-sheet.html", "talk-card.html"):
+                student = first[name.replace("bench-sheet-key.html", sheet)].decode()
+                expect(theory + " g" not in student and theory + "\u00a0g" not in student,
+                       f"{sheet} beside {name} holds the theoretical yield {theory} g")
+    print("\n".join(faults + [f"{len(faults)} faults"]))
+    return 1 if faults else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1]))
