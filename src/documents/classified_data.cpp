@@ -101,12 +101,9 @@ std::vector<writing::DataCell> classified_cells(const MixtureClassification& cla
     std::vector<std::string> undecided;
     for (const std::string_view title : classification.undecided())
         undecided.emplace_back(title);
-    return {regime_text(classification),
-            label.signal,
-            join(label.statements, " "),
-            join(label.supplemental, " "),
-            join(label.pictograms, " "),
-            classification.unassessed_percent,
+    return {regime_text(classification), label.signal,
+            join(label.statements, " "), join(label.supplemental, " "),
+            join(label.pictograms, " "), classification.unassessed_percent,
             join(undecided, "; ")};
 }
 

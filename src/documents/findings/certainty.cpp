@@ -86,7 +86,7 @@ void add_mass(const ReportView& view, Statements& statements) {
     std::vector<const RouteView*> all = sorted.firm;
     all.insert(all.end(), sorted.open.begin(), sorted.open.end());
     const std::string points = fixed(100.0 * plausible_yield_difference, 0);
-    std::string text = " for the order of mass: it rests on assumed yields.";
+    std::string text = " for the order of mass with the same auxiliaries: it rests on assumed yields.";
     if (!sorted.firm.empty())
         text += fmt::format(" It holds with {} at any yields within {} points of those assumed.",
                             names(view, sorted.firm), points);
