@@ -22,6 +22,8 @@ struct Reagent {
     bool made_before = false;           ///< an earlier step of the route makes it
 
     const Material& material() const { return *charge->material; }
+    /// Starts a chain and is nothing that anybody measures.
+    bool is_trace() const { return charge->role->name == "trace"; }
 };
 
 /// In the order of the stages; what is drawn from the air is left out.

@@ -35,8 +35,7 @@ int crystal_water(const Substance& substance) {
 
 Question ask_solution(const QuestionSource& source) {
     const auto charges = charges_where(source, [](const bench::Reagent& reagent) {
-        // A trace that starts a chain is nothing that a student measures.
-        return reagent.millilitres && *reagent.millilitres >= 0.05 && !reagent.material().is_neat() &&
+        return reagent.millilitres && !reagent.is_trace() && !reagent.material().is_neat() &&
                reagent.material().component_of(*reagent.counted)->mass_fraction < 0.9;
     });
     if (charges.empty()) return {};
