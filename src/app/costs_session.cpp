@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "app/costs_session.hpp"
 
-#include "app/waste.hpp"
+#include "app/house_records.hpp"
 #include "base/quantity_text.hpp"
 #include "documents/costs_document.hpp"
 
@@ -21,13 +21,8 @@ writing::Document costs_document(const Assessment& route, const CostsRequest& re
                 fmt::format("--session \"{}\": {}; write it as \"180 min\"", request.session, error.what()));
         }
     }
-    const auto waste = waste_rules(catalogue, request.jurisdiction);
-    const stock::Stockroom stockroom = stock::read_stockroom(catalogue);
-    const utilities::UtilityData utilities = utilities::read_utility_data(catalogue);
-    stock::PriceList prices;
-    if (request.prices != nullptr) prices = stock::read_price_list(request.prices, catalogue);
-    const course::House house{catalogue, *waste, stockroom, prices, utilities};
-    return costs_document(course::use_of_class(route, plan, house), house, session);
+    const HouseRecords records(catalogue, request.jurisdiction, request.prices);
+    return costs_document(course::use_of_class(route, plan, records.house()), records.house(), session);
 }
 
 } // namespace routeweigh

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "app/course_session.hpp"
 
-#include "app/waste.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -40,13 +38,7 @@ int count_at(const Field& field) {
 } // namespace
 
 Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& catalogue,
-               const AssessmentRules& rules, const std::string& replace, Problems& problems)
-    : stockroom_(stock::read_stockroom(catalogue)), utilities_(utilities::read_utility_data(catalogue)) {
-    read(source, load, catalogue, rules, replace, problems);
-}
-
-void Course::read(const SourcePtr& source, const LoadFile& load, const Catalogue& catalogue,
-                  const AssessmentRules& rules, const std::string& replace, Problems& problems) {
+               const AssessmentRules& rules, const std::string& replace, Problems& problems) {
     std::optional<Replacement> replacement = read_replacement(replace);
     const Document document = Document::parse(source);
     Problems found;
@@ -63,11 +55,9 @@ void Course::read(const SourcePtr& source, const LoadFile& load, const Catalogue
     if (root.maybe("session")) use_.session = root["session"].duration().in(unit::min);
     if (const auto jurisdiction = root.maybe("jurisdiction"))
         if (const std::string name = jurisdiction->one_of({"EU", "US"}); !name.empty()) jurisdiction_ = name;
-    if (const auto prices = root.maybe("prices"))
-        prices_ = stock::read_price_list(load(prices->text()), catalogue);
-    waste_ = waste_rules(catalogue, jurisdiction_);
-    house_ =
-        std::make_unique<course::House>(course::House{catalogue, *waste_, stockroom_, prices_, utilities_});
+    SourcePtr prices;
+    if (const auto name = root.maybe("prices")) prices = load(name->text());
+    records_ = std::make_unique<HouseRecords>(catalogue, jurisdiction_, prices);
 
     struct Planned {
         int week;
@@ -108,7 +98,7 @@ void Course::read(const SourcePtr& source, const LoadFile& load, const Catalogue
         course::Experiment experiment{planned[i].week,
                                       planned[i].route->name,
                                       {},
-                                      course::use_of_class(*routes_.back(), plan, *house_)};
+                                      course::use_of_class(*routes_.back(), plan, house())};
         experiment.techniques = course::techniques_of(*routes_.back(), experiment.use.one);
         for (std::string& technique : planned[i].techniques)
             if (std::find(experiment.techniques.begin(), experiment.techniques.end(), technique) ==

@@ -7,6 +7,7 @@
 //  "experiments": [{"week": 3, "route": "../routes/x.json", "techniques": ["melting range"]}]}
 #pragma once
 
+#include "app/house_records.hpp"
 #include "app/session.hpp"
 #include "assess/course/course_use.hpp"
 
@@ -32,20 +33,13 @@ class Course {
     Course& operator=(const Course&) = delete;
 
     const course::CourseUse& use() const { return use_; }
-    const course::House& house() const { return *house_; }
+    const course::House& house() const { return records_->house(); }
     const std::string& jurisdiction_name() const { return jurisdiction_; } ///< "EU" or "US"
 
   private:
-    void read(const SourcePtr& source, const LoadFile& load, const Catalogue& catalogue,
-              const AssessmentRules& rules, const std::string& replace, Problems& problems);
-
     std::string jurisdiction_ = "EU";
     std::vector<std::unique_ptr<Assessment>> routes_;
-    std::unique_ptr<streams::StreamRules> waste_;
-    stock::Stockroom stockroom_;
-    stock::PriceList prices_;
-    utilities::UtilityData utilities_;
-    std::unique_ptr<course::House> house_;
+    std::unique_ptr<HouseRecords> records_;
     course::CourseUse use_;
 };
 

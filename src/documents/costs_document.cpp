@@ -85,9 +85,9 @@ writing::Table utility_table(const ClassUse& use) {
     plain("heat floor", "kJ", use.one.floor);
     row("drawn from the socket", "Wh", use.one.socket, 1.0 / kilojoules_per_watt_hour);
     row("cooling water from the tap", "L", use.one.cooling, 1.0);
-    plain("the same recirculated: pump instead of water", "Wh", use.one.pump / kilojoules_per_watt_hour);
+    plain("or recirculated by a pump", "Wh", use.one.circulation_pump / kilojoules_per_watt_hour);
     row("water of aspirators", "L", use.one.suction, 1.0);
-    plain("the same with a diaphragm pump", "L", 0.0);
+    plain("or a diaphragm pump", "Wh", use.one.diaphragm_pump / kilojoules_per_watt_hour);
     return table;
 }
 
@@ -99,10 +99,10 @@ writing::Table money_table(const ClassUse& use, const House& house) {
                      {.heading = "a student", .align = decimal},
                      {.heading = "a gram of product", .align = decimal}};
     const auto row = [&](std::string name, double amount, writing::RowKind kind = writing::RowKind::plain) {
-        table.rows.push_back(
-            writing::Row({writing::Cell(std::move(name)), number_cell(amount, 2),
-                          number_cell(amount / use.runs(), 2), number_cell(amount / use.product, 2)},
-                         kind));
+        const auto cell = [](double money) { return writing::Cell(fixed(money, 2), money); };
+        table.rows.push_back(writing::Row({writing::Cell(std::move(name)), cell(amount),
+                                           cell(amount / use.runs()), cell(amount / use.product)},
+                                          kind));
     };
     row("chemicals used up", use.money.used);
     row("packs bought for it", use.money.packs);
@@ -172,7 +172,7 @@ writing::Document costs_document(const ClassUse& use, const House& house, double
     if (!house.prices.packs.empty()) {
         blocks.push_back(writing::Heading{2, "Money"});
         blocks.push_back(money_table(use, house));
-        blocks.push_back(writing::Paragraph{house.prices.words() + ".", true});
+        blocks.push_back(writing::Paragraph{capitalised(house.prices.words()) + ".", true});
     }
     blocks.push_back(writing::Folded{"Assumptions behind the estimates", {assumptions(house)}});
     blocks.push_back(usual_cautions());

@@ -2,6 +2,7 @@
 // Amounts and steps: where a reader of the workbook changes something.
 #include "documents/route_sheets.hpp"
 
+#include "assess/stock/stock_list.hpp"
 #include "base/index.hpp"
 
 #include <fmt/format.h>
@@ -97,9 +98,10 @@ std::string total(int index) {
 }
 } // namespace cells
 
-LiveInputs live_inputs(const Assessment& assessment) {
+BookPlan::BookPlan(const Assessment& of) : assessment(of), totals(named_totals()) {
+    for (double Totals::*total : totals)
+        if (!assessment.compiled().totals_map().counting(total).weights.empty()) counted.push_back(total);
     const FlatRoute& flat = assessment.flat();
-    LiveInputs live;
     // Asked of the model itself: an amount is free where no theoretical yield depends on it at all.
     const Evaluation& written = assessment.evaluation();
     Evaluation changed;
@@ -113,21 +115,20 @@ LiveInputs live_inputs(const Assessment& assessment) {
                 free = free && std::abs(changed.steps[step].theory - written.steps[step].theory) <=
                                    1e-12 * written.steps[step].theory;
         }
-        live.charges.push_back(free);
+        free_charges.push_back(free);
     }
     bool reuses = false;
     for (std::size_t i = 0; i < flat.inflows().size(); ++i) {
         const Inflow& inflow = flat.inflows()[i];
         reuses = reuses || written.credit[i] != 0.0;
         if (written.credit[i] != 0.0 || inflow.as_used || inflow.fed_by >= 0)
-            live.charges[at(inflow.slot)] = false;
+            free_charges[at(inflow.slot)] = false;
     }
-    live.yields = !flat.scale_plan().has_loop() && !(reuses && flat.steps().size() > 1);
-    return live;
+    free_yields = !flat.scale_plan().has_loop() && !(reuses && flat.steps().size() > 1);
 }
 
-Sheet amounts_sheet(const Assessment& assessment, const LiveInputs& live,
-                    const std::vector<double Totals::*>& counted) {
+Sheet amounts_sheet(const BookPlan& plan) {
+    const Assessment& assessment = plan.assessment;
     const FlatRoute& flat = assessment.flat();
     const Evaluation& written = assessment.evaluation();
     Sheet sheet{"Amounts", {18, 24, 30, 18, 12, 26, 9, 9, 11, 9, 11}, {}, first_data_row - 1};
@@ -138,7 +139,7 @@ Sheet amounts_sheet(const Assessment& assessment, const LiveInputs& live,
                           CellUse::note)});
     std::vector<std::string> words{"step",    "stage", "material", "role",      "charge, g", "substance",
                                    "g per g", "runs",  "in, g",    "reused, g", "bought, g"};
-    for (double Totals::*total : counted)
+    for (double Totals::*total : plan.counted)
         words.emplace_back(total_name(total));
     sheet.add(headings(words));
     int first_row = 0; // of the charge that the inflow belongs to
@@ -158,7 +159,8 @@ Sheet amounts_sheet(const Assessment& assessment, const LiveInputs& live,
             SheetCell::words(stage.title),
             SheetCell::words(charge.material->name),
             SheetCell::words(std::string(charge.role->name)),
-            first ? SheetCell::number(grams, live.charges[at(inflow.slot)] ? CellUse::input : CellUse::result)
+            first ? SheetCell::number(grams,
+                                      plan.free_charges[at(inflow.slot)] ? CellUse::input : CellUse::result)
                   : SheetCell::live("=" + cell_name(amount_column, first_row), grams),
             SheetCell::words(inflow.substance->name),
             SheetCell::number(share),
@@ -171,14 +173,15 @@ Sheet amounts_sheet(const Assessment& assessment, const LiveInputs& live,
                          fmt::format("={}*{}", cell_name(amount_column, row), cell_name(runs_column, row)),
                          grams * scale)
                    : SheetCell::number(0.0)};
-        for (double Totals::*total : counted)
+        for (double Totals::*total : plan.counted)
             cells.push_back(SheetCell::number(assessment.compiled().totals_map().counting(total).weights[i]));
         sheet.add(std::move(cells));
     }
     return sheet;
 }
 
-Sheet steps_sheet(const Assessment& assessment, const LiveInputs& live) {
+Sheet steps_sheet(const BookPlan& plan) {
+    const Assessment& assessment = plan.assessment;
     const FlatRoute& flat = assessment.flat();
     const Evaluation& written = assessment.evaluation();
     Sheet sheet{"Steps", {18, 40, 12, 12, 12, 12, 10}, {}, first_data_row - 1};
@@ -192,7 +195,7 @@ Sheet steps_sheet(const Assessment& assessment, const LiveInputs& live) {
         const int row = row_of(static_cast<int>(s));
         const double theory = result.theory * step.product->molar_mass;
         const double isolated = result.isolated * step.product->molar_mass;
-        const CellUse use = live.yields ? CellUse::input : CellUse::result;
+        const CellUse use = plan.free_yields ? CellUse::input : CellUse::result;
         std::vector<SheetCell> cells{SheetCell::words(step.id), SheetCell::words(step.title),
                                      SheetCell::number(theory)};
         const std::string theory_cell = cell_name(theory_column, row),
@@ -209,7 +212,7 @@ Sheet steps_sheet(const Assessment& assessment, const LiveInputs& live) {
         if (static_cast<int>(s) == flat.final_step()) {
             cells.push_back({});
             cells.push_back(SheetCell::number(1.0));
-        } else if (!live.yields) {
+        } else if (!plan.free_yields) {
             cells.push_back(SheetCell::number(result.scale * isolated));
             cells.push_back(SheetCell::number(result.scale));
         } else {
@@ -226,9 +229,9 @@ Sheet steps_sheet(const Assessment& assessment, const LiveInputs& live) {
     return sheet;
 }
 
-Sheet stock_sheet(const Assessment& assessment, int students) {
+Sheet stock_sheet(const BookPlan& plan, int students) {
     constexpr double extra = 0.1; // common practice, no source
-    const FlatRoute& flat = assessment.flat();
+    const FlatRoute& flat = plan.assessment.flat();
     Sheet sheet{"Stock", {44, 14, 16, 16}, {}, first_data_row + 1};
     sheet.add({SheetCell::words("Stock for a class", CellUse::title)});
     sheet.add(
@@ -237,22 +240,9 @@ Sheet stock_sheet(const Assessment& assessment, int students) {
     sheet.add({SheetCell::words("Intermediates of the route and oxygen from the air are not counted.",
                                 CellUse::note)});
     sheet.add(headings({"material", "g a run", "g for the class", "mL for the class"}));
-    std::vector<std::pair<const Material*, double>> materials;
-    int slot = -1;
-    for (const Inflow& inflow : flat.inflows()) {
-        if (inflow.slot == slot || inflow.fed_by >= 0 || inflow.as_used) continue;
-        slot = inflow.slot;
-        const Material* material = stage_of(flat, inflow).charges[at(inflow.charge)].material;
-        const double grams =
-            flat.nominal().charged[at(slot)] * assessment.evaluation().steps[at(inflow.step)].scale;
-        const auto found = std::find_if(materials.begin(), materials.end(),
-                                        [&](const auto& entry) { return entry.first == material; });
-        if (found == materials.end())
-            materials.emplace_back(material, grams);
-        else
-            found->second += grams;
-    }
-    for (const auto& [material, grams] : materials) {
+    for (const stock::Need& need : stock::needs_of_run(plan.assessment)) {
+        const Material* material = need.material;
+        const double grams = need.per_run;
         const int row = static_cast<int>(sheet.rows.size()) + 1;
         const double whole = grams * students * (1.0 + extra);
         std::vector<SheetCell> cells{
@@ -261,7 +251,7 @@ Sheet stock_sheet(const Assessment& assessment, int students) {
                                         cell_name(0, row), cells::bought(flat)),
                             grams, "0.000"),
             SheetCell::live(fmt::format("={}*$B$2*(1+$B$3)", cell_name(1, row)), whole, "0.00")};
-        if (material->density && material->components.front().substance->phase == Substance::Phase::liquid)
+        if (stock::is_poured(*material))
             cells.push_back(SheetCell::live(fmt::format("={}/{}", cell_name(2, row), *material->density),
                                             whole / *material->density, "0.0"));
         sheet.add(std::move(cells));

@@ -6,7 +6,6 @@
 #include "assess/assessment.hpp"
 #include "writing/workbook.hpp"
 
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -14,31 +13,30 @@ namespace routeweigh::documents {
 
 inline constexpr int first_data_row = 4; ///< of every sheet, counted from 1
 
-/// What may be changed in the workbook of a route.
-struct LiveInputs {
-    std::vector<bool> charges; ///< by slot: no theoretical yield depends on it and nothing of it is reused
-    bool yields = false;       ///< no step is fed back, and nothing is reused over several steps
+/// What all sheets of a workbook agree on.
+struct BookPlan {
+    explicit BookPlan(const Assessment& assessment);
+
+    const Assessment& assessment;
+    std::vector<bool>
+        free_charges;         ///< by slot: no theoretical yield depends on it and nothing of it is reused
+    bool free_yields = false; ///< no step is fed back, and nothing is reused over several steps
+    std::vector<double Totals::*> totals;  ///< all that metrics name, each once
+    std::vector<double Totals::*> counted; ///< those of them that are sums of inflows
 };
 
-LiveInputs live_inputs(const Assessment& assessment);
-
 /// Every component of every charge: "Amounts". One column a total on the right says how it is counted.
-writing::Sheet amounts_sheet(const Assessment& assessment, const LiveInputs& live,
-                             const std::vector<double Totals::*>& counted);
+writing::Sheet amounts_sheet(const BookPlan& plan);
 /// Theory, yield and runs of every step: "Steps".
-writing::Sheet steps_sheet(const Assessment& assessment, const LiveInputs& live);
-/// The sums that figures are made of: "Totals", in the order of `totals`.
-writing::Sheet totals_sheet(const Assessment& assessment, const LiveInputs& live,
-                            const std::vector<double Totals::*>& counted,
-                            const std::vector<double Totals::*>& totals);
+writing::Sheet steps_sheet(const BookPlan& plan);
+/// The sums that figures are made of: "Totals".
+writing::Sheet totals_sheet(const BookPlan& plan);
 /// Every metric, live where all its totals are: "Figures".
-writing::Sheet figures_sheet(const Assessment& assessment, const LiveInputs& live,
-                             const std::vector<double Totals::*>& totals);
+writing::Sheet figures_sheet(const BookPlan& plan);
 /// What a class needs of each material: "Stock".
-writing::Sheet stock_sheet(const Assessment& assessment, int students);
+writing::Sheet stock_sheet(const BookPlan& plan, int students);
 
-/// Totals that are sums of inflows, and all totals that metrics name, each once in the order of the metrics.
-std::vector<double Totals::*> counted_totals(const Assessment& assessment);
+/// In the order in which metrics name them; what waste is the rest of stands first.
 std::vector<double Totals::*> named_totals();
 std::string total_name(double Totals::*total);
 

@@ -49,19 +49,25 @@ bool is_constant(const Assessment& assessment, Total total) {
 }
 
 /// How the total follows from other cells; empty where it does not.
-std::string formula_of(const Assessment& assessment, const LiveInputs& live,
-                       const std::vector<Total>& counted, Total total) {
+std::string formula_of(const BookPlan& plan, Total total) {
+    const Assessment& assessment = plan.assessment;
     const FlatRoute& flat = assessment.flat();
-    if (!live.yields) return {}; // fed back: nothing here solves for the runs
+    if (!plan.free_yields) return {}; // fed back: nothing here solves for the runs
     const std::string product = cells::isolated(flat.final_step());
-    if (const auto index = index_of(counted, total)) {
+    if (const auto index = index_of(plan.counted, total)) {
         const bool net = assessment.compiled().totals_map().counting(total).net;
-        return fmt::format("=SUMPRODUCT({}{}{}{},{})", net ? "(" : "", cells::grams_in(flat),
-                           net ? "-" + cells::reused(flat) : "", net ? ")" : "",
+        const std::string grams = cells::grams_in(flat);
+        return fmt::format("=SUMPRODUCT({},{})",
+                           net ? fmt::format("({}-{})", grams, cells::reused(flat)) : grams,
                            cells::weights(flat, *index));
     }
     if (total == &Totals::product) return "=" + product;
     if (total == &Totals::recovered) return fmt::format("=SUM({})", cells::reused(flat));
+    if (total == &Totals::waste) {
+        const auto cell = [&plan](Total part) { return cells::total(*index_of(plan.totals, part)); };
+        return fmt::format("={}-{}-{}", cell(&Totals::inputs_gross), cell(&Totals::recovered),
+                           cell(&Totals::product));
+    }
     if (total == &Totals::product_moles)
         return fmt::format("={}/{}", product, assessment.route().product->molar_mass);
     if (total == &Totals::product_carbon)
@@ -78,14 +84,12 @@ std::string formula_of(const Assessment& assessment, const LiveInputs& live,
     return {};
 }
 
-} // namespace
-
-std::vector<Total> counted_totals(const Assessment& assessment) {
-    std::vector<Total> counted;
-    for (const Total total : named_totals())
-        if (!assessment.compiled().totals_map().counting(total).weights.empty()) counted.push_back(total);
-    return counted;
+/// Is right after every change that the workbook allows.
+bool follows(const BookPlan& plan, Total total) {
+    return plan.free_yields && (is_constant(plan.assessment, total) || !formula_of(plan, total).empty());
 }
+
+} // namespace
 
 std::vector<Total> named_totals() {
     // Waste is what goes in and is neither product nor recovered, so what goes in is named first.
@@ -107,36 +111,27 @@ std::string total_name(Total total) {
     return {};
 }
 
-bool is_live(const Assessment& assessment, const LiveInputs& live, Total total) {
-    if (!live.yields) return false;
-    return is_constant(assessment, total) || total == &Totals::waste ||
-           !formula_of(assessment, live, counted_totals(assessment), total).empty();
-}
-
-Sheet totals_sheet(const Assessment& assessment, const LiveInputs& live, const std::vector<Total>& counted,
-                   const std::vector<Total>& totals) {
+Sheet totals_sheet(const BookPlan& plan) {
     Sheet sheet{"Totals", {44, 16, 14}, {}, first_data_row - 1};
     sheet.add({SheetCell::words("Totals: the sums that figures are made of", CellUse::title)});
     sheet.add({SheetCell::words(
         "For one run of the route. As written: needs the streams, does not follow changes.", CellUse::note)});
     sheet.add({SheetCell::words("total", CellUse::heading), SheetCell::words("value", CellUse::heading),
                SheetCell::words("follows", CellUse::heading)});
-    for (const Total total : totals) {
-        const double value = assessment.totals().*total;
-        std::string formula = formula_of(assessment, live, counted, total);
-        if (total == &Totals::waste && live.yields)
-            formula = fmt::format("={}-{}-{}", cells::total(0), cells::total(1), cells::total(2));
-        SheetCell cell =
-            formula.empty() ? SheetCell::number(value) : SheetCell::live(std::move(formula), value);
-        const std::string follows = !is_live(assessment, live, total) ? "as written"
-                                    : cell.formula.empty()            ? "constant"
-                                                                      : "live";
-        sheet.add({SheetCell::words(total_name(total)), std::move(cell), SheetCell::words(follows)});
+    for (const Total total : plan.totals) {
+        const double value = plan.assessment.totals().*total;
+        std::string formula = formula_of(plan, total);
+        const bool live = !formula.empty();
+        sheet.add({SheetCell::words(total_name(total)),
+                   live ? SheetCell::live(std::move(formula), value) : SheetCell::number(value),
+                   SheetCell::words(live                   ? "live"
+                                    : follows(plan, total) ? "constant"
+                                                           : "as written")});
     }
     return sheet;
 }
 
-Sheet figures_sheet(const Assessment& assessment, const LiveInputs& live, const std::vector<Total>& totals) {
+Sheet figures_sheet(const BookPlan& plan) {
     Sheet sheet{"Figures", {44, 30, 14, 10, 14, 60}, {}, first_data_row - 1};
     sheet.add({SheetCell::words("Figures", CellUse::title)});
     sheet.add({SheetCell::words("Each is the ratio of totals named in its formula.", CellUse::note)});
@@ -144,31 +139,31 @@ Sheet figures_sheet(const Assessment& assessment, const LiveInputs& live, const 
                SheetCell::words("value", CellUse::heading), SheetCell::words("unit", CellUse::heading),
                SheetCell::words("follows", CellUse::heading),
                SheetCell::words("boundary", CellUse::heading)});
-    const auto sum = [&totals](std::span<const Term> terms) {
+    const auto sum = [&plan](std::span<const Term> terms) {
         std::string text;
         for (const Term& term : terms)
             text += fmt::format("{}{}",
                                 term.sign < 0.0 ? "-"
                                 : text.empty()  ? ""
                                                 : "+",
-                                cells::total(*index_of(totals, term.total)));
+                                cells::total(*index_of(plan.totals, term.total)));
         return text;
     };
     for (const Metric* metric : all_metrics()) {
-        const double value = assessment.metric(metric->id);
-        bool follows = metric->derive == nullptr && !std::isnan(value);
+        const double value = plan.assessment.metric(metric->id);
+        bool live = metric->derive == nullptr && !std::isnan(value);
         for (const auto terms : {metric->above, metric->below})
             for (const Term& term : terms)
-                follows = follows && is_live(assessment, live, term.total);
+                live = live && follows(plan, term.total);
         SheetCell cell = SheetCell::number(value, CellUse::result, "0.0###");
-        if (follows) {
+        if (live) {
             cell.formula = fmt::format("={}*({})", metric->factor, sum(metric->above));
             if (!metric->below.empty()) cell.formula += fmt::format("/({})", sum(metric->below));
         }
         sheet.add({SheetCell::words(std::string(metric->name)), SheetCell::words(std::string(metric->id)),
                    cell, SheetCell::words(std::string(metric->unit)),
                    SheetCell::words(std::isnan(value) ? std::string(metric->missing)
-                                    : follows         ? "live"
+                                    : live            ? "live"
                                                       : "as written"),
                    SheetCell::words(std::string(metric->boundary))});
     }

@@ -55,16 +55,13 @@ Sheet about_sheet(const Assessment& assessment, bool yields_live) {
 
 writing::Workbook route_workbook(const Assessment& assessment, int students) {
     using namespace documents;
-    const LiveInputs live = live_inputs(assessment);
-    const auto counted = counted_totals(assessment);
-    const auto totals = named_totals();
+    const BookPlan plan(assessment);
     const Route& route = assessment.route();
     return {fmt::format("{}: {}", route.id, route.title),
             route.product->name,
             "Figures support a decision and replace no risk assessment.",
-            {about_sheet(assessment, live.yields), amounts_sheet(assessment, live, counted),
-             steps_sheet(assessment, live), totals_sheet(assessment, live, counted, totals),
-             figures_sheet(assessment, live, totals), stock_sheet(assessment, students)}};
+            {about_sheet(assessment, plan.free_yields), amounts_sheet(plan), steps_sheet(plan),
+             totals_sheet(plan), figures_sheet(plan), stock_sheet(plan, students)}};
 }
 
 } // namespace routeweigh

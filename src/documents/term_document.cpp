@@ -74,30 +74,42 @@ bool shown(const TermFigure& figure, const stock::PriceList& prices) {
     return !figure.money || !prices.packs.empty();
 }
 
-writing::Table experiment_table(const CourseUse& term, const stock::PriceList& prices) {
+writing::Cell cell_of(const TermFigure& figure, double value) {
+    return {fixed(value, figure.decimals), value};
+}
+
+writing::Table experiment_table(const CourseUse& term) {
     writing::Table table;
-    table.caption = "Experiment by experiment, the whole class";
-    table.columns = {{.heading = "week"}, {.heading = "experiment"}, {.heading = "status of its numbers"}};
-    for (const TermFigure& figure : term_figures)
-        if (shown(figure, prices))
-            table.columns.push_back(
-                {.heading = std::string(figure.name), .align = decimal, .unit = unit_of(figure, prices)});
+    table.caption = "The experiments";
+    table.columns = {{.heading = "week"},
+                     {.heading = "product"},
+                     {.heading = "method"},
+                     {.heading = "status of its numbers"}};
     for (const course::Experiment& experiment : term.experiments) {
         const Assessment& route = *experiment.use.route;
-        writing::Row row(
-            {writing::Cell(std::to_string(experiment.week)),
-             writing::Cell(fmt::format("{}: {}", route.route().product->name, route.route().title)),
-             writing::Cell(route.route().status + (route.yield_assumed() ? "; yield assumed" : ""))});
-        for (const TermFigure& figure : term_figures)
-            if (shown(figure, prices))
-                row.cells.push_back(number_cell(figure.of(experiment.use), figure.decimals));
+        table.rows.push_back({std::to_string(experiment.week), route.route().product->name,
+                              route.route().title,
+                              route.route().status + (route.yield_assumed() ? "; yield assumed" : "")});
+    }
+    return table;
+}
+
+/// Figures down, weeks across, so that a term fits a page.
+writing::Table figure_table(const CourseUse& term, const stock::PriceList& prices) {
+    writing::Table table;
+    table.caption = "What the whole class takes and leaves, by week";
+    table.columns = {{.heading = "figure"}, {.heading = "unit"}};
+    for (const course::Experiment& experiment : term.experiments)
+        table.columns.push_back({.heading = fmt::format("week {}", experiment.week), .align = decimal});
+    table.columns.push_back({.heading = "term", .align = decimal});
+    for (const TermFigure& figure : term_figures) {
+        if (!shown(figure, prices)) continue;
+        writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(unit_of(figure, prices))});
+        for (const course::Experiment& experiment : term.experiments)
+            row.cells.push_back(cell_of(figure, figure.of(experiment.use)));
+        row.cells.push_back(cell_of(figure, term.total(figure.of)));
         table.rows.push_back(std::move(row));
     }
-    writing::Row total({writing::Cell(""), writing::Cell("together"), writing::Cell("")});
-    total.kind = writing::RowKind::total;
-    for (const TermFigure& figure : term_figures)
-        if (shown(figure, prices)) total.cells.push_back(number_cell(term.total(figure.of), figure.decimals));
-    table.rows.push_back(std::move(total));
     return table;
 }
 
@@ -146,12 +158,12 @@ writing::Table change_table(const CourseUse& before, const CourseUse& after, con
     for (const TermFigure& figure : term_figures) {
         if (!shown(figure, prices)) continue;
         const double old_value = before.total(figure.of), new_value = after.total(figure.of);
-        const std::string difference = difference_text(new_value - old_value, figure.decimals);
         const double seen = 0.5 * std::pow(10.0, -figure.decimals);
         const bool more = new_value - old_value >= seen, less = old_value - new_value >= seen;
         writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(unit_of(figure, prices)),
-                          number_cell(old_value, figure.decimals), number_cell(new_value, figure.decimals),
-                          writing::Cell(difference, new_value - old_value),
+                          cell_of(figure, old_value), cell_of(figure, new_value),
+                          writing::Cell((more ? "+" : "") + fixed(new_value - old_value, figure.decimals),
+                                        new_value - old_value),
                           writing::Cell(more   ? "more"
                                         : less ? "less"
                                                : "no difference at this precision")});
@@ -228,14 +240,15 @@ writing::Document term_document(const CourseUse& term, const CourseUse* before,
                                             true});
     }
     blocks.push_back(writing::Heading{2, "The term"});
-    blocks.push_back(experiment_table(term, prices));
+    blocks.push_back(experiment_table(term));
+    blocks.push_back(figure_table(term, prices));
     blocks.push_back(container_table(term));
     blocks.push_back(technique_table(term));
     std::set<std::string> unpriced;
     for (const course::Experiment& experiment : term.experiments)
         unpriced.insert(experiment.use.money.unpriced.begin(), experiment.use.money.unpriced.end());
     if (!prices.packs.empty()) {
-        blocks.push_back(writing::Paragraph{prices.words() + ".", true});
+        blocks.push_back(writing::Paragraph{capitalised(prices.words()) + ".", true});
         if (!unpriced.empty())
             blocks.push_back(writing::Paragraph{
                 "Not in the price list and counted as nothing: " +

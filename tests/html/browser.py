@@ -83,7 +83,7 @@ def measured(pages):
     """What measure.js found for each page and width, and what the pages tried to load or run."""
     server = Server(pages)
     threading.Thread(target=server.serve_forever, daemon=True).start()
-    with tempfile.TemporaryDirectory() as profile:
+    with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as profile:
         # The debugging port keeps the browser open; it is ended as soon as the results are in.
         command = chromium("--window-size=1400,1000", "--remote-debugging-port=0",
                            f"http://127.0.0.1:{server.server_port}/", profile=profile)
@@ -99,7 +99,7 @@ def measured(pages):
 
 def print_page(page, pdf):
     """Prints a page to PDF as the browser's own print command does."""
-    with tempfile.TemporaryDirectory() as profile:
+    with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as profile:
         subprocess.run(chromium("--no-pdf-header-footer", f"--print-to-pdf={pdf}", pathlib.Path(page).as_uri(),
                                 profile=profile),
                        stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, timeout=SECONDS, check=True)

@@ -64,7 +64,8 @@ std::vector<std::pair<std::string, std::string>> UtilityData::assumptions() cons
             {"cooling water", flow(cooling)},
             {"water of an aspirator", flow(suction)},
             {"suction of one filtration", said(suction_minutes, "min")},
-            {"recirculating pump instead of water", said(pump, "W")},
+            {"circulation pump instead of cooling water", said(circulation_pump, "W")},
+            {"diaphragm pump instead of an aspirator", said(diaphragm_pump, "W")},
             {"glass to be heated", said(glass_mass, "g per mL of liquid")}};
 }
 
@@ -75,7 +76,8 @@ UtilityData read_utility_data(const Catalogue& catalogue) {
     data.heated_above = file.number("heated_above_C");
     data.reflux_within = file.number("reflux_within_K");
     data.hot_plate = file.number("hot_plate_W");
-    data.pump = file.number("pump_W");
+    data.diaphragm_pump = file.number("diaphragm_pump_W");
+    data.circulation_pump = file.number("circulation_pump_W");
     data.band = file.number("band");
     data.cooling = read_flow(file, "cooling_L_per_min");
     data.suction = read_flow(file, "suction_L_per_min");

@@ -28,7 +28,8 @@ struct LiquidHeat {
 
 struct UtilityData {
     Sourced<double> room, heated_above, reflux_within; ///< degC, degC, K
-    Sourced<double> hot_plate, pump, band;             ///< W, W, share of the socket estimate
+    Sourced<double> hot_plate, band;                   ///< W, share of the socket estimate
+    Sourced<double> diaphragm_pump, circulation_pump;  ///< W
     Flow cooling, suction;                             ///< L/min
     Sourced<double> suction_minutes;
     Sourced<double> glass_heat, glass_mass;        ///< J/(g K), g per mL of liquid

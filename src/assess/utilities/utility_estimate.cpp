@@ -72,7 +72,7 @@ bool boils_off(const Separation& separation) {
 /// alone.
 double latent_heat(const FlatRoute& flat, const Evaluation& evaluation, int step, const Stage& stage,
                    const UtilityData& data) {
-    double kilojoules = 0.0;
+    double heat = 0.0;
     for (const Separation& separation : stage.separations) {
         if (!boils_off(separation)) continue;
         for (const FlatStream& stream : flat.streams()) {
@@ -80,11 +80,15 @@ double latent_heat(const FlatRoute& flat, const Evaluation& evaluation, int step
             const FlatStep& pot = flat.steps()[at(step)];
             for (std::size_t s = 0; s < pot.substances.size(); ++s)
                 if (const LiquidHeat* liquid = data.find(*pot.substances[s]))
-                    kilojoules += evaluation.out[at(stream.first_outflow) + s] /
-                                  evaluation.steps[at(step)].scale * liquid->vaporisation / 1000.0;
+                    heat += evaluation.out[at(stream.first_outflow) + s] / evaluation.steps[at(step)].scale *
+                            liquid->vaporisation / 1000.0;
         }
     }
-    return kilojoules;
+    return heat;
+}
+
+double kilojoules(const Sourced<double>& watts, double minutes) {
+    return watts.value * minutes * 60.0 / 1000.0;
 }
 
 Estimate stated(double value) {
@@ -110,20 +114,21 @@ StageUse use_of(const FlatRoute& flat, const Evaluation& evaluation, int step, i
     if (use.heated) {
         use.floor = sensible_heat(content, temperature - data.room.value, data) +
                     latent_heat(flat, evaluation, step, stage, data);
-        const double kilojoules = data.hot_plate.value * minutes * 60.0 / 1000.0;
-        use.socket = {kilojoules, kilojoules * (1.0 - data.band.value), kilojoules * (1.0 + data.band.value),
-                      false};
+        const double drawn = kilojoules(data.hot_plate, minutes);
+        use.socket = {drawn, drawn * (1.0 - data.band.value), drawn * (1.0 + data.band.value), false};
         if (const Substance* solvent = boiling(content, temperature, data.reflux_within.value)) {
             use.reflux = true;
             use.reflux_of = solvent->name;
             use.cooling = flow(data.cooling, minutes);
-            use.pump = data.pump.value * minutes * 60.0 / 1000.0;
+            use.circulation_pump = kilojoules(data.circulation_pump, minutes);
         }
     }
     if (stage.energy) use.socket = stated(stage.energy->in(unit::kJ));
     if (stage.cooling_water) use.cooling = stated(stage.cooling_water->in(unit::L));
     const auto filtrations = std::count_if(stage.separations.begin(), stage.separations.end(), is_suction);
-    use.suction = flow(data.suction, data.suction_minutes.value * static_cast<double>(filtrations));
+    const double suction_minutes = data.suction_minutes.value * static_cast<double>(filtrations);
+    use.suction = flow(data.suction, suction_minutes);
+    use.diaphragm_pump = kilojoules(data.diaphragm_pump, suction_minutes);
     return use;
 }
 
@@ -156,7 +161,8 @@ RouteUse estimate_use(const FlatRoute& flat, const Evaluation& evaluation, const
             whole.socket += use.socket.times(scale);
             whole.cooling += use.cooling.times(scale);
             whole.suction += use.suction.times(scale);
-            whole.pump += use.pump * scale;
+            whole.circulation_pump += use.circulation_pump * scale;
+            whole.diaphragm_pump += use.diaphragm_pump * scale;
             whole.minutes += use.minutes.value_or(0.0);
             if (use.hood) whole.hood_minutes += use.minutes.value_or(0.0);
             if (!use.minutes) ++whole.silent_stages;

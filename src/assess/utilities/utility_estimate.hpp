@@ -29,21 +29,22 @@ struct StageUse {
     bool hood = false;             ///< something in the pot is bad to breathe or burns the lungs
     std::string hood_because;      ///< the substance that asks for it
     bool heated = false, reflux = false;
-    std::string reflux_of;     ///< the solvent that boils
-    double floor = 0;          ///< kJ
-    Estimate socket;           ///< kJ
-    Estimate cooling, suction; ///< L
-    double pump = 0;           ///< kJ of a recirculating pump instead of tap water
+    std::string reflux_of;       ///< the solvent that boils
+    double floor = 0;            ///< kJ
+    Estimate socket;             ///< kJ
+    Estimate cooling, suction;   ///< L
+    double circulation_pump = 0; ///< kJ, instead of cooling water from the tap
+    double diaphragm_pump = 0;   ///< kJ, instead of the water of an aspirator
 };
 
 struct RouteUse {
     std::vector<StageUse> stages;
-    double minutes = 0, hood_minutes = 0; ///< of the stages that state a time
-    int silent_stages = 0;                ///< that state none and take some: no separation alone
-    double floor = 0;                     ///< kJ, for one run of the route
-    Estimate socket;                      ///< kJ
-    Estimate cooling, suction;            ///< L
-    double pump = 0;                      ///< kJ
+    double minutes = 0, hood_minutes = 0;            ///< of the stages that state a time
+    int silent_stages = 0;                           ///< that state none and take some: no separation alone
+    double floor = 0;                                ///< kJ, for one run of the route
+    Estimate socket;                                 ///< kJ
+    Estimate cooling, suction;                       ///< L
+    double circulation_pump = 0, diaphragm_pump = 0; ///< kJ
 };
 
 /// \param evaluation  of the route at its amounts as written

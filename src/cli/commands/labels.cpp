@@ -35,7 +35,8 @@ std::function<void()> add_labels(CLI::App& program, Context& context) {
         ->type_name("TEXT");
     command->add_option("--date", request.date, "Day of filling, such as 2026-09-14; else a line to write on")
         ->type_name("DAY");
-    command->add_option("--jurisdiction", request.regime, "Rules of the classification: eu, un or us; else eu")
+    command
+        ->add_option("--jurisdiction", request.regime, "Rules of the classification: eu, un or us; else eu")
         ->type_name("NAME");
     command->add_option("--first", request.first, "First label of the sheet that is still free; else 1")
         ->type_name("N");

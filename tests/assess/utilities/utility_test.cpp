@@ -70,7 +70,7 @@ TEST_CASE("a cold stage draws nothing, a warm one its plate, a boiling one its c
     CHECK(boiling.cooling.low == doctest::Approx(15));
     CHECK(boiling.cooling.high == doctest::Approx(120));
     CHECK(boiling.stages.front().reflux_of == "ethanol");
-    CHECK(boiling.pump == doctest::Approx(40 * 1.8));
+    CHECK(boiling.circulation_pump == doctest::Approx(20 * 1.8));
 }
 
 TEST_CASE("the heat floor is the sum over the materials and their glass") {
@@ -101,5 +101,6 @@ TEST_CASE("bromine sends the stage into the hood, and a stage without a time is 
     CHECK(use.stages.front().hood_because == "bromine");
     CHECK(use.silent_stages == 1);
     CHECK(use.minutes == 0.0);
-    CHECK(use.suction.usual == doctest::Approx(60)); // one filtration, 10 min at 6 L/min
+    CHECK(use.suction.usual == doctest::Approx(60));        // one filtration, 10 min at 6 L/min
+    CHECK(use.diaphragm_pump == doctest::Approx(40 * 0.6)); // or 600 s at 40 W
 }
