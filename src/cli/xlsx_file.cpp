@@ -2,11 +2,10 @@
 #include "cli/xlsx_file.hpp"
 
 #include "cli/files.hpp"
+#include "cli/xlsx_library.hpp"
 #include "writing/escape.hpp"
 
 #include <fmt/format.h>
-
-#include <xlsxwriter.h>
 
 #include <cmath>
 #include <cstdlib>
@@ -23,9 +22,9 @@ namespace {
 using writing::CellUse;
 using writing::SheetCell;
 
-void require(lxw_error error, const std::string& what) {
+void require(const XlsxLibrary& xlsx, lxw_error error, const std::string& what) {
     if (error != LXW_NO_ERROR)
-        throw FileError(fmt::format("cannot make the workbook, {}: {}", what, lxw_strerror(error)));
+        throw FileError(fmt::format("cannot make the workbook, {}: {}", what, xlsx.lxw_strerror(error)));
 }
 
 /// A folder of its own that goes when it is no longer needed.
@@ -52,7 +51,7 @@ class TemporaryFolder {
 /// The formats of a workbook, one for each use and number format.
 class Formats {
   public:
-    explicit Formats(lxw_workbook* book) : book_(book) {}
+    Formats(const XlsxLibrary& xlsx, lxw_workbook* book) : xlsx_(xlsx), book_(book) {}
 
     lxw_format* find(CellUse use, const std::string& number_format) {
         lxw_format*& format = formats_[{use, number_format}];
@@ -62,76 +61,78 @@ class Formats {
 
   private:
     lxw_format* make(CellUse use, const std::string& number_format) {
-        lxw_format* format = workbook_add_format(book_);
-        if (!number_format.empty()) format_set_num_format(format, number_format.c_str());
+        lxw_format* format = xlsx_.workbook_add_format(book_);
+        if (!number_format.empty()) xlsx_.format_set_num_format(format, number_format.c_str());
         switch (use) {
         case CellUse::text:
         case CellUse::result:
             break;
         case CellUse::title:
-            format_set_bold(format);
-            format_set_font_size(format, 14);
+            xlsx_.format_set_bold(format);
+            xlsx_.format_set_font_size(format, 14);
             break;
         case CellUse::heading:
-            format_set_bold(format);
-            format_set_bottom(format, LXW_BORDER_THIN);
-            format_set_text_wrap(format);
-            format_set_align(format, LXW_ALIGN_VERTICAL_TOP);
+            xlsx_.format_set_bold(format);
+            xlsx_.format_set_bottom(format, LXW_BORDER_THIN);
+            xlsx_.format_set_text_wrap(format);
+            xlsx_.format_set_align(format, LXW_ALIGN_VERTICAL_TOP);
             break;
         case CellUse::input: // framed as well as tinted, so that it is seen in grey print
-            format_set_border(format, LXW_BORDER_THIN);
-            format_set_bg_color(format, 0xFFF6D6);
+            xlsx_.format_set_border(format, LXW_BORDER_THIN);
+            xlsx_.format_set_bg_color(format, 0xFFF6D6);
             break;
         case CellUse::note:
-            format_set_italic(format);
-            format_set_font_color(format, 0x444444);
+            xlsx_.format_set_italic(format);
+            xlsx_.format_set_font_color(format, 0x444444);
             break;
         }
         return format;
     }
 
+    const XlsxLibrary& xlsx_;
     lxw_workbook* book_;
     std::map<std::pair<CellUse, std::string>, lxw_format*> formats_;
 };
 
-void write_cell(lxw_worksheet* sheet, lxw_row_t row, lxw_col_t column, const SheetCell& cell,
-                Formats& formats) {
+void write_cell(const XlsxLibrary& xlsx, lxw_worksheet* sheet, lxw_row_t row, lxw_col_t column,
+                const SheetCell& cell, Formats& formats) {
     lxw_format* format = formats.find(cell.use, cell.number_format);
     const double* number = std::get_if<double>(&cell.value);
     const bool known = number != nullptr && std::isfinite(*number);
     lxw_error error = LXW_NO_ERROR;
     if (!cell.formula.empty())
-        error = worksheet_write_formula_num(sheet, row, column, cell.formula.c_str(), format,
-                                            known ? *number : 0.0);
+        error = xlsx.worksheet_write_formula_num(sheet, row, column, cell.formula.c_str(), format,
+                                                 known ? *number : 0.0);
     else if (known)
-        error = worksheet_write_number(sheet, row, column, *number, format);
+        error = xlsx.worksheet_write_number(sheet, row, column, *number, format);
     else if (const auto* text = std::get_if<std::string>(&cell.value))
-        error = worksheet_write_string(sheet, row, column, writing::clean(*text).c_str(), format);
+        error = xlsx.worksheet_write_string(sheet, row, column, writing::clean(*text).c_str(), format);
     else
-        error = worksheet_write_blank(sheet, row, column, format);
-    require(error, fmt::format("row {}, column {}", row + 1, column + 1));
+        error = xlsx.worksheet_write_blank(sheet, row, column, format);
+    require(xlsx, error, fmt::format("row {}, column {}", row + 1, column + 1));
 }
 
-void write_sheet(lxw_workbook* book, const writing::Sheet& sheet, Formats& formats) {
-    lxw_worksheet* target = workbook_add_worksheet(book, sheet.name.c_str());
+void write_sheet(const XlsxLibrary& xlsx, lxw_workbook* book, const writing::Sheet& sheet, Formats& formats) {
+    lxw_worksheet* target = xlsx.workbook_add_worksheet(book, sheet.name.c_str());
     if (target == nullptr)
         throw std::runtime_error(fmt::format("no sheet of a workbook can be called \"{}\"", sheet.name));
     lxw_col_t column = 0;
     for (const double width : sheet.widths) {
-        require(worksheet_set_column(target, column, column, width, nullptr), sheet.name);
+        require(xlsx, xlsx.worksheet_set_column(target, column, column, width, nullptr), sheet.name);
         ++column;
     }
-    if (sheet.frozen_rows > 0) worksheet_freeze_panes(target, static_cast<lxw_row_t>(sheet.frozen_rows), 0);
-    worksheet_set_landscape(target);
-    worksheet_fit_to_pages(target, 1, 0);
+    if (sheet.frozen_rows > 0)
+        xlsx.worksheet_freeze_panes(target, static_cast<lxw_row_t>(sheet.frozen_rows), 0);
+    xlsx.worksheet_set_landscape(target);
+    xlsx.worksheet_fit_to_pages(target, 1, 0);
     for (std::size_t row = 0; row < sheet.rows.size(); ++row)
         for (std::size_t cell = 0; cell < sheet.rows[row].size(); ++cell)
-            write_cell(target, static_cast<lxw_row_t>(row), static_cast<lxw_col_t>(cell),
+            write_cell(xlsx, target, static_cast<lxw_row_t>(row), static_cast<lxw_col_t>(cell),
                        sheet.rows[row][cell], formats);
 }
 
 /// The library keeps its own copies of these texts.
-void set_properties(lxw_workbook* book, const writing::Workbook& workbook) {
+void set_properties(const XlsxLibrary& xlsx, lxw_workbook* book, const writing::Workbook& workbook) {
     std::string title = writing::clean(workbook.title), subject = writing::clean(workbook.subject),
                 comments = writing::clean(workbook.comments);
     lxw_doc_properties properties{};
@@ -139,24 +140,25 @@ void set_properties(lxw_workbook* book, const writing::Workbook& workbook) {
     properties.subject = subject.data();
     properties.comments = comments.data();
     properties.created = 1577836800; // 2020-01-01: a fixed date, so that the same input gives the same file
-    workbook_set_properties(book, &properties);
+    xlsx.workbook_set_properties(book, &properties);
 }
 
 } // namespace
 
 std::string xlsx_bytes(const writing::Workbook& workbook) {
+    const XlsxLibrary xlsx;
     const TemporaryFolder folder;
     const std::string path = folder.path() + "/workbook.xlsx";
     lxw_workbook_options options{};
     std::string temporary = folder.path();
     options.tmpdir = temporary.data();
-    lxw_workbook* book = workbook_new_opt(path.c_str(), &options);
+    lxw_workbook* book = xlsx.workbook_new_opt(path.c_str(), &options);
     if (book == nullptr) throw FileError("cannot make the workbook: none could be begun");
-    set_properties(book, workbook);
-    Formats formats(book);
+    set_properties(xlsx, book, workbook);
+    Formats formats(xlsx, book);
     for (const writing::Sheet& sheet : workbook.sheets)
-        write_sheet(book, sheet, formats);
-    require(workbook_close(book), "closing");
+        write_sheet(xlsx, book, sheet, formats);
+    require(xlsx, xlsx.workbook_close(book), "closing");
     std::stringstream bytes;
     bytes << std::ifstream(path, std::ios::binary).rdbuf();
     return bytes.str();

@@ -11,21 +11,15 @@
 namespace routeweigh {
 namespace {
 
-AuxiliariesView view_of(const Assessment& route) {
-    return {route.evaluation(), route.totals(), route.flat().final_step()};
-}
-
 /// The baseline's drown-out and rinse (g), for as many theoretical moles of product as one run of the route
 /// has.
-double replaced_auxiliaries(const AuxiliariesView& route, const AuxiliariesView& baseline) {
-    const auto theory = [](const AuxiliariesView& view) {
-        return view.evaluation.steps[static_cast<std::size_t>(view.final_step)].theory;
-    };
-    return baseline.totals.drown_out * theory(route) / theory(baseline);
+double replaced_auxiliaries(const Auxiliaries& route, const Auxiliaries& baseline) {
+    return baseline.drown_out * route.theory / baseline.theory;
 }
 
 SameAuxiliaries same_auxiliaries(const Assessment& route, const Assessment& baseline) {
-    const AuxiliariesView ours = view_of(route), theirs = view_of(baseline);
+    const Auxiliaries ours = auxiliaries_of(route.values(), route.flat()),
+                      theirs = auxiliaries_of(baseline.values(), baseline.flat());
     return {intensity_with_same_auxiliaries(ours, theirs),
             route.totals().drown_out == 0.0 && replaced_auxiliaries(ours, theirs) > 0.0};
 }
@@ -52,9 +46,14 @@ MassVerdict verdict(const Assessment& route, const Assessment& baseline, const S
 
 } // namespace
 
-double intensity_with_same_auxiliaries(const AuxiliariesView& route, const AuxiliariesView& baseline) {
-    const Totals& totals = route.totals;
-    return (totals.inputs - totals.drown_out + replaced_auxiliaries(route, baseline)) / totals.product;
+Auxiliaries auxiliaries_of(const RouteFigures::Values& values, const FlatRoute& route) {
+    const Totals& totals = values.totals;
+    return {totals.inputs, totals.drown_out, totals.product,
+            values.evaluation.steps[static_cast<std::size_t>(route.final_step())].theory};
+}
+
+double intensity_with_same_auxiliaries(const Auxiliaries& route, const Auxiliaries& baseline) {
+    return (route.inputs - route.drown_out + replaced_auxiliaries(route, baseline)) / route.product;
 }
 
 Comparison::Comparison(std::vector<std::unique_ptr<Assessment>> routes, std::size_t baseline)

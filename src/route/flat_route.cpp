@@ -69,19 +69,17 @@ void FlatRoute::evaluate(const Inputs& inputs, Evaluation& result) const {
 void FlatRoute::run_step(int index, const Inputs& inputs, Evaluation& result) const {
     const FlatStep& step = steps_[at(index)];
     StepResult& numbers = result.steps[at(index)];
-    const double molar_mass = step.molar_mass[at(step.product)]; // g/mol
-    const double given = inputs.isolated[at(index)];
-
-    // The loss is needed while the pot is carried through, so what forms is found first.
-    numbers.made = run_pot(index, inputs, Reading::formation, {}, nullptr);
-    numbers.theory = step.partial_conversion || step.product_reacts
-                         ? run_pot(index, inputs, Reading::theory, {}, nullptr)
-                         : numbers.made;
-    numbers.isolated = step.isolated_is_mass ? given / molar_mass : given * numbers.theory;
-    Limits limits{.lost = numbers.made - numbers.isolated};
-    if (step.forms_after_loss && limits.lost > 0.0) {
-        limits.lost = search(index, inputs, limits, &Limits::lost, -1.0, numbers.isolated);
-        numbers.made = numbers.isolated + limits.lost;
+    if (step.partial_conversion || step.product_reacts)
+        numbers.theory = run_pot(index, inputs, Reading::theory, {}, nullptr);
+    Limits limits;
+    // The loss is needed while the pot is carried through, so what forms is found before, or on the way.
+    if (!step.made_in_one) {
+        limits.lost =
+            isolate(index, inputs, run_pot(index, inputs, Reading::formation, {}, nullptr), numbers);
+        if (step.forms_after_loss && limits.lost > 0.0) {
+            limits.lost = search(index, inputs, limits, &Limits::lost, -1.0, numbers.isolated);
+            numbers.made = numbers.isolated + limits.lost;
+        }
     }
     run_pot(index, inputs, Reading::nominal, limits, &result);
 
@@ -95,6 +93,17 @@ void FlatRoute::run_step(int index, const Inputs& inputs, Evaluation& result) co
         const auto count = static_cast<std::ptrdiff_t>(at(step.stream_count) * step.substances.size());
         std::copy_n(result.out.begin() + first, count, result.out_unreacted.begin() + first);
     }
+}
+
+/// Notes what forms and what of it is isolated. \return mol product lost
+double FlatRoute::isolate(int index, const Inputs& inputs, double made, StepResult& numbers) const {
+    const FlatStep& step = steps_[at(index)];
+    const double given = inputs.isolated[at(index)];
+    numbers.made = made;
+    if (!step.partial_conversion && !step.product_reacts) numbers.theory = made;
+    numbers.isolated =
+        step.isolated_is_mass ? given / step.molar_mass[at(step.product)] : given * numbers.theory;
+    return numbers.made - numbers.isolated;
 }
 
 /// The limit with which the isolated amount is left in the end, where some product reacts on, was there
@@ -173,6 +182,8 @@ double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limi
             pot.amounts, limits.product_cap < 0.0 ? -1.0 : std::max(0.0, limits.product_cap - formed),
             extents ? std::span<double>((*extents)[number]) : std::span<double>());
         formed += pot.amounts[product] - product_before;
+        if (reading == Reading::nominal && step.made_in_one && number + 1 == step.stages_to_product)
+            limits.lost = unlost = isolate(index, inputs, pot.amounts[product], record->steps[at(index)]);
 
         if (reading == Reading::nominal) {
             double* flask = record->flask.data() + step.first_flask;

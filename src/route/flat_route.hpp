@@ -82,6 +82,8 @@ struct FlatStep {
     bool partial_conversion = false; ///< some conversion is below 100 %
     bool product_reacts = false;     ///< some of the product is used up again, or was charged as seeds
     bool forms_after_loss = false;   ///< product forms or reacts on after a separation that takes a loss
+    bool made_in_one =
+        false; ///< all product there is has formed when the last stage that changes it has reacted
 };
 
 /// A recycled substance: outflow and the inflows it saves, in the order of the file.
@@ -149,6 +151,7 @@ class FlatRoute {
     friend class RouteCompiler;
 
     void run_step(int index, const Inputs& inputs, Evaluation& result) const;
+    double isolate(int index, const Inputs& inputs, double made, StepResult& numbers) const;
     double search(int index, const Inputs& inputs, Limits limits, double Limits::*member, double slope,
                   double isolated) const;
     /// \param record  receives what enters and leaves; needed for the nominal and the unreacted reading only

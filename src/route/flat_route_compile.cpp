@@ -94,7 +94,18 @@ class RouteCompiler {
             for (const FlatSeparation& separation : stage.separations)
                 loss = loss || separation.loss > 0.0;
         }
+        flat.made_in_one = flat.stages_to_product > 0 && !flat.product_reacts && !flat.forms_after_loss &&
+                           stays(flat.stages[flat.stages_to_product - 1], flat.product);
         prepare_caps(index);
+    }
+
+    /// No product leaves the stage but what is lost there.
+    static bool stays(const FlatStage& stage, int product) {
+        return std::find(stage.forming_gases.begin(), stage.forming_gases.end(), product) ==
+                   stage.forming_gases.end() &&
+               std::all_of(
+                   stage.separations.begin(), stage.separations.end(),
+                   [&](const FlatSeparation& separation) { return separation.leaves[at(product)] == 0.0; });
     }
 
     void number_substances(FlatStep& flat, const Step& step) {

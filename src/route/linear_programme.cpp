@@ -48,12 +48,13 @@ class Tableau {
         Optimum result;
         result.basis = basis_;
         result.x.assign(static_cast<std::size_t>(columns_), 0.0);
-        result.inverse.resize(at(rows_) * at(rows_));
         for (int row = 0; row < rows_; ++row) {
             const int column = basis_[static_cast<std::size_t>(row)];
             if (column < columns_) result.x[static_cast<std::size_t>(column)] = cell(row, width_ - 1);
             for (int slack = 0; slack < rows_; ++slack)
-                result.inverse[at(row) * at(rows_) + at(slack)] = cell(row, columns_ + slack);
+                if (const double factor = cell(row, columns_ + slack); factor != 0.0)
+                    result.inverse.push_back({slack, factor});
+            result.ends.push_back(static_cast<int>(result.inverse.size()));
         }
         return result;
     }
@@ -141,14 +142,14 @@ bool apply_basis(const LinearProgramme& programme, const Optimum& optimum, std::
     for (const double value : b)
         largest = std::max(largest, value);
     const double allowed = -1e-12 * largest;
-    const auto rows = static_cast<std::size_t>(programme.rows);
-    for (std::size_t row = 0; row < rows; ++row) {
+    const Optimum::Part* part = optimum.inverse.data();
+    for (std::size_t row = 0; row < optimum.basis.size(); ++row) {
+        const Optimum::Part* const end = optimum.inverse.data() + optimum.ends[row];
         double value = 0.0;
-        for (std::size_t k = 0; k < rows; ++k)
-            value += optimum.inverse[row * rows + k] * b[k];
+        for (; part != end; ++part)
+            value += part->factor * b[at(part->row)];
         if (value < allowed) return false;
-        if (optimum.basis[row] < programme.columns)
-            x[static_cast<std::size_t>(optimum.basis[row])] = std::max(0.0, value);
+        if (optimum.basis[row] < programme.columns) x[at(optimum.basis[row])] = std::max(0.0, value);
     }
     return true;
 }

@@ -37,7 +37,13 @@ struct Optimum {
     bool bounded = true;
     std::vector<double> x;  ///< one value a column, >= 0
     std::vector<int> basis; ///< by row: the column that is basic there; slack of row i counts as columns + i
-    std::vector<double> inverse; ///< rows x rows: values of the basic columns = inverse . b
+    /// Basic values = inverse . b; of the inverse only what is not 0, row by row, for a row holds few.
+    struct Part {
+        int row; ///< of b
+        double factor;
+    };
+    std::vector<Part> inverse;
+    std::vector<int> ends; ///< by row: one past its last part
 };
 
 /// Solves from scratch. \pre every b >= 0 (tiny negative values are taken as 0).

@@ -159,28 +159,42 @@ std::string csv_text(std::string_view text) {
     return quoted + '"';
 }
 
-std::string json_text(std::string_view text) {
-    const std::string valid = valid_utf8(text);
-    const auto needs_escape = [](char c) {
-        return c == '"' || c == '\\' || static_cast<unsigned char>(c) < 0x20;
-    };
-    std::string quoted = "\"";
-    quoted.reserve(valid.size() + 2);
-    for (auto from = valid.begin();; ++from) {
-        const auto at = std::find_if(from, valid.end(), needs_escape);
-        quoted.append(from, at);
-        if (at == valid.end()) break;
-        if (*at == '"' || *at == '\\')
-            (quoted += '\\') += *at;
-        else if (*at == '\n')
-            quoted += "\\n";
-        else if (*at == '\t')
-            quoted += "\\t";
+namespace {
+
+/// \param valid  UTF-8
+void append_escaped(std::string& to, std::string_view valid) {
+    for (const char c : valid) {
+        if (c == '"' || c == '\\')
+            (to += '\\') += c;
+        else if (c == '\n')
+            to += "\\n";
+        else if (c == '\t')
+            to += "\\t";
+        else if (static_cast<unsigned char>(c) < 0x20)
+            to += fmt::format("\\u{:04x}", static_cast<unsigned>(c));
         else
-            quoted += fmt::format("\\u{:04x}", static_cast<unsigned>(*at));
-        from = at;
+            to += c;
     }
-    return quoted + '"';
+}
+
+} // namespace
+
+void append_json_text(std::string& to, std::string_view text) {
+    // Nearly all text goes out as it is.
+    const bool plain = std::all_of(text.begin(), text.end(),
+                                   [](char c) { return c >= 0x20 && c < 0x7F && c != '"' && c != '\\'; });
+    to += '"';
+    if (plain)
+        to += text;
+    else
+        append_escaped(to, valid_utf8(text));
+    to += '"';
+}
+
+std::string json_text(std::string_view text) {
+    std::string quoted;
+    append_json_text(quoted, text);
+    return quoted;
 }
 
 } // namespace routeweigh::writing

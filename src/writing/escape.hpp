@@ -32,5 +32,6 @@ std::string csv_text(std::string_view text);
 
 /// A JSON string by RFC 8259, quotes included; bytes that are no UTF-8 become U+FFFD.
 std::string json_text(std::string_view text);
+void append_json_text(std::string& to, std::string_view text);
 
 } // namespace routeweigh::writing

@@ -36,14 +36,14 @@ class JsonText {
         // apart.
         if (text_.find_first_of(".e", start) == std::string::npos) text_ += ".0";
     }
-    void add_value(const std::string& value) { text_ += json_text(value); }
+    void add_value(const std::string& value) { append_json_text(text_, value); }
 
     void add_value(const MachineList& list) {
         add_items(list, '[', ']', [this](const MachineTree& item) { add(item); });
     }
     void add_value(const MachineObject& object) {
         add_items(object, '{', '}', [this](const Member& member) {
-            text_ += json_text(member.name);
+            append_json_text(text_, member.name);
             text_ += ": ";
             add(member.value);
         });

@@ -16,7 +16,10 @@ Model one_output(std::vector<Distribution> inputs, Function function) {
         model.inputs.push_back({"x" + std::to_string(model.inputs.size() + 1), distribution});
     model.outputs = 1;
     model.evaluator = [function] {
-        return [function](std::span<const double> x, std::span<double> y) { y[0] = function(x); };
+        return [function](const DrawRows& x, DrawRows& y) {
+            for (std::size_t row = 0; row < x.rows(); ++row)
+                y.row(row)[0] = function(x.row(row));
+        };
     };
     return model;
 }

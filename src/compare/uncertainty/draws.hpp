@@ -14,21 +14,6 @@ namespace routeweigh {
 /// Draws that one thread works through in one go; small enough to stay in the cache.
 inline constexpr std::size_t chunk_draws = 250;
 
-/// Rows of numbers, one row a draw.
-struct DrawRows {
-    std::size_t columns = 0;
-    std::vector<double> values;
-
-    void resize(std::size_t rows, std::size_t width) {
-        columns = width;
-        values.resize(rows * width);
-    }
-    std::span<double> row(std::size_t index) { return {values.data() + index * columns, columns}; }
-    std::span<const double> row(std::size_t index) const {
-        return {values.data() + index * columns, columns};
-    }
-};
-
 /// Fills `rows` with chunk number `chunk`. \param column  scratch, reused
 void draw_chunk(std::span<const UncertainInput> inputs, std::uint64_t seed, std::uint64_t chunk,
                 std::vector<double>& column, DrawRows& rows);

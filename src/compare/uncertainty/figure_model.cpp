@@ -15,39 +15,37 @@ constexpr double rounding = 1e-12; ///< relative: less than this is no change
 class Evaluator {
   public:
     Evaluator(std::vector<const Assessment*> routes, std::size_t baseline, std::size_t figures)
-        : routes_(std::move(routes)), baseline_(baseline), figures_(figures), values_(routes_.size()) {}
+        : routes_(std::move(routes)), baseline_(baseline), figures_(figures) {}
 
+    /// All figures of one route but the last, which needs the baseline.
     /// \return false where more product is isolated than forms
-    bool evaluate(std::size_t route, const Inputs& inputs, std::span<double> y) {
+    bool evaluate(std::size_t route, const Inputs& inputs, std::span<double> y, Auxiliaries& auxiliaries) {
         const Assessment& assessment = *routes_[route];
-        RouteFigures::Values& values = values_[route];
-        assessment.compiled().evaluate(inputs, values);
+        assessment.compiled().evaluate(inputs, values_);
+        auxiliaries = auxiliaries_of(values_, assessment.flat());
         double* out = y.data() + route * figures_;
-        out = std::copy(values.metrics.begin(), values.metrics.end(), out);
+        out = std::copy(values_.metrics.begin(), values_.metrics.end(), out);
         const HazardScheme& scheme = assessment.rules().hazard.score;
         for (std::size_t e = 0; e < scheme.endpoints.size(); ++e)
             for (std::size_t p = 0; p < place_count; ++p)
                 if (scheme.places[p].scored)
-                    *out++ = values.hazard.value[cell_index(e, static_cast<HazardPlace>(p))];
-        *out++ = values.score.value;
+                    *out++ = values_.hazard.value[cell_index(e, static_cast<HazardPlace>(p))];
+        *out++ = values_.score.value;
         return std::all_of(
-            values.evaluation.steps.begin(), values.evaluation.steps.end(),
+            values_.evaluation.steps.begin(), values_.evaluation.steps.end(),
             [](const StepResult& step) { return step.isolated <= step.made * (1.0 + rounding); });
     }
 
-    /// The last figure of every route, which needs the baseline. Call it when all routes have been evaluated.
-    void same_auxiliaries(std::span<double> y) const {
+    /// The last figure of every route.
+    void same_auxiliaries(std::span<const Auxiliaries> by_route, std::span<double> y) const {
         for (std::size_t r = 0; r < routes_.size(); ++r)
-            y[(r + 1) * figures_ - 1] = intensity_with_same_auxiliaries(
-                {values_[r].evaluation, values_[r].totals, routes_[r]->flat().final_step()},
-                {values_[baseline_].evaluation, values_[baseline_].totals,
-                 routes_[baseline_]->flat().final_step()});
+            y[(r + 1) * figures_ - 1] = intensity_with_same_auxiliaries(by_route[r], by_route[baseline_]);
     }
 
   private:
     std::vector<const Assessment*> routes_;
     std::size_t baseline_, figures_;
-    std::vector<RouteFigures::Values> values_;
+    RouteFigures::Values values_;
 };
 
 } // namespace
@@ -73,15 +71,22 @@ FigureModel::FigureModel(const Comparison& comparison, const UncertaintyOptions&
     model_.outputs = routes_.size() * heads_.count() + 1;
     model_.evaluator = [this] {
         return [this, evaluator = Evaluator(routes_, comparison_->baseline_index(), heads_.count()),
-                inputs = Inputs{}](std::span<const double> x, std::span<double> y) mutable {
-            bool out_of_range = false;
-            for (std::size_t r = 0; r < routes_.size(); ++r) {
+                inputs = Inputs{},
+                auxiliaries = std::vector<Auxiliaries>{}](const DrawRows& x, DrawRows& y) mutable {
+            const std::size_t draws = x.rows(), count = routes_.size(), held = out_of_range_output();
+            auxiliaries.resize(draws * count);
+            for (std::size_t d = 0; d < draws; ++d)
+                y.row(d)[held] = 0.0;
+            for (std::size_t r = 0; r < count; ++r) {
                 const FlatRoute& flat = routes_[r]->flat();
-                out_of_range = apply(inputs_.effects[r], flat.nominal(), x, flat, inputs) > 0 || out_of_range;
-                out_of_range = !evaluator.evaluate(r, inputs, y) || out_of_range;
+                for (std::size_t d = 0; d < draws; ++d) {
+                    const bool fits = apply(inputs_.effects[r], flat.nominal(), x.row(d), flat, inputs) == 0;
+                    const bool forms = evaluator.evaluate(r, inputs, y.row(d), auxiliaries[d * count + r]);
+                    if (!fits || !forms) y.row(d)[held] = 1.0;
+                }
             }
-            evaluator.same_auxiliaries(y);
-            y[out_of_range_output()] = out_of_range ? 1.0 : 0.0;
+            for (std::size_t d = 0; d < draws; ++d)
+                evaluator.same_auxiliaries(std::span(auxiliaries).subspan(d * count, count), y.row(d));
         };
     };
     vary_assumed_yields();
@@ -90,6 +95,7 @@ FigureModel::FigureModel(const Comparison& comparison, const UncertaintyOptions&
 void FigureModel::vary_assumed_yields() {
     Evaluator evaluator(routes_, comparison_->baseline_index(), heads_.count());
     std::vector<double> nominal(model_.outputs), varied(model_.outputs);
+    std::vector<Auxiliaries> auxiliaries(routes_.size());
     const auto evaluate_all = [&](double points, bool of_baseline_only, std::vector<double>& y) {
         for (std::size_t r = 0; r < routes_.size(); ++r) {
             Inputs inputs = routes_[r]->flat().nominal();
@@ -101,9 +107,9 @@ void FigureModel::vary_assumed_yields() {
                                    ? isolated * (1.0 + points)
                                    : std::clamp(isolated + points, 0.01, 1.0);
                 }
-            evaluator.evaluate(r, inputs, y);
+            evaluator.evaluate(r, inputs, y, auxiliaries[r]);
         }
-        evaluator.same_auxiliaries(y);
+        evaluator.same_auxiliaries(auxiliaries, y);
     };
     evaluate_all(0.0, false, nominal);
     assumed_.resize(model_.outputs);

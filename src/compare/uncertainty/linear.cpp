@@ -9,20 +9,18 @@ namespace routeweigh {
 LinearResult propagate_linearly(const Model& model) {
     LinearResult result;
     std::vector<double> x = model.means();
-    std::vector<double> up(model.outputs), down(model.outputs);
-    result.value.resize(model.outputs);
     result.contribution.assign(model.outputs, std::vector<double>(x.size(), 0.0));
     const Evaluate evaluate = model.evaluator();
-    evaluate(x, result.value);
+    result.value = model.evaluate(evaluate, x);
     for (std::size_t i = 0; i < x.size(); ++i) {
         const Distribution& distribution = model.inputs[i].distribution;
         const double mean = x[i];
         const double deviation = distribution.deviation();
         if (deviation == 0.0) continue;
         x[i] = mean + deviation;
-        evaluate(x, up);
+        const std::vector<double> up = model.evaluate(evaluate, x);
         x[i] = mean - deviation;
-        evaluate(x, down);
+        const std::vector<double> down = model.evaluate(evaluate, x);
         x[i] = mean;
         for (std::size_t y = 0; y < model.outputs; ++y)
             result.contribution[y][i] = (up[y] - down[y]) / 2.0;

@@ -18,14 +18,39 @@ struct UncertainInput {
     Distribution distribution;
 };
 
-/// y from x, by position; a quantity that has no value is NaN.
-using Evaluate = std::function<void(std::span<const double> x, std::span<double> y)>;
+/// Rows of numbers, one row a draw.
+struct DrawRows {
+    std::size_t columns = 0;
+    std::vector<double> values;
+
+    void resize(std::size_t rows, std::size_t width) {
+        columns = width;
+        values.resize(rows * width);
+    }
+    std::size_t rows() const { return columns == 0 ? 0 : values.size() / columns; }
+    std::span<double> row(std::size_t index) { return {values.data() + index * columns, columns}; }
+    std::span<const double> row(std::size_t index) const {
+        return {values.data() + index * columns, columns};
+    }
+};
+
+/// y from x, by position, row by row; `y` has its size. A quantity that has no value is NaN. Many rows at a
+/// time, so that what a part of the model needs stays in the cache.
+using Evaluate = std::function<void(const DrawRows& x, DrawRows& y)>;
 
 struct Model {
     std::vector<UncertainInput> inputs; ///< independent of each other
     std::size_t outputs = 0;
     /// Makes an evaluator; every thread uses one of its own.
     std::function<Evaluate()> evaluator;
+
+    /// Of one set of inputs.
+    std::vector<double> evaluate(const Evaluate& evaluate, std::span<const double> x) const {
+        const DrawRows in{x.size(), {x.begin(), x.end()}};
+        DrawRows out{outputs, std::vector<double>(outputs)};
+        evaluate(in, out);
+        return out.values;
+    }
 
     std::vector<double> means() const {
         std::vector<double> result;

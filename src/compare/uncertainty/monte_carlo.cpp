@@ -43,8 +43,7 @@ void do_chunk(const Model& model, std::uint64_t seed, std::size_t batch_number, 
     draw_chunk(model.inputs, seed, batch_number * chunks_in_batch + chunk, worker.column, worker.inputs);
     worker.sampling_seconds += watch.lap();
     worker.outputs.resize(chunk_draws, model.outputs);
-    for (std::size_t d = 0; d < chunk_draws; ++d)
-        worker.evaluate(worker.inputs.row(d), worker.outputs.row(d));
+    worker.evaluate(worker.inputs, worker.outputs);
     worker.evaluation_seconds += watch.lap();
     for (std::size_t y = 0; y < model.outputs; ++y) {
         double* column = batch.values.data() + y * batch_draws + chunk * chunk_draws;

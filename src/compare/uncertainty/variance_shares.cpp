@@ -5,6 +5,7 @@
 #include "compare/uncertainty/parallel.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace routeweigh {
 namespace {
@@ -17,8 +18,8 @@ struct Sums {
 
 struct Worker {
     Evaluate evaluate;
-    DrawRows a, b;
-    std::vector<double> column, x, at_a, at_b, mixed;
+    DrawRows a, b, at_a, at_b, at_mixed;
+    std::vector<double> column;
 };
 
 /// The second sample is that of another seed.
@@ -31,28 +32,34 @@ void do_chunk(const Model& model, std::uint64_t seed, std::size_t chunk, std::sp
     sums.square.assign(outputs, 0.0);
     sums.first.assign(outputs * inputs, 0.0);
     sums.total.assign(outputs * inputs, 0.0);
-    w.at_a.resize(outputs);
-    w.at_b.resize(outputs);
-    w.mixed.resize(outputs);
+    for (DrawRows* rows : {&w.at_a, &w.at_b, &w.at_mixed})
+        rows->resize(chunk_draws, outputs);
     draw_chunk(model.inputs, seed, chunk, w.column, w.a);
     draw_chunk(model.inputs, seed ^ second_sample, chunk, w.column, w.b);
+    w.evaluate(w.a, w.at_a);
+    w.evaluate(w.b, w.at_b);
     for (std::size_t d = 0; d < chunk_draws; ++d) {
-        const auto a = w.a.row(d), b = w.b.row(d);
-        w.evaluate(a, w.at_a);
-        w.evaluate(b, w.at_b);
+        const auto at_a = w.at_a.row(d), at_b = w.at_b.row(d);
         for (std::size_t y = 0; y < outputs; ++y) {
-            const double one = w.at_a[y] - centre[y], other = w.at_b[y] - centre[y];
+            const double one = at_a[y] - centre[y], other = at_b[y] - centre[y];
             sums.value[y] += one + other;
             sums.square[y] += one * one + other * other;
         }
-        w.x.assign(a.begin(), a.end());
-        for (std::size_t i = 0; i < inputs; ++i) {
-            w.x[i] = b[i];
-            w.evaluate(w.x, w.mixed);
-            w.x[i] = a[i];
+    }
+    // Exchanged twice, the column is what it was.
+    const auto exchange = [&](std::size_t input) {
+        for (std::size_t d = 0; d < chunk_draws; ++d)
+            std::swap(w.a.row(d)[input], w.b.row(d)[input]);
+    };
+    for (std::size_t i = 0; i < inputs; ++i) {
+        exchange(i);
+        w.evaluate(w.a, w.at_mixed);
+        exchange(i);
+        for (std::size_t d = 0; d < chunk_draws; ++d) {
+            const auto at_a = w.at_a.row(d), at_b = w.at_b.row(d), mixed = w.at_mixed.row(d);
             for (std::size_t y = 0; y < outputs; ++y) {
-                const double change = w.mixed[y] - w.at_a[y];
-                sums.first[y * inputs + i] += (w.at_b[y] - centre[y]) * change;
+                const double change = mixed[y] - at_a[y];
+                sums.first[y * inputs + i] += (at_b[y] - centre[y]) * change;
                 sums.total[y * inputs + i] += 0.5 * change * change;
             }
         }
@@ -69,8 +76,7 @@ std::vector<VarianceShares> variance_shares(const Model& model, const VarianceSh
         worker.evaluate = model.evaluator();
     // Values are taken from the output at the means of the inputs: the smaller the numbers, the less their
     // products scatter.
-    std::vector<double> centre(model.outputs);
-    workers.front().evaluate(model.means(), centre);
+    const std::vector<double> centre = model.evaluate(workers.front().evaluate, model.means());
 
     std::vector<VarianceShares> result(model.outputs);
     for (VarianceShares& shares : result)
