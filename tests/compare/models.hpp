@@ -17,7 +17,7 @@ Model one_output(std::vector<Distribution> inputs, Function function) {
     model.outputs = 1;
     model.evaluator = [function] {
         return [function](const DrawRows& x, DrawRows& y) {
-            for (std::size_t row = 0; row < x.rows(); ++row)
+            for (std::size_t row = 0; row < x.rows; ++row)
                 y.row(row)[0] = function(x.row(row));
         };
     };

@@ -211,6 +211,15 @@ TEST_CASE("an output that has no value in some draw has none, and one that does 
     CHECK(y.high == 0.1);
 }
 
+TEST_CASE("where nothing varies, the value is what it is both ways") {
+    const Model model = one_output({}, [](std::span<const double>) { return 5.0; });
+    CHECK(propagate_linearly(model).value[0] == 5.0);
+    CHECK(propagate_linearly(model).deviation[0] == 0.0);
+    const DrawnOutput y = drawn(model, 1000);
+    CHECK(y.mean == 5.0);
+    CHECK(y.deviation == 0.0);
+}
+
 TEST_CASE("every piece is done once, and what goes wrong in one is thrown") {
     for (const int threads : {1, 2, 5}) {
         std::vector<std::atomic<int>> done(1000);

@@ -73,7 +73,7 @@ FigureModel::FigureModel(const Comparison& comparison, const UncertaintyOptions&
         return [this, evaluator = Evaluator(routes_, comparison_->baseline_index(), heads_.count()),
                 inputs = Inputs{},
                 auxiliaries = std::vector<Auxiliaries>{}](const DrawRows& x, DrawRows& y) mutable {
-            const std::size_t draws = x.rows(), count = routes_.size(), held = out_of_range_output();
+            const std::size_t draws = x.rows, count = routes_.size(), held = out_of_range_output();
             auxiliaries.resize(draws * count);
             for (std::size_t d = 0; d < draws; ++d)
                 y.row(d)[held] = 0.0;

@@ -18,16 +18,16 @@ struct UncertainInput {
     Distribution distribution;
 };
 
-/// Rows of numbers, one row a draw.
+/// Rows of numbers, one row a draw. A row may be empty: then nothing varies.
 struct DrawRows {
-    std::size_t columns = 0;
+    std::size_t rows = 0, columns = 0;
     std::vector<double> values;
 
-    void resize(std::size_t rows, std::size_t width) {
+    void resize(std::size_t count, std::size_t width) {
+        rows = count;
         columns = width;
-        values.resize(rows * width);
+        values.resize(count * width);
     }
-    std::size_t rows() const { return columns == 0 ? 0 : values.size() / columns; }
     std::span<double> row(std::size_t index) { return {values.data() + index * columns, columns}; }
     std::span<const double> row(std::size_t index) const {
         return {values.data() + index * columns, columns};
@@ -46,8 +46,8 @@ struct Model {
 
     /// Of one set of inputs.
     std::vector<double> evaluate(const Evaluate& evaluate, std::span<const double> x) const {
-        const DrawRows in{x.size(), {x.begin(), x.end()}};
-        DrawRows out{outputs, std::vector<double>(outputs)};
+        const DrawRows in{1, x.size(), {x.begin(), x.end()}};
+        DrawRows out{1, outputs, std::vector<double>(outputs)};
         evaluate(in, out);
         return out.values;
     }
