@@ -33,8 +33,9 @@ std::vector<ClassifiedBottle> bottles_of(const FlatRoute& flat, const Evaluation
     return bottles;
 }
 
-std::optional<ClassifiedReading> read(const streams::Composition& composition,
-                                      const streams::RouteStream& stream, const ClassificationRules& rules) {
+std::optional<ClassifiedReading> classify_reading(const streams::Composition& composition,
+                                                  const streams::RouteStream& stream,
+                                                  const ClassificationRules& rules) {
     if (composition.empty()) return std::nullopt;
     ClassifiedReading reading;
     reading.grams = composition.total();
@@ -79,8 +80,8 @@ ClassifiedRoute classify_route(const FlatRoute& flat, const Evaluation& evaluati
         bottle.classification = classify_bottle(*bottle.material, rules);
     for (streams::RouteStream& stream : streams::streams_of(flat, evaluation)) {
         ClassifiedStream classified;
-        classified.nominal = read(stream.nominal, stream, rules);
-        classified.unreacted = read(stream.unreacted, stream, rules);
+        classified.nominal = classify_reading(stream.nominal, stream, rules);
+        classified.unreacted = classify_reading(stream.unreacted, stream, rules);
         classified.stream = std::move(stream);
         if (classified.nominal || classified.unreacted) result.streams.push_back(std::move(classified));
     }

@@ -2,11 +2,11 @@
 #include "assess/solvent_families.hpp"
 
 #include "assess/streams/scheme_file.hpp"
+#include "base/list.hpp"
 #include "input/field.hpp"
 #include "route/name_reader.hpp"
 #include "route/role.hpp"
 
-#include <algorithm>
 #include <utility>
 
 namespace routeweigh {
@@ -27,15 +27,10 @@ SolventFamily read_family(const Field& field, const Catalogue& catalogue) {
     return family;
 }
 
-template<typename List, typename Value>
-bool holds(const List& list, const Value& value) {
-    return std::find(list.begin(), list.end(), value) != list.end();
-}
-
 } // namespace
 
 bool SolventFamily::has(const Substance& solvent, std::string_view role) const {
-    return holds(purposes, role) && holds(members, &solvent);
+    return contains(purposes, role) && contains(members, &solvent);
 }
 
 std::vector<const Substance*> SolventFamilies::others(const Substance& solvent, std::string_view role) const {
@@ -43,7 +38,7 @@ std::vector<const Substance*> SolventFamilies::others(const Substance& solvent, 
     for (const SolventFamily& family : families) {
         if (!family.has(solvent, role)) continue;
         for (const Substance* member : family.members)
-            if (member != &solvent && !holds(found, member)) found.push_back(member);
+            if (member != &solvent && !contains(found, member)) found.push_back(member);
     }
     return found;
 }

@@ -42,7 +42,7 @@ bool takes_value(const CLI::Option& option) {
     return option.get_items_expected_max() > 0;
 }
 
-void add_options(const CLI::App& app, std::string& page) {
+void print_options(const CLI::App& app, std::string& page) {
     for (const CLI::Option* option : options_of(app)) {
         const bool positional = option->get_positional();
         std::string head = positional ? option->get_name(true) : option->get_name(false, true);
@@ -74,11 +74,11 @@ std::string manual_page(const CLI::App& program, const std::string& version) {
     page += fmt::format(".SH NAME\nrouteweigh \\- {}\n", roff(program.get_description()));
     page += ".SH SYNOPSIS\n.B routeweigh\n.I COMMAND\n[\\fIoptions\\fR]\n";
     page += ".SH OPTIONS\n";
-    add_options(program, page);
+    print_options(program, page);
     page += ".SH COMMANDS\n";
     for (const CLI::App* command : commands_of(program)) {
         page += fmt::format(".SS {}\n{}\n", roff(command->get_name()), roff(command->get_description()));
-        add_options(*command, page);
+        print_options(*command, page);
     }
     page += ".SH EXIT STATUS\n"
             "0 done, 1 the contents of an input are wrong, 2 the call is wrong or a path cannot be read or "

@@ -20,7 +20,7 @@ std::vector<std::string> commands() {
     return names;
 }
 
-void add_options(const CLI::App& app, std::vector<std::string>& names) {
+void add_option_names(const CLI::App& app, std::vector<std::string>& names) {
     for (const CLI::Option* option : app.get_options())
         for (const std::string& name : option->get_lnames())
             if (std::find(names.begin(), names.end(), "--" + name) == names.end())
@@ -52,9 +52,9 @@ std::string explain_wrong_call(const CLI::App& program, const CLI::ParseError& e
         return no_such_command(unknown.front());
     if (option != unknown.end()) {
         std::vector<std::string> names;
-        add_options(program, names);
+        add_option_names(program, names);
         for (const CLI::App* command : chosen)
-            add_options(*command, names);
+            add_option_names(*command, names);
         return no_such("option", option->substr(0, option->find('=')), names);
     }
     if (chosen.empty()) return "say what to do: the call names no command";

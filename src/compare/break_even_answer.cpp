@@ -29,7 +29,7 @@ double equivalents_of(const Assessment& assessment, const NumericInput& input) {
 BreakEvenAnswer answer_break_even(const Assessment& assessment, const NumericInput& input,
                                   const FigurePick& figure, double target, const Apply& apply) {
     const auto try_value = [&](double value) {
-        return apply({{input.pointer, quoted(input.written(value))}});
+        return apply({{input.pointer, json_quoted(input.written(value))}});
     };
     const Response response = [&](double value) {
         const Outcome outcome = try_value(value);

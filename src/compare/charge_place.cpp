@@ -69,10 +69,10 @@ std::string amount_text(const Charge& charge, double factor) {
 }
 
 std::string amount_json(const Charge& charge, double factor) {
-    return quoted(amount_with(charge, fmt::format("{}", factor * charge.amount.value)));
+    return json_quoted(amount_with(charge, fmt::format("{}", factor * charge.amount.value)));
 }
 
-std::string quoted(std::string_view text) {
+std::string json_quoted(std::string_view text) {
     std::string result = "\"";
     for (const char c : text) {
         if (c == '"' || c == '\\')

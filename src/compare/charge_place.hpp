@@ -33,7 +33,7 @@ std::string amount_text(const Charge& charge, double factor);
 std::string amount_json(const Charge& charge, double factor);
 
 /// A plain text as JSON; escapes what must be.
-std::string quoted(std::string_view text);
+std::string json_quoted(std::string_view text);
 
 /// "3.24 g": four significant digits.
 std::string grams_text(double grams);

@@ -27,12 +27,12 @@ std::string source_text(const std::string& source) {
     return source.find("memory") != std::string::npos ? documents::from_memory(source) : source;
 }
 
-std::string source_of(const std::map<std::string, std::string>& sources, const std::string& datum) {
+std::string stated_source(const std::map<std::string, std::string>& sources, const std::string& datum) {
     const auto found = sources.find(datum);
     return source_text(found == sources.end() ? std::string() : found->second);
 }
 
-std::string_view words(Substance::Phase phase) {
+std::string_view state_words(Substance::Phase phase) {
     switch (phase) {
     case Substance::Phase::solid:
         return "solid";
@@ -44,7 +44,7 @@ std::string_view words(Substance::Phase phase) {
     return "gas";
 }
 
-std::string_view words(AssessmentStatus status) {
+std::string_view status_words(AssessmentStatus status) {
     switch (status) {
     case AssessmentStatus::harmonised:
         return "harmonised classification";
@@ -61,7 +61,7 @@ std::string_view words(AssessmentStatus status) {
 }
 
 /// As the catalogue states it, with a true minus.
-std::string plain_number(double value) {
+std::string stated_number(double value) {
     return (value < 0.0 ? "\u2212" : "") + fmt::format("{:g}", std::abs(value));
 }
 
@@ -74,7 +74,7 @@ class DataTable {
     }
     void add(const char* name, const std::optional<double>& value, const char* unit,
              const std::string& source) {
-        if (value) add(name, fmt::format("{} {}", plain_number(*value), unit), source);
+        if (value) add(name, fmt::format("{} {}", stated_number(*value), unit), source);
     }
     writing::Table take() { return std::move(table_); }
 
@@ -109,18 +109,20 @@ void describe(const Substance& substance, std::vector<writing::Block>& blocks) {
     DataTable table;
     const auto& sources = substance.sources;
     table.add("other names", join(substance.synonyms, "; "), "");
-    table.add("CAS number", substance.cas, source_of(sources, "cas"));
+    table.add("CAS number", substance.cas, stated_source(sources, "cas"));
     table.add("formula", substance.has_formula() ? substance.formula.text : std::string("none: a mixture"),
-              source_of(sources, "formula"));
+              stated_source(sources, "formula"));
     if (substance.has_formula())
         table.add("molar mass", fixed(substance.molar_mass, 3) + " g/mol",
                   "from the formula, standard atomic weights of IUPAC 2021, abridged");
-    table.add("at 25 \u00B0C", std::string(words(substance.phase)), source_of(sources, "phase_at_25C"));
-    table.add("density", substance.density, "g/mL", source_of(sources, "density_g_per_mL"));
-    table.add("melting point", substance.melting_point, "\u00B0C", source_of(sources, "melting_point_C"));
-    table.add("boiling point", substance.boiling_point, "\u00B0C", source_of(sources, "boiling_point_C"));
-    table.add("flash point", substance.flash_point, "\u00B0C", source_of(sources, "flash_point_C"));
-    table.add("classification", std::string(words(substance.status)), source_text(substance.ghs_source));
+    table.add("at 25 \u00B0C", std::string(state_words(substance.phase)),
+              stated_source(sources, "phase_at_25C"));
+    table.add("density", substance.density, "g/mL", stated_source(sources, "density_g_per_mL"));
+    table.add("melting point", substance.melting_point, "\u00B0C", stated_source(sources, "melting_point_C"));
+    table.add("boiling point", substance.boiling_point, "\u00B0C", stated_source(sources, "boiling_point_C"));
+    table.add("flash point", substance.flash_point, "\u00B0C", stated_source(sources, "flash_point_C"));
+    table.add("classification", std::string(status_words(substance.status)),
+              source_text(substance.ghs_source));
     for (const GhsEntry& entry : substance.ghs)
         table.add("hazard", entry_text(entry), source_text(substance.ghs_source));
     if (substance.ghs_solution)
@@ -151,8 +153,8 @@ void describe(const Material& material, std::vector<writing::Block>& blocks) {
         table.add("holds",
                   fmt::format("{} % {} by mass", digits(100.0 * component.mass_fraction),
                               component.substance->name),
-                  source_of(material.sources, "composition"));
-    table.add("density", material.density, "g/mL", source_of(material.sources, "density_g_per_mL"));
+                  stated_source(material.sources, "composition"));
+    table.add("density", material.density, "g/mL", stated_source(material.sources, "density_g_per_mL"));
     table.add("strength means", material.basis, "");
     if (material.typical) table.add("composition", "typical; it varies between suppliers", "");
     table.add("remark", material.notes, "");

@@ -13,16 +13,14 @@
 namespace routeweigh::documents {
 namespace {
 
-const auto decimal = writing::Align::decimal;
-
 /// Decimals that show two digits of the uncertainty (JCGM 100:2008, 7.2.6).
-int decimals_for(double deviation, int otherwise) {
+int decimals_of_deviation(double deviation, int otherwise) {
     if (!(deviation > 0.0)) return otherwise;
     return std::clamp(1 - static_cast<int>(std::floor(std::log10(deviation))), 0, 9);
 }
 
 writing::Cell at_precision(double value, double deviation, int otherwise) {
-    return {fixed(value, decimals_for(deviation, otherwise)), value};
+    return {fixed(value, decimals_of_deviation(deviation, otherwise)), value};
 }
 
 writing::Cell deviation_cell(double deviation) {

@@ -9,6 +9,7 @@ namespace {
 using writing::MachineList;
 using writing::MachineObject;
 using writing::MachineTree;
+using writing::text_list;
 
 std::string_view outcome_word(MixtureOutcome outcome) {
     switch (outcome) {
@@ -26,13 +27,6 @@ std::string_view outcome_word(MixtureOutcome outcome) {
     return "not classified";
 }
 
-MachineList texts(const std::vector<std::string>& list) {
-    MachineList items;
-    for (const std::string& text : list)
-        items.emplace_back(text);
-    return items;
-}
-
 MachineObject result_tree(const MixtureResult& result) {
     MachineObject object{{"endpoint", std::string(result.endpoint)},
                          {"title", std::string(result.title)},
@@ -46,7 +40,7 @@ MachineObject result_tree(const MixtureResult& result) {
                          {"unknown_percent", result.unknown_percent}};
     std::vector<std::string> lines = explain(result);
     lines.erase(lines.begin()); // title and outcome stand above
-    object.push_back({"reasons", texts(lines)});
+    object.push_back({"reasons", text_list(lines)});
     return object;
 }
 
@@ -69,15 +63,15 @@ MachineObject classified_tree(const MixtureClassification& classification, const
                                                {"entry_of_solution", ingredient.solution},
                                                {"assessed", ingredient.assessed()}});
     return {{"jurisdiction", std::string(classification.regime)},
-            {"building_blocks", texts(classification.blocks)},
+            {"building_blocks", text_list(classification.blocks)},
             {"signal_word", label.signal},
-            {"pictograms", texts(label.pictograms)},
+            {"pictograms", text_list(label.pictograms)},
             {"statements", std::move(statements)},
             {"precautions", std::move(precautions)},
             {"unassessed_percent", classification.unassessed_percent},
             {"ingredients", std::move(ingredients)},
             {"results", std::move(results)},
-            {"notes", texts(classification.notes())}};
+            {"notes", text_list(classification.notes())}};
 }
 
 MachineObject pairing_tree(const streams::PairedComposition& paired) {
@@ -88,7 +82,7 @@ MachineObject pairing_tree(const streams::PairedComposition& paired) {
         gas.emplace_back(MachineObject{{"substance", portion.substance->id}, {"grams", portion.grams}});
     return {{"steps", std::move(steps)},
             {"gas_at_most", std::move(gas)},
-            {"not_paired", texts(paired.left_unpaired)}};
+            {"not_paired", text_list(paired.left_unpaired)}};
 }
 
 std::vector<std::string> classified_columns() {

@@ -16,15 +16,9 @@ namespace {
 using writing::MachineList;
 using writing::MachineTree;
 using writing::object;
+using writing::text_list;
 
-MachineTree text_list(const std::vector<std::string>& texts) {
-    MachineList list;
-    for (const std::string& text : texts)
-        list.emplace_back(text);
-    return list;
-}
-
-std::string_view words(StreamKind kind) {
+std::string_view kind_words(StreamKind kind) {
     switch (kind) {
     case StreamKind::liquid:
         return "liquid";
@@ -38,7 +32,7 @@ std::string_view words(StreamKind kind) {
     return "residue";
 }
 
-std::string_view words(LedgerRow::Side side) {
+std::string_view side_words(LedgerRow::Side side) {
     switch (side) {
     case LedgerRow::Side::in:
         return "in";
@@ -97,7 +91,7 @@ const StreamNote* note_on(const Step& step, const std::string& stream) {
     return nullptr;
 }
 
-MachineTree streams_tree(const Assessment& route) {
+MachineTree route_streams_tree(const Assessment& route) {
     MachineList list;
     for (const FlatStream& stream : route.flat().streams()) {
         const FlatStep& flat = route.flat().steps()[at(stream.step)];
@@ -118,7 +112,7 @@ MachineTree streams_tree(const Assessment& route) {
         const StreamNote* note = note_on(step, stream.name);
         list.emplace_back(object({{"step", step.id},
                                   {"name", stream.name},
-                                  {"kind", std::string(words(stream.kind))},
+                                  {"kind", std::string(kind_words(stream.kind))},
                                   {"container", note != nullptr ? note->container : std::string()},
                                   {"grams", mass},
                                   {"grams_unreacted", mass_unreacted},
@@ -170,7 +164,7 @@ MachineTree steps_tree(const Assessment& route) {
 MachineTree ledger_tree(const Assessment& route, const Ledger& ledger) {
     MachineList list;
     for (const LedgerRow& row : ledger.rows)
-        list.emplace_back(object({{"side", std::string(words(row.side))},
+        list.emplace_back(object({{"side", std::string(side_words(row.side))},
                                   {"step", route.route().steps[at(row.step)].id},
                                   {"place", row.place},
                                   {"substance", row.substance->name},
@@ -222,7 +216,7 @@ MachineTree route_tree(const Comparison& comparison, std::size_t index, const st
                    {"figures", figures_tree(figures)},
                    {"same_auxiliaries", same_auxiliaries_tree(comparison, index)},
                    {"steps", steps_tree(route)},
-                   {"streams", streams_tree(route)},
+                   {"streams", route_streams_tree(route)},
                    {"ledger", ledger_tree(route, ledger)},
                    {"balance", balance_tree(ledger)},
                    {"notes", text_list(route.route().notes)}});

@@ -21,7 +21,6 @@ using course::House;
 using utilities::Estimate;
 using utilities::StageUse;
 
-constexpr auto decimal = writing::Align::decimal;
 constexpr double kilojoules_per_watt_hour = 3.6;
 
 std::string range_text(const Estimate& estimate, double factor, int significant = 2) {

@@ -14,7 +14,7 @@
 namespace routeweigh {
 namespace {
 
-const std::array kinds{
+const std::array document_kinds{
     DocumentKind{"comparison", "Routes side by side", "routes to one product",
                  [](const Subject& subject) { return comparison_report(*subject.comparison); }},
     DocumentKind{"figure", "One figure explained", "a route and the id of a figure",
@@ -45,13 +45,13 @@ const std::array kinds{
 } // namespace
 
 std::span<const DocumentKind> all_documents() {
-    return kinds;
+    return document_kinds;
 }
 
 const DocumentKind* find_document(std::string_view id) {
-    const auto found =
-        std::find_if(kinds.begin(), kinds.end(), [id](const DocumentKind& kind) { return kind.id == id; });
-    return found == kinds.end() ? nullptr : &*found;
+    const auto found = std::find_if(document_kinds.begin(), document_kinds.end(),
+                                    [id](const DocumentKind& kind) { return kind.id == id; });
+    return found == document_kinds.end() ? nullptr : &*found;
 }
 
 } // namespace routeweigh

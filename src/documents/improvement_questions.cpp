@@ -18,7 +18,7 @@ namespace {
 using namespace documents;
 
 /// The levers asked about: the first of the ranking, each question once.
-std::vector<const Improvement*> asked(const Improvements& improvements, std::size_t top) {
+std::vector<const Improvement*> levers_asked(const Improvements& improvements, std::size_t top) {
     std::vector<const Improvement*> list;
     for (const Improvement& entry : improvements.ranked) {
         if (list.size() == top) break;
@@ -145,7 +145,7 @@ writing::Document improvement_questions(const Assessment& route, const Improveme
     document.id = with_key ? "improvement_key" : "improvement_questions";
     document.title = "How would you improve this method?";
     document.subtitle = route.route().title;
-    const auto levers = by_question(asked(improvements, top));
+    const auto levers = by_question(levers_asked(improvements, top));
     if (levers.empty()) {
         document.blocks.push_back(writing::Paragraph{fmt::format(
             "None of the changes tried improves {}: ask about another figure.", improvements.figure.name())});

@@ -23,7 +23,6 @@ std::string effect_text(const FigurePick& figure, double before, double change) 
 }
 
 std::vector<writing::Column> effect_columns(const FigurePick& figure) {
-    const auto decimal = writing::Align::decimal;
     return {{.heading = "then", .align = decimal, .unit = unit_text(figure.unit())},
             {.heading = "difference", .align = decimal},
             {.heading = "change", .align = decimal, .unit = "%"},

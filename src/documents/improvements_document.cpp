@@ -18,6 +18,7 @@ namespace {
 using namespace documents;
 using writing::MachineList;
 using writing::MachineObject;
+using writing::text_list;
 
 writing::Table ranking(const Improvements& improvements, std::size_t shown) {
     const FigurePick& figure = improvements.figure;
@@ -115,13 +116,6 @@ void add_rest(const Improvements& improvements, std::vector<writing::Block>& blo
     blocks.push_back(std::move(folded));
 }
 
-MachineList texts(const std::vector<std::string>& list) {
-    MachineList result;
-    for (const std::string& text : list)
-        result.emplace_back(text);
-    return result;
-}
-
 MachineObject entry_tree(const Improvement& entry, bool helps) {
     MachineList changes, added;
     for (const Assignment& change : entry.candidate.changes)
@@ -140,7 +134,7 @@ MachineObject entry_tree(const Improvement& entry, bool helps) {
             {"yield", 100.0 * entry.yield},
             {"yield_at_par", entry.yield_at_par ? 100.0 * *entry.yield_at_par : std::nan("")},
             {"added_hazards", std::move(added)},
-            {"cautions", texts(entry.candidate.cautions)}};
+            {"cautions", text_list(entry.candidate.cautions)}};
 }
 
 MachineObject tree_of(const Assessment& route, const Improvements& improvements) {

@@ -14,7 +14,7 @@ namespace routeweigh::documents {
 namespace {
 
 /// Names of a purpose that stand in a sentence; more than these is "and others".
-constexpr std::size_t most_named = 2;
+constexpr std::size_t most_materials = 2;
 
 Purpose purpose_of(const Role& role, Phase phase) {
     if (role.drown_out) return Purpose::drown_out;
@@ -29,7 +29,7 @@ Purpose purpose_of(const Role& role, Phase phase) {
 std::string named(const PurposeInput& input) {
     std::vector<std::string> names;
     for (const PurposeInput::Item& item : input.items) {
-        if (names.size() == most_named || item.grams < 0.1 * input.grams) break;
+        if (names.size() == most_materials || item.grams < 0.1 * input.grams) break;
         names.push_back(item.material);
     }
     return listed(names);

@@ -9,6 +9,9 @@
 
 namespace routeweigh::documents {
 
+/// Columns of numbers.
+inline constexpr auto decimal = writing::Align::decimal;
+
 /// "−0.5": so many digits behind the point. What rounds to nothing has no sign.
 std::string fixed(double value, int decimals);
 

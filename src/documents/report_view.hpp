@@ -14,6 +14,14 @@
 
 namespace routeweigh::documents {
 
+/// The mass intensity in both boundaries, and without the inputs in which they differ.
+inline constexpr std::string_view pmi_as_written = "process_mass_intensity";
+inline constexpr std::string_view pmi_same_auxiliaries = "same_auxiliaries_process_mass_intensity";
+inline constexpr std::string_view pmi_without_rinse = "pmi_without_drown_out_and_rinse";
+
+/// Grams per gram of product that print as nothing.
+inline constexpr double negligible = 5e-4;
+
 /// Every figure of one route, those that need a baseline among them.
 std::vector<Figure> figures_of(const Comparison& comparison, std::size_t route);
 

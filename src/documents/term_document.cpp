@@ -23,8 +23,6 @@ using namespace documents;
 using course::ClassUse;
 using course::CourseUse;
 
-constexpr auto decimal = writing::Align::decimal;
-
 /// A number of the term that is better small; the same list heads the table of experiments and the
 /// comparison.
 struct TermFigure {
@@ -66,7 +64,7 @@ constexpr std::array term_figures{
                [](const ClassUse& use) { return use.one.hood_minutes / 60.0; }},
 };
 
-std::string unit_of(const TermFigure& figure, const stock::PriceList& prices) {
+std::string term_unit(const TermFigure& figure, const stock::PriceList& prices) {
     return figure.money ? prices.currency : std::string(figure.unit);
 }
 
@@ -104,7 +102,7 @@ writing::Table figure_table(const CourseUse& term, const stock::PriceList& price
     table.columns.push_back({.heading = "term", .align = decimal});
     for (const TermFigure& figure : term_figures) {
         if (!shown(figure, prices)) continue;
-        writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(unit_of(figure, prices))});
+        writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(term_unit(figure, prices))});
         for (const course::Experiment& experiment : term.experiments)
             row.cells.push_back(cell_of(figure, figure.of(experiment.use)));
         row.cells.push_back(cell_of(figure, term.total(figure.of)));
@@ -160,7 +158,7 @@ writing::Table change_table(const CourseUse& before, const CourseUse& after, con
         const double old_value = before.total(figure.of), new_value = after.total(figure.of);
         const double seen = 0.5 * std::pow(10.0, -figure.decimals);
         const bool more = new_value - old_value >= seen, less = old_value - new_value >= seen;
-        writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(unit_of(figure, prices)),
+        writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(term_unit(figure, prices)),
                           cell_of(figure, old_value), cell_of(figure, new_value),
                           writing::Cell((more ? "+" : "") + fixed(new_value - old_value, figure.decimals),
                                         new_value - old_value),
@@ -211,7 +209,7 @@ writing::DataRows rows_of(const CourseUse& term, const stock::PriceList& prices)
                 rows.rows.push_back({term.id, static_cast<double>(experiment.week),
                                      experiment.use.route->route().id,
                                      experiment.use.route->route().product->name, std::string(figure.id),
-                                     figure.of(experiment.use), unit_of(figure, prices)});
+                                     figure.of(experiment.use), term_unit(figure, prices)});
     return rows;
 }
 

@@ -85,7 +85,6 @@ writing::Row row_of(const Pair& pair) {
 }
 
 writing::Table figure_table(const std::vector<Pair>& pairs, bool moved, const Comparison& routes) {
-    const auto decimal = writing::Align::decimal;
     writing::Table table;
     table.caption = moved ? "Figures before and after" : "Figures that stay as they are";
     table.columns = {{.heading = "figure"},

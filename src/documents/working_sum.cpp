@@ -16,7 +16,7 @@
 namespace routeweigh::documents {
 namespace {
 
-std::string_view unit_of(double Totals::*total) {
+std::string_view unit_of_total(double Totals::*total) {
     static constexpr std::pair<double Totals::*, std::string_view> units[] = {
         {&Totals::formula_product, "g/mol"},
         {&Totals::formula_inputs, "g/mol"},
@@ -54,7 +54,7 @@ int digits_written(const Route& route, const std::string& pointer) {
 }
 
 /// Decimals at which so many significant digits end.
-int decimals_for(double value, int significant) {
+int decimals_at(double value, int significant) {
     if (value == 0.0 || !std::isfinite(value)) return 0;
     return std::max(0, significant - 1 - static_cast<int>(std::floor(std::log10(std::abs(value)))));
 }
@@ -217,14 +217,14 @@ void merge_small(WorkingSum& sum) {
 } // namespace
 
 WorkingSum working_sum(const Assessment& route, double Totals::*total, std::string_view name) {
-    WorkingSum sum{total, std::string(name), std::string(unit_of(total)), route.totals().*total, {}, {}, {},
-                   {}};
+    WorkingSum sum{
+        total, std::string(name), std::string(unit_of_total(total)), route.totals().*total, {}, {}, {}, {}};
     sum.parts = parts_of(route, total);
     merge_small(sum);
     sum.rule = rule_of(route, total);
     if (sum.parts.empty()) {
         const bool whole = sum.unit == "atoms" && std::abs(sum.value - std::round(sum.value)) < 1e-9;
-        sum.text = fixed(sum.value, whole ? 0 : decimals_for(sum.value, 4));
+        sum.text = fixed(sum.value, whole ? 0 : decimals_at(sum.value, 4));
         return sum;
     }
     // The last place of a sum is that of its coarsest part; whole counts of atoms have none.
@@ -232,11 +232,10 @@ WorkingSum working_sum(const Assessment& route, double Totals::*total, std::stri
     int coarsest = 6;
     std::vector<int> decimals;
     for (const Contribution& part : sum.parts) {
-        decimals.push_back(counts ? 0
-                                  : decimals_for(part.value, digits_written(route.route(), part.pointer)));
+        decimals.push_back(counts ? 0 : decimals_at(part.value, digits_written(route.route(), part.pointer)));
         if (std::abs(part.value) > 1e-3 * std::abs(sum.value)) coarsest = std::min(coarsest, decimals.back());
     }
-    const int last = counts ? 0 : std::max(coarsest, std::min(decimals_for(sum.value, 3), 2));
+    const int last = counts ? 0 : std::max(coarsest, std::min(decimals_at(sum.value, 3), 2));
     for (std::size_t i = 0; i < sum.parts.size(); ++i)
         sum.part_texts.push_back(fixed(sum.parts[i].value, std::min(decimals[i], last + 2)));
     sum.text = fixed(sum.value, last);

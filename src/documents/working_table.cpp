@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The tables behind a working: parts of a total, how inputs are counted, the net equation.
 #include "assess/input_class.hpp"
+#include "base/index.hpp"
 #include "documents/number.hpp"
 #include "documents/words.hpp"
 #include "documents/working.hpp"
@@ -14,13 +15,7 @@
 namespace routeweigh::documents {
 namespace {
 
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
-
-const auto decimal = writing::Align::decimal;
-
-std::string_view words(InputClass input) {
+std::string_view input_words(InputClass input) {
     switch (input) {
     case InputClass::reactant:
         return "reactant";
@@ -34,7 +29,7 @@ std::string_view words(InputClass input) {
     return "aid";
 }
 
-std::string_view words(Phase phase) {
+std::string_view phase_words(Phase phase) {
     switch (phase) {
     case Phase::reaction:
         return "reaction";
@@ -88,13 +83,13 @@ writing::Table counted_inputs_table(const Assessment& route) {
         const Charge& charge = stage.charges[at(inflow.charge)];
         std::string name = fmt::format("{}: {}", charge.role->name, inflow.substance->name);
         if (!inflow.neat) name += " in " + charge.material->name;
-        std::string counted(words(input_class(inflow)));
+        std::string counted(input_words(input_class(inflow)));
         if (inflow.role->drown_out) counted += ", drown-out";
         if (route.rules().benign.contains(inflow.substance)) counted += ", benign";
         if (evaluation.credit[i] > 0.0)
             counted += fmt::format(", {} g of it fed back", digits(evaluation.credit[i]));
         table.rows.push_back({std::move(name), digits_cell(evaluation.in[i], 4), counted,
-                              std::string(words(stage.phase)), charge.pointer});
+                              std::string(phase_words(stage.phase)), charge.pointer});
     }
     table.rows.push_back(
         writing::Row({"every input", digits_cell(route.totals().inputs_gross, 4)}, writing::RowKind::total));

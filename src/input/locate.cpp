@@ -25,7 +25,7 @@ std::string token_text(std::string_view token) {
 }
 
 // An array index as RFC 6901 writes it.
-std::optional<std::size_t> index_of(std::string_view token) {
+std::optional<std::size_t> array_index(std::string_view token) {
     if (token.empty() || token.size() > 9 || (token[0] == '0' && token.size() > 1)) return std::nullopt;
     std::size_t index = 0;
     for (const char c : token) {
@@ -42,7 +42,7 @@ bool step_into(Skim& skim, std::string_view token) {
         for (skim.open('{'); skim.next(); skim.skip_value())
             if (same_key(skim.key(), key)) return skim.ok();
     } else if (skim.peek() == '[') {
-        const auto index = index_of(token);
+        const auto index = array_index(token);
         if (!index) return false;
         std::size_t i = 0;
         for (skim.open('['); skim.next(); skim.skip_value())

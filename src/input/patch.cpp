@@ -107,7 +107,7 @@ std::vector<std::string> keys_of(const Json& object) {
 }
 
 /// The index that a token names; the size of the list where it may be appended to.
-std::size_t index_of(const Json& list, const std::string& at, const std::string& token, bool append) {
+std::size_t index_of_element(const Json& list, const std::string& at, const std::string& token, bool append) {
     if (append && token == "-") return list.size();
     const bool digits =
         !token.empty() && token.size() < 10 &&
@@ -133,7 +133,7 @@ Json& holder(Json& root, const std::string& pointer, const std::vector<std::stri
                                at);
         if (i + 1 == tokens.size()) return *value;
         if (value->is_array()) {
-            value = &(*value)[index_of(*value, at, tokens[i], false)];
+            value = &(*value)[index_of_element(*value, at, tokens[i], false)];
         } else {
             const auto member = value->find(tokens[i]);
             if (member == value->end()) refuse_key(*value, at, tokens[i]);
@@ -152,7 +152,7 @@ void put(Json& place, const std::string& at, const std::string& token, Json valu
         place[token] = std::move(value);
         return;
     }
-    const std::size_t index = index_of(place, at, token, true);
+    const std::size_t index = index_of_element(place, at, token, true);
     if (index == place.size())
         place.push_back(std::move(value));
     else
@@ -161,7 +161,7 @@ void put(Json& place, const std::string& at, const std::string& token, Json valu
 
 void take_out(Json& place, const std::string& at, const std::string& token) {
     if (place.is_array())
-        place.erase(index_of(place, at, token, false));
+        place.erase(index_of_element(place, at, token, false));
     else if (place.erase(token) == 0)
         refuse_key(place, at, token);
 }

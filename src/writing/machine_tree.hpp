@@ -56,6 +56,13 @@ MachineObject object(Member (&&members)[N]) {
     return {std::make_move_iterator(std::begin(members)), std::make_move_iterator(std::end(members))};
 }
 
+inline MachineList text_list(const std::vector<std::string>& texts) {
+    MachineList list;
+    for (const std::string& text : texts)
+        list.emplace_back(text);
+    return list;
+}
+
 /// An empty cell, an unrounded number, or text (which CSV guards against being read as a formula).
 using DataCell = std::variant<std::monostate, double, std::string>;
 

@@ -12,7 +12,7 @@
 namespace routeweigh::writing {
 namespace {
 
-constexpr int gap = 2;
+constexpr int column_gap = 2;
 constexpr int text_column = 24; ///< what a column of words may take when the table must be cut
 
 /// One column as it will be printed: the head, and for each row of the table a text already padded so that
@@ -119,7 +119,7 @@ std::vector<int> share_width(const std::vector<SetColumn>& columns, int availabl
         widths.push_back(column.least);
         wished += column.natural - column.least;
     }
-    available -= gap * (static_cast<int>(columns.size()) - 1);
+    available -= column_gap * (static_cast<int>(columns.size()) - 1);
     int spare = available - std::accumulate(widths.begin(), widths.end(), 0);
     while (spare < 0) { // a single column too wide for the page: words are cut
         const auto widest = std::max_element(widths.begin(), widths.end());
@@ -157,7 +157,7 @@ Lines side_by_side(const Table& table, const std::vector<Lines>& cells, const st
             const std::size_t skipped = at_bottom ? height - cells[column].size() : 0;
             const bool filled = i >= skipped && i - skipped < cells[column].size();
             const std::string text = filled ? cells[column][i - skipped] : std::string();
-            if (column > 0) line += std::string(gap, ' ');
+            if (column > 0) line += std::string(column_gap, ' ');
             const bool left = table.columns[column].align == Align::left;
             line += left ? pad_right(text, widths[column]) : pad_left(text, widths[column]);
         }
@@ -174,7 +174,7 @@ Lines wrapped_cell(const std::string& text, int width) {
 std::string rule(const std::vector<int>& widths) {
     std::string line;
     for (std::size_t i = 0; i < widths.size(); ++i) {
-        if (i > 0) line += std::string(gap, ' ');
+        if (i > 0) line += std::string(column_gap, ' ');
         line += std::string(static_cast<std::size_t>(widths[i]), '-');
     }
     return line;
@@ -242,7 +242,7 @@ Lines terminal_table(const Table& table, int width, const Ink& ink) {
     for (std::size_t i = 0; i < table.columns.size(); ++i) {
         columns.push_back(set_column(table, i, notes));
         const SetColumn& column = columns.back();
-        least += column.least + (i > 0 ? gap : 0);
+        least += column.least + (i > 0 ? column_gap : 0);
         const int comfortable = std::max(column.least, std::min(column.natural, text_column));
         widths.push_back(std::min(column.words ? comfortable : column.least, width));
     }
@@ -252,7 +252,7 @@ Lines terminal_table(const Table& table, int width, const Ink& ink) {
         parts.emplace_back(columns.size());
         std::iota(parts[0].begin(), parts[0].end(), std::size_t{0});
     } else {
-        parts = fit_columns(widths, gap, width, table.row_headers);
+        parts = fit_columns(widths, column_gap, width, table.row_headers);
     }
     const std::vector<Table> tables = split_columns(table, parts);
     for (std::size_t part = 0; part < parts.size(); ++part) {

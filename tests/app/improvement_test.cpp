@@ -91,7 +91,7 @@ TEST_CASE("the yield at par, put into the changed route, gives the figure as it 
             std::vector<Assignment> changes = entry.candidate.changes;
             changes.push_back(
                 {"/steps/0/isolated/yield",
-                 quoted(find_input(route->route(), "yield").written(100.0 * *entry.yield_at_par))});
+                 json_quoted(find_input(route->route(), "yield").written(100.0 * *entry.yield_at_par))});
             const Outcome outcome = apply_to(route->route(), Catalogue::embedded(), rules())(changes);
             REQUIRE(outcome.trial);
             CHECK(pick(figure).value(outcome.trial->values()) == doctest::Approx(entry.before).epsilon(1e-9));

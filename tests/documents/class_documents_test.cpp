@@ -19,7 +19,7 @@ using namespace routeweigh;
 namespace {
 
 /// Every shipped route, assessed once.
-const std::vector<Comparison>& shipped() {
+const std::vector<Comparison>& shipped_comparisons() {
     static const std::vector<Comparison> all = [] {
         std::vector<Comparison> made;
         for (const test::RouteSet& set : test::shipped_sets())
@@ -30,7 +30,7 @@ const std::vector<Comparison>& shipped() {
 }
 
 const Assessment& bromination() {
-    return shipped().front().baseline();
+    return shipped_comparisons().front().baseline();
 }
 
 const writing::MachineList& list(const writing::MachineTree& tree, std::string_view name) {
@@ -58,7 +58,7 @@ StockRequest class_of_72() {
 } // namespace
 
 TEST_CASE("labels of every shipped route: shares add up to 100, and waste to the ledger times the class") {
-    for (const Comparison& comparison : shipped())
+    for (const Comparison& comparison : shipped_comparisons())
         for (const auto& route : comparison.routes()) {
             INFO(route->route().id);
             LabelRequest request;

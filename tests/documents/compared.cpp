@@ -13,14 +13,9 @@
 namespace routeweigh::test {
 namespace {
 
-const AssessmentRules& rules() {
-    static const AssessmentRules read = read_assessment_rules(Catalogue::embedded());
-    return read;
-}
-
 Comparison compare_sources(const std::vector<SourcePtr>& sources, const std::string& baseline) {
     Problems problems;
-    return compare_routes(read_routes(sources, Catalogue::embedded(), problems), baseline, rules());
+    return compare_routes(read_routes(sources, Catalogue::embedded(), problems), baseline, shipped_rules());
 }
 
 class TextReader {
@@ -105,6 +100,11 @@ void collect_targets(const writing::Text& text, Anchors& anchors) {
 }
 
 } // namespace
+
+const AssessmentRules& shipped_rules() {
+    static const AssessmentRules read = read_assessment_rules(Catalogue::embedded());
+    return read;
+}
 
 const std::vector<RouteSet>& shipped_sets() {
     static const std::vector<RouteSet> sets{{"4-bromoacetanilide", "A1"},

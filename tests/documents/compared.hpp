@@ -11,6 +11,9 @@
 
 namespace routeweigh::test {
 
+/// Read once.
+const AssessmentRules& shipped_rules();
+
 /// Every folder of routes/ with the baseline its reports take.
 struct RouteSet {
     std::string folder, baseline;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "documents/papers.hpp"
 
+#include "documents/compared.hpp"
 #include "writing/writer_list.hpp"
 
 #include <algorithm>
@@ -10,11 +11,6 @@
 
 namespace routeweigh::test {
 namespace {
-
-const AssessmentRules& rules() {
-    static const AssessmentRules read = read_assessment_rules(Catalogue::embedded());
-    return read;
-}
 
 std::filesystem::path folder() {
     return std::filesystem::path(ROUTEWEIGH_ROOT) / "routes";
@@ -73,7 +69,7 @@ std::string text_of_route(const std::string& file) {
 std::unique_ptr<LaidOutRoute> lay_out_text(const std::string& text, const std::string& jurisdiction) {
     Problems problems;
     return std::make_unique<LaidOutRoute>(
-        read_one_route({make_source("test.json", text)}, Catalogue::embedded(), problems), rules(),
+        read_one_route({make_source("test.json", text)}, Catalogue::embedded(), problems), shipped_rules(),
         Catalogue::embedded(), *local_rules(Catalogue::embedded(), jurisdiction));
 }
 

@@ -31,10 +31,10 @@ constexpr PaperMaker papers[] = {
     {"talk card", [](const bench::Experiment& experiment) { return talk_card(experiment); }},
 };
 
-using Statements = std::map<std::string, std::vector<std::pair<std::string, test::Stated>>>;
+using StatedFigures = std::map<std::string, std::vector<std::pair<std::string, test::Stated>>>;
 
-Statements statements_of(const bench::Experiment& experiment) {
-    Statements all;
+StatedFigures stated_figures_of(const bench::Experiment& experiment) {
+    StatedFigures all;
     for (const PaperMaker& paper : papers) {
         const writing::Document document = paper.make(experiment);
         for (const auto& [id, list] : test::shared_figures(document))
@@ -45,7 +45,7 @@ Statements statements_of(const bench::Experiment& experiment) {
 }
 
 /// Checks that all statements of one number agree; the count of numbers that stand in two papers or more.
-std::size_t check_agreement(const Statements& statements) {
+std::size_t check_agreement(const StatedFigures& statements) {
     std::size_t shared = 0;
     for (const auto& [id, list] : statements) {
         CAPTURE(id);
@@ -69,7 +69,7 @@ TEST_CASE("a number that stands in two papers is the same number, in value and i
     for (const std::string& file : test::shipped_routes()) {
         CAPTURE(file);
         const auto laid_out = test::lay_out_file(file);
-        CHECK(check_agreement(statements_of(laid_out->experiment())) >= 3);
+        CHECK(check_agreement(stated_figures_of(laid_out->experiment())) >= 3);
     }
 }
 
@@ -87,11 +87,11 @@ TEST_CASE("what the machine data state also stands in the text of the paper") {
 
 TEST_CASE("changing one amount in the route file changes every paper that states it") {
     std::string text = test::text_of_route("4-bromoacetanilide/A3.json");
-    const Statements before = statements_of(test::lay_out_text(text)->experiment());
+    const StatedFigures before = stated_figures_of(test::lay_out_text(text)->experiment());
     const std::string old_amount = "\"2.107 g\"";
     REQUIRE(text.find(old_amount) != std::string::npos);
     text.replace(text.find(old_amount), old_amount.size(), "\"2.50 g\"");
-    const Statements after = statements_of(test::lay_out_text(text)->experiment());
+    const StatedFigures after = stated_figures_of(test::lay_out_text(text)->experiment());
     check_agreement(after);
     const std::string mass = "A3/bromination/1.3/mass";
     REQUIRE(after.count(mass) == 1);

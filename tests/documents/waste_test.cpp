@@ -49,7 +49,7 @@ struct Said {
     std::string text;
 };
 
-std::vector<SourcePtr> shipped() {
+std::vector<SourcePtr> shipped_sources() {
     std::vector<SourcePtr> list;
     for (const auto& entry : std::filesystem::recursive_directory_iterator(ROUTEWEIGH_ROOT "/routes"))
         if (entry.path().extension() == ".json" &&
@@ -64,7 +64,7 @@ const std::string a3 = "routes/4-bromoacetanilide/A3.json";
 
 TEST_CASE("every stream of every shipped route stands in the document with its container or a stop") {
     for (const char* jurisdiction : {"US", "EU"}) {
-        const Said said(shipped(), jurisdiction, 24);
+        const Said said(shipped_sources(), jurisdiction, 24);
         CHECK(said.wastes.size() >= 25); // every route that is shipped
         for (const streams::ClassWaste& one : said.wastes)
             for (const streams::StreamAdvice& advice : one.waste.streams) {
@@ -78,7 +78,7 @@ TEST_CASE("every stream of every shipped route stands in the document with its c
 TEST_CASE("no page calls anything safe, and every page has the cautions") {
     static const std::regex word("\\bsafer?\\b", std::regex::icase);
     for (const char* jurisdiction : {"US", "EU"}) {
-        const Said said(shipped(), jurisdiction, 24);
+        const Said said(shipped_sources(), jurisdiction, 24);
         CHECK_FALSE(std::regex_search(said.text, word));
         CHECK(said.holds("licensed waste contractor"));
         CHECK(said.holds("no conflict found by this method"));

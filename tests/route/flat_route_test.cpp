@@ -11,18 +11,15 @@ using doctest::Approx;
 
 namespace {
 
-constexpr std::string_view bromination = "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide";
-constexpr std::string_view oxidation = "hydrogen peroxide + 2 hydrogen bromide -> bromine + 2 water";
-
 /// 10 mmol acetanilide, 10.6 mmol bromine in acetic acid; poured into water and filtered.
 std::string bench_sheet(std::string_view more, std::string_view reaction_more = {}) {
     return route(
         "4-bromoacetanilide",
-        {step("4-bromoacetanilide", "acetanilide", bromination,
+        {step("4-bromoacetanilide", "acetanilide", bromination_equation,
               {stage("reaction",
                      {charge("acetanilide", "10 mmol", "substrate"), charge("bromine", "1.06 eq", "reagent"),
                       charge("acetic acid", "7 g", "solvent")},
-                     {reaction(bromination, reaction_more)}),
+                     {reaction(bromination_equation, reaction_more)}),
                stage("workup", {charge("water", "50 g", "drown-out")}, {},
                      {filtration("filtrate", R"("keeps": ["4-bromoacetanilide"])")})},
               more)});
@@ -177,7 +174,7 @@ TEST_CASE("equivalents and mol % count from the reference, through the mass frac
         "acetanilide + hydrogen bromide + hydrogen peroxide -> 4-bromoacetanilide + 2 water",
         {charge("acetanilide", "10 mmol", "substrate"), charge("hydrobromic acid 48 %", "1.25 eq", "reagent"),
          charge("hydrogen peroxide 30 %", "130 mol %", "oxidant")},
-        {reaction(oxidation), reaction(bromination)}));
+        {reaction(peroxide_equation), reaction(bromination_equation)}));
     CHECK(built.in("hydrogen bromide") == Approx(0.0125 * 80.912));
     CHECK(built.in("hydrogen peroxide") == Approx(0.013 * 34.014));
     CHECK(built.in("water") == Approx(0.0125 * 80.912 * 52 / 48 + 0.013 * 34.014 * 70 / 30));
@@ -192,7 +189,7 @@ TEST_CASE("what is in the flask at most: charges, products, and transients at th
         "acetanilide + hydrogen bromide + hydrogen peroxide -> 4-bromoacetanilide + 2 water",
         {charge("acetanilide", "10 mmol", "substrate"), charge("hydrogen bromide", "12.5 mmol", "reagent"),
          charge("hydrogen peroxide", "13 mmol", "oxidant")},
-        {reaction(oxidation), reaction(bromination)}));
+        {reaction(peroxide_equation), reaction(bromination_equation)}));
     CHECK(built.mmol_in_flask("acetanilide") == Approx(10));
     CHECK(built.mmol_in_flask("hydrogen bromide") == Approx(12.5));
     CHECK(built.mmol_in_flask("hydrogen peroxide") == Approx(13));
@@ -211,9 +208,9 @@ TEST_CASE(
                            {charge("acetanilide", "10 mmol", "substrate"),
                             charge("hydrogen bromide", "12.5 mmol", "reagent"),
                             charge("hydrogen peroxide", "4 mmol", "oxidant")},
-                           {reaction(oxidation), reaction(bromination)}),
+                           {reaction(peroxide_equation), reaction(bromination_equation)}),
                      stage("reaction", {charge("hydrogen peroxide", "9 mmol", "oxidant")},
-                           {reaction(oxidation), reaction(bromination)})},
+                           {reaction(peroxide_equation), reaction(bromination_equation)})},
                     R"("dissolved": ["hydrogen bromide"])")}));
     CHECK(built.nominal.product == Approx(0.010 * 214.062));
     // First stage: 4 mmol from 4 mmol of peroxide; second: 8.5 mmol of bromide are left, 4.25 mmol of
@@ -228,7 +225,7 @@ TEST_CASE("tribromide counts as bromine in the flask") {
         "acetanilide + pyridinium tribromide -> 4-bromoacetanilide + pyridinium bromide + hydrogen bromide",
         {charge("acetanilide", "10 mmol", "substrate"),
          charge("pyridinium tribromide", "10.5 mmol", "reagent")},
-        {reaction("pyridinium tribromide -> pyridinium bromide + bromine"), reaction(bromination)}));
+        {reaction("pyridinium tribromide -> pyridinium bromide + bromine"), reaction(bromination_equation)}));
     CHECK(built.step().bromine == Approx(0.0105)); // free or held, each mole counts once
     CHECK(built.closure() < 1e-12);
 }
@@ -264,11 +261,11 @@ TEST_CASE(
     const Built built(route(
         "4-bromoacetanilide",
         {step(
-            "4-bromoacetanilide", "acetanilide", bromination,
+            "4-bromoacetanilide", "acetanilide", bromination_equation,
             {stage("reaction",
                    {charge("acetanilide", "10 mmol", "substrate"), charge("bromine", "10 mmol", "reagent"),
                     charge("acetic acid", "5 g", "solvent"), charge("hydrobromic acid 48 %", "2 g", "acid")},
-                   {reaction(bromination)})})}));
+                   {reaction(bromination_equation)})})}));
     Inputs inputs = built.flat.nominal();
     const auto inflows = built.flat.inflows();
     double in_bottle = 0.0;
@@ -293,10 +290,10 @@ TEST_CASE(
 TEST_CASE("a boiling range without a formula is weighed in and out") {
     const Built built(route(
         "4-bromoacetanilide",
-        {step("4-bromoacetanilide", "acetanilide", bromination,
+        {step("4-bromoacetanilide", "acetanilide", bromination_equation,
               {stage("reaction",
                      {charge("acetanilide", "10 mmol", "substrate"), charge("bromine", "10 mmol", "reagent")},
-                     {reaction(bromination)}),
+                     {reaction(bromination_equation)}),
                stage("purification", {charge("petroleum ether", "12 g", "rinse")}, {},
                      {filtration("rinse", R"("keeps": ["4-bromoacetanilide"], "held": "0.5 g/g")"),
                       R"({"by": "drying", "to": "vapour"})"})})}));

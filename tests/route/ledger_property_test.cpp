@@ -18,11 +18,11 @@ using namespace routeweigh::test;
 
 namespace {
 
-using Rows = std::map<std::string, double>;
+using LedgerRows = std::map<std::string, double>;
 
 /// Everything in the ledger by side, step, place and substance; for one run of the last step.
-Rows rows_of(const Route& route, const Ledger& ledger) {
-    Rows rows;
+LedgerRows rows_of(const Route& route, const Ledger& ledger) {
+    LedgerRows rows;
     for (const LedgerRow& row : ledger.rows)
         rows[std::to_string(static_cast<int>(row.side)) + " " +
              route.steps[static_cast<std::size_t>(row.step)].id + " " + row.place + " " +
@@ -30,9 +30,9 @@ Rows rows_of(const Route& route, const Ledger& ledger) {
     return rows;
 }
 
-double largest_difference(const Rows& a, const Rows& b, double scale) {
+double largest_difference(const LedgerRows& a, const LedgerRows& b, double scale) {
     double worst = 0.0;
-    const auto compare = [&](const Rows& one, const Rows& other) {
+    const auto compare = [&](const LedgerRows& one, const LedgerRows& other) {
         for (const auto& [key, grams] : one) {
             const auto found = other.find(key);
             worst = std::max(worst, std::abs(grams - (found == other.end() ? 0.0 : found->second)));

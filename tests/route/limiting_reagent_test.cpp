@@ -15,7 +15,6 @@ std::vector<ReactantSupply> supplies(const Built& built) {
     return reactant_supplies(built.flat, 0, built.flat.nominal());
 }
 
-constexpr std::string_view bromination = "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide";
 constexpr std::string_view bromate =
     "6 acetanilide + 4 potassium bromide + 2 potassium bromate + 3 sulfuric acid -> "
     "6 4-bromoacetanilide + 3 potassium sulfate + 6 water";
@@ -43,11 +42,11 @@ TEST_CASE("the reactant with the smallest amount over coefficient limits") {
 TEST_CASE("solvents, catalysts and later washes do not limit, and do not add to a supply") {
     const Built built(route(
         "4-bromoacetanilide",
-        {step("4-bromoacetanilide", "acetanilide", bromination,
+        {step("4-bromoacetanilide", "acetanilide", bromination_equation,
               {stage("reaction",
                      {charge("acetanilide", "10 mmol", "substrate"), charge("bromine", "9 mmol", "reagent"),
                       charge("acetic acid", "1 mmol", "solvent"), charge("iodine", "0.01 mmol", "catalyst")},
-                     {reaction(bromination)}),
+                     {reaction(bromination_equation)}),
                stage("workup", {charge("bromine", "5 mmol", "quench")})})}));
     const auto found = supplies(built);
     REQUIRE(found.size() == 2);
@@ -58,11 +57,12 @@ TEST_CASE("solvents, catalysts and later washes do not limit, and do not add to 
 TEST_CASE("a portion added later, while product still forms, counts") {
     const Built built(route(
         "4-bromoacetanilide",
-        {step("4-bromoacetanilide", "acetanilide", bromination,
+        {step("4-bromoacetanilide", "acetanilide", bromination_equation,
               {stage("reaction",
                      {charge("acetanilide", "10 mmol", "substrate"), charge("bromine", "6 mmol", "reagent")},
-                     {reaction(bromination)}),
-               stage("reaction", {charge("bromine", "6 mmol", "reagent")}, {reaction(bromination)})})}));
+                     {reaction(bromination_equation)}),
+               stage("reaction", {charge("bromine", "6 mmol", "reagent")},
+                     {reaction(bromination_equation)})})}));
     const auto found = supplies(built);
     CHECK(found[0].substance->name == "acetanilide");
     CHECK(found[1].moles == Approx(0.012));

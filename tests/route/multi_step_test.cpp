@@ -15,7 +15,7 @@ using doctest::Approx;
 
 namespace {
 
-const Catalogue& bench() {
+const Catalogue& step_isomers() {
     static const Catalogue catalogue = catalogue_of(
         {"A | C5H10", "B | C5H10", "C | C5H10", "D | C5H10", "I | C5H10", "J | C10H20", "K | C10H20",
          "P | C15H30", "Q | C15H30", "water | H2O | liquid | 1.0", "toluene | C7H8 | liquid | 0.87",
@@ -48,7 +48,7 @@ TEST_CASE("an upstream step is scaled to what the next one charges") {
     // Step 1 gives 8 mmol of I a run; step 2 charges 20 mmol, hence 2.5 runs: 25 mmol of A.
     const Built built(route("B", {isomerise("A", "I", "10 mmol", R"("isolated": {"yield": "80 %"})"),
                                   isomerise("I", "B", "20 mmol", R"("isolated": {"yield": "50 %"})")}),
-                      bench());
+                      step_isomers());
     CHECK(built.step(0).scale == Approx(2.5));
     CHECK(built.step(1).scale == Approx(1));
     CHECK(built.in() == Approx(0.025 * 70.135)); // C5H10; I is no input
@@ -63,7 +63,7 @@ TEST_CASE("the size at which an upstream step is written does not matter") {
     const auto amounts = [](std::string_view upstream) {
         const Built built(route("B", {isomerise("A", "I", upstream, R"("isolated": {"yield": "80 %"})"),
                                       isomerise("I", "B", "20 mmol", "")}),
-                          bench());
+                          step_isomers());
         return built.in("A");
     };
     CHECK(amounts("10 mmol") == Approx(amounts("3.7 mol")));
@@ -83,7 +83,7 @@ TEST_CASE("a convergent route: both branches are scaled, and both wastes count")
              step("P", "J", "J + D -> P",
                   {stage("reaction", {charge("J", "9 mmol", "substrate"), charge("D", "10 mmol", "reagent")},
                          {reaction("J + D -> P")})})}),
-        bench());
+        step_isomers());
     CHECK(built.step(1).scale == Approx(3));        // 9 mmol of J at 3 mmol a run
     CHECK(built.step(0).scale == Approx(12.0 / 5)); // 3 runs take 12 mmol of I at 5 a run
     CHECK(built.step(2).scale == Approx(5));        // 10 mmol of D at 2 a run
@@ -105,7 +105,7 @@ TEST_CASE("one step that feeds two, which meet again") {
                step("J", "I", "I + B -> J",
                     {stage("reaction", {charge("I", "2 mmol", "substrate"), charge("B", "2 mmol", "reagent")},
                            {reaction("I + B -> J")})})}),
-        bench());
+        step_isomers());
     CHECK(built.step(0).scale == Approx(6)); // 2 for J itself, 4 for B
     CHECK(built.in("A") == Approx(0.006 * 70.135));
     CHECK(built.nominal.product == Approx(0.002 * 140.270));
@@ -121,7 +121,7 @@ TEST_CASE("the same intermediate charged twice in one step is fed twice") {
                     step("B", "I", "I -> B",
                          {stage("reaction", {charge("I", "5 mmol", "substrate")}, {reaction("I -> B")}),
                           stage("reaction", {charge("I", "15 mmol", "substrate")}, {reaction("I -> B")})})}),
-        bench());
+        step_isomers());
     CHECK(built.step(0).scale == Approx(2));
     CHECK(built.closure() < 1e-12);
 }
@@ -133,7 +133,7 @@ TEST_CASE("an intermediate may also be bought") {
                                               {charge("I", "5 mmol", "substrate"),
                                                charge("I", "15 mmol", "substrate", R"("bought": true)")},
                                               {reaction("I -> B")})})}),
-                      bench());
+                      step_isomers());
     CHECK(built.step(0).scale == Approx(0.5));
     CHECK(built.in("I") == Approx(0.015 * 70.135));
     CHECK(built.closure() < 1e-12);
@@ -145,7 +145,7 @@ TEST_CASE("a later step feeds an earlier one: the loop is solved") {
     const Built built(route("D", {isomerise("A", "I", "10 mmol", "", {charge("B", "2 mmol", "solvent")}),
                                   isomerise("I", "B", "10 mmol", R"("isolated": {"yield": "80 %"})"),
                                   isomerise("B", "D", "4 mmol", "")}),
-                      bench());
+                      step_isomers());
     // x2 runs of step 2 give 8 x2 = 4 + 2 x1 mmol of B, and x1 = x2: x2 = 4/6
     CHECK(built.step(1).scale == Approx(4.0 / 6));
     CHECK(built.step(0).scale == Approx(4.0 / 6));
@@ -158,7 +158,7 @@ TEST_CASE("a later step feeds an earlier one: the loop is solved") {
 TEST_CASE("the last step may feed an earlier one: only what leaves the loop is product") {
     const Built built(route("B", {isomerise("A", "I", "10 mmol", "", {charge("B", "2 mmol", "solvent")}),
                                   isomerise("I", "B", "10 mmol", "")}),
-                      bench());
+                      step_isomers());
     // One net run of 10 mmol of B: x2 = 1 + 0.2 x1, x1 = x2, so 1.25 runs, of which 2.5 mmol of B go back.
     CHECK(built.step(1).scale == Approx(1.25));
     CHECK(built.nominal.product == Approx(0.010 * 70.135));
@@ -172,14 +172,14 @@ TEST_CASE("a loop of steps that eats what it makes is refused") {
         problems_of(route("D", {isomerise("A", "I", "10 mmol", "", {charge("B", "9 mmol", "solvent")}),
                                 isomerise("I", "B", "10 mmol", R"("isolated": {"yield": "80 %"})"),
                                 isomerise("B", "D", "4 mmol", "")}),
-                    bench());
+                    step_isomers());
     CHECK(any_holds(found, {"/steps", "loop that uses up at least as much as it makes"}));
 }
 
 TEST_CASE("what is in the flask counts for all runs that the product needs") {
     const Built built(route("B", {isomerise("A", "I", "10 mmol", R"("isolated": {"yield": "80 %"})"),
                                   isomerise("I", "B", "20 mmol", "")}),
-                      bench());
+                      step_isomers());
     CHECK(built.mmol_in_flask("A", 0) == Approx(25));
     CHECK(built.mmol_in_flask("I", 1) == Approx(20));
 }
@@ -218,7 +218,7 @@ double credit(const Built& built) {
 
 TEST_CASE("recovered solvent covers a part of the next purchase and leaves the stream") {
     const Built built(in_toluene(R"("reuse": [)" + reuse_of("toluene", "B", "distillate", "B", "90 %") + "]"),
-                      bench());
+                      step_isomers());
     CHECK(credit(built) == Approx(8.55)); // 90 % of 9.5 g
     CHECK(built.nominal.recovered[0] == Approx(8.55));
     CHECK(built.out("distillate") == Approx(0.95));
@@ -239,7 +239,7 @@ TEST_CASE("the credit never exceeds what is charged") {
                          {R"({"by": "distillation", "to": "distillate", "leaves": {"toluene": "95 %"}})"})}),
              isomerise("B", "I", "10 mmol", "", {charge("toluene", "2 g", "solvent")})},
             R"("reuse": [)" + reuse_of("toluene", "B", "distillate", "I", "100 %") + "]"),
-        bench());
+        step_isomers());
     CHECK(credit(built) == Approx(2));
     CHECK(built.out("distillate") == Approx(7.5));
     CHECK(built.closure() < 1e-12);
@@ -248,7 +248,7 @@ TEST_CASE("the credit never exceeds what is charged") {
 TEST_CASE("two links into one charge credit it once") {
     const Built built(in_toluene(R"("reuse": [)" + reuse_of("toluene", "B", "distillate", "B", "100 %") +
                                  ", " + reuse_of("toluene", "B", "residue", "B", "100 %") + "]"),
-                      bench());
+                      step_isomers());
     CHECK(credit(built) == Approx(10));
     CHECK(built.nominal.recovered[0] == Approx(9.5));
     CHECK(built.nominal.recovered[1] == Approx(0.5));
@@ -266,7 +266,7 @@ TEST_CASE("a credit is spread over the charges in proportion") {
                      stage("workup", {charge("toluene", "4 g", "extraction")}, {},
                            {R"({"by": "distillation", "to": "distillate", "leaves": ["toluene"]})"})})},
               R"("reuse": [)" + reuse_of("toluene", "B", "distillate", "B", "50 %") + "]"),
-        bench());
+        step_isomers());
     CHECK(built.nominal.credit[1] == Approx(3));
     CHECK(built.nominal.credit[2] == Approx(2));
 }
@@ -283,7 +283,7 @@ TEST_CASE("reuse counts per run of the route, not per run of a step") {
                          {R"({"by": "distillation", "to": "distillate", "leaves": {"toluene": "95 %"}})"})}),
              isomerise("B", "I", "20 mmol", "", {charge("toluene", "100 g", "solvent")})},
             R"("reuse": [)" + reuse_of("toluene", "B", "distillate", "I", "100 %") + "]"),
-        bench());
+        step_isomers());
     CHECK(credit(built) == Approx(19));
     CHECK(built.closure() < 1e-12);
 }
@@ -300,7 +300,7 @@ TEST_CASE(
                            {reaction("vinegar + ammonia -> amide + water")})},
                     R"("isolated": {"yield": "50 %"})")},
               R"("reuse": [)" + reuse_of("water", "amide", "residue", "amide", "100 %") + "]"),
-        bench());
+        step_isomers());
     CHECK(credit(built) == Approx(1)); // all of the charge: 1 g and 0.09 to 0.18 g that form
     CHECK(built.out("residue", "water") == Approx(0.01 * 18.015));
     CHECK(built.out("residue", "water", true) == Approx(0.005 * 18.015));
@@ -323,7 +323,7 @@ TEST_CASE("the net equation multiplies each step so that intermediates cancel, w
                step("P", "J", "J + I -> P",
                     {stage("reaction", {charge("J", "1 mmol", "substrate"), charge("I", "3 mmol", "reagent")},
                            {reaction("J + I -> P")})})}),
-        bench());
+        step_isomers());
     const NetEquation net = net_of(built);
     CHECK(net.runs == std::vector<double>{2, 1, 1});
     CHECK(moles_of(net.inputs, "A") == Approx(2));
@@ -347,13 +347,13 @@ TEST_CASE("a by-product cancels only where the file feeds it to another step") {
                          {reaction("ester + ammonia -> amide + alcohol")})})},
             more);
     };
-    const Built apart(text(""), bench());
+    const Built apart(text(""), step_isomers());
     const NetEquation gross = net_of(apart);
     CHECK(moles_of(gross.inputs, "alcohol") == Approx(1));
     CHECK(moles_of(gross.outputs, "alcohol") == Approx(1));
 
     const Built linked(text(R"("reuse": [)" + reuse_of("alcohol", "amide", "residue", "ester", "90 %") + "]"),
-                       bench());
+                       step_isomers());
     const NetEquation net = net_of(linked);
     CHECK(moles_of(net.inputs, "alcohol") == 0);
     CHECK(moles_of(net.outputs, "alcohol") == 0);
@@ -366,7 +366,7 @@ TEST_CASE("a by-product cancels only where the file feeds it to another step") {
 
 TEST_CASE("a solvent recycled within a step is in no equation") {
     const Built built(in_toluene(R"("reuse": [)" + reuse_of("toluene", "B", "distillate", "B", "90 %") + "]"),
-                      bench());
+                      step_isomers());
     const NetEquation net = net_of(built);
     CHECK(net.inputs.size() == 1);
     CHECK(moles_of(net.inputs, "A") == Approx(1));
@@ -383,7 +383,7 @@ TEST_CASE(
                                              charge("B", "5 mmol", "reagent", R"("bought": true)")},
                                             {reaction("I + B -> J")})}),
                             }),
-                      bench());
+                      step_isomers());
     const NetEquation net = net_of(built);
     CHECK(moles_of(net.inputs, "A") == Approx(1));
     CHECK(moles_of(net.inputs, "B") == Approx(1));

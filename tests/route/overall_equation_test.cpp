@@ -11,8 +11,6 @@ using doctest::Approx;
 
 namespace {
 
-constexpr std::string_view bromination = "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide";
-constexpr std::string_view oxidation = "hydrogen peroxide + 2 hydrogen bromide -> bromine + 2 water";
 constexpr std::string_view from_bromate =
     "potassium bromate + 5 potassium bromide + 3 sulfuric acid -> 3 bromine + 3 potassium sulfate + 3 water";
 constexpr std::string_view exchange =
@@ -42,7 +40,7 @@ double part_of(const OverallProof& proof, std::string_view name) {
 const Items peroxide_charges{charge("acetanilide", "10 mmol", "substrate"),
                              charge("hydrogen bromide", "10 mmol", "reagent"),
                              charge("hydrogen peroxide", "10 mmol", "oxidant")};
-const Items peroxide_reactions{reaction(oxidation), reaction(bromination)};
+const Items peroxide_reactions{reaction(peroxide_equation), reaction(bromination_equation)};
 const Items bromate_charges{
     charge("acetanilide", "6 mmol", "substrate"), charge("potassium bromide", "10 mmol", "reagent"),
     charge("potassium bromate", "2 mmol", "oxidant"), charge("sulfuric acid", "6 mmol", "acid")};
@@ -51,9 +49,9 @@ const Items bromate_charges{
 
 TEST_CASE("a single reaction proves itself") {
     const OverallProof proof =
-        prove(std::string(bromination), std::string(bromination),
+        prove(std::string(bromination_equation), std::string(bromination_equation),
               {charge("acetanilide", "10 mmol", "substrate"), charge("bromine", "10 mmol", "reagent")},
-              {reaction(bromination)});
+              {reaction(bromination_equation)});
     CHECK(proof.proved);
     CHECK(proof.combination == Combination{1.0});
     CHECK(proof.atom_economy == Approx(214.062 / (135.166 + 159.808)).epsilon(1e-6));
@@ -89,7 +87,7 @@ TEST_CASE("bromide and bromate five to one: 43.9 % as written, 67.1 % with the h
     const std::string five_to_one =
         "6 acetanilide + 10 potassium bromide + 2 potassium bromate + 6 sulfuric acid -> "
         "6 4-bromoacetanilide + 6 hydrogen bromide + 6 potassium sulfate + 6 water";
-    const Items reactions{reaction(from_bromate), reaction(bromination),
+    const Items reactions{reaction(from_bromate), reaction(bromination_equation),
                           reaction(exchange, R"("conversion": "0 %", "of": "hydrogen bromide")")};
     const OverallProof proof = prove(five_to_one, five_to_one, bromate_charges, reactions);
     CHECK(proof.proved);
@@ -108,11 +106,11 @@ TEST_CASE("bromide and bromate five to one: 43.9 % as written, 67.1 % with the h
 TEST_CASE("an equation that no run of the reactions gives is not proved") {
     // Balanced, but no reaction of the step makes hypobromous acid.
     const OverallProof proof =
-        prove(std::string(bromination),
+        prove(std::string(bromination_equation),
               "acetanilide + 2 bromine + water -> 4-bromoacetanilide + 2 hydrogen bromide + hypobromous acid",
               {charge("acetanilide", "10 mmol", "substrate"), charge("bromine", "20 mmol", "reagent"),
                charge("water", "10 mmol", "reagent")},
-              {reaction(bromination)});
+              {reaction(bromination_equation)});
     CHECK_FALSE(proof.proved);
     CHECK(proof.combination.empty());
 }
@@ -120,10 +118,10 @@ TEST_CASE("an equation that no run of the reactions gives is not proved") {
 TEST_CASE("reactions of later stages, such as a quench, may stay at none") {
     const Built built(route(
         "4-bromoacetanilide",
-        {step("4-bromoacetanilide", "acetanilide", bromination,
+        {step("4-bromoacetanilide", "acetanilide", bromination_equation,
               {stage("reaction",
                      {charge("acetanilide", "10 mmol", "substrate"), charge("bromine", "11 mmol", "reagent")},
-                     {reaction(bromination)}),
+                     {reaction(bromination_equation)}),
                stage("workup",
                      {charge("sodium hydrogensulfite", "2 mmol", "quench"),
                       charge("water", "10 g", "drown-out")},
@@ -137,9 +135,9 @@ TEST_CASE("reactions of later stages, such as a quench, may stay at none") {
 
 TEST_CASE("atom economy of an equation") {
     const Built built(
-        one_pot("4-bromoacetanilide", "acetanilide", bromination,
+        one_pot("4-bromoacetanilide", "acetanilide", bromination_equation,
                 {charge("acetanilide", "10 mmol", "substrate"), charge("bromine", "10 mmol", "reagent")},
-                {reaction(bromination)}));
+                {reaction(bromination_equation)}));
     const Step& step = built.route.steps[0];
     CHECK(atom_economy_of(step.overall, step.product) == Approx(214.062 / 294.974).epsilon(1e-6));
     CHECK(atom_economy_of({}, step.product) == 0.0);

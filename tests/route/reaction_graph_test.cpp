@@ -16,7 +16,7 @@ using namespace routeweigh::test;
 
 namespace {
 
-const Catalogue& bench() {
+const Catalogue& graph_bench() {
     static const Catalogue catalogue =
         catalogue_of({"A | C5H10", "B | C5H10", "C | C5H10", "D | C5H10", "E | C5H10", "I | C5H10",
                       "J | C10H20", "P | C15H30", "water | H2O | liquid"});
@@ -36,9 +36,6 @@ GraphRole role(const ReactionGraph& graph, std::string_view name) {
     return entry->role;
 }
 
-constexpr std::string_view bromination = "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide";
-constexpr std::string_view oxidation = "hydrogen peroxide + 2 hydrogen bromide -> bromine + 2 water";
-
 } // namespace
 
 TEST_CASE("bought, transient, by-product, auxiliary and product are read off the graph") {
@@ -47,7 +44,7 @@ TEST_CASE("bought, transient, by-product, auxiliary and product are read off the
         "acetanilide + hydrogen bromide + hydrogen peroxide -> 4-bromoacetanilide + 2 water",
         {charge("acetanilide", "10 mmol", "substrate"), charge("hydrobromic acid 48 %", "12 mmol", "reagent"),
          charge("hydrogen peroxide", "13 mmol", "oxidant"), charge("ethanol", "5 g", "solvent")},
-        {reaction(oxidation), reaction(bromination)}));
+        {reaction(peroxide_equation), reaction(bromination_equation)}));
     const ReactionGraph graph = build_reaction_graph(built.route);
     CHECK(role(graph, "acetanilide") == GraphRole::bought);
     CHECK(role(graph, "hydrogen bromide") == GraphRole::bought);
@@ -76,9 +73,9 @@ TEST_CASE("bought, transient, by-product, auxiliary and product are read off the
 
 TEST_CASE("what nothing uses further is a by-product") {
     const Built built(
-        one_pot("4-bromoacetanilide", "acetanilide", bromination,
+        one_pot("4-bromoacetanilide", "acetanilide", bromination_equation,
                 {charge("acetanilide", "10 mmol", "substrate"), charge("bromine", "10 mmol", "reagent")},
-                {reaction(bromination)}));
+                {reaction(bromination_equation)}));
     const ReactionGraph graph = build_reaction_graph(built.route);
     CHECK(role(graph, "hydrogen bromide") == GraphRole::by_product);
     CHECK(graph.loop_count == 0);
@@ -99,7 +96,7 @@ TEST_CASE("an intermediate joins two steps by one vertex; the same solvent in tw
                step("B", "I", "I -> B",
                     {stage("reaction", {charge("I", "1 mol", "substrate"), charge("water", "1 g", "solvent")},
                            {reaction("I -> B")})})}),
-        bench());
+        graph_bench());
     const ReactionGraph graph = build_reaction_graph(built.route);
     const auto count = [&](std::string_view name) {
         return std::count_if(graph.substances.begin(), graph.substances.end(),
@@ -115,10 +112,10 @@ TEST_CASE("an intermediate joins two steps by one vertex; the same solvent in tw
 TEST_CASE("what is not supplied is missing, and what depends on it is not reached") {
     // Built by hand, for a file like this is refused.
     const Built built(one_pot("B", "A", "A -> B", {charge("A", "1 mol", "substrate")}, {reaction("A -> B")}),
-                      bench());
+                      graph_bench());
     Route broken = built.route;
-    const Substance *c = bench().find_substance("C"), *d = bench().find_substance("D"),
-                    *e = bench().find_substance("E");
+    const Substance *c = graph_bench().find_substance("C"), *d = graph_bench().find_substance("D"),
+                    *e = graph_bench().find_substance("E");
     const auto add = [&](const Substance* from, const Substance* to) {
         Reaction reaction;
         reaction.equation.parts = {{from, -1.0}, {to, 1.0}};
@@ -150,7 +147,7 @@ TEST_CASE("charges that another step supplies") {
                                 {charge("B", "2 mol", "reagent"), charge("I", "1 mol", "substrate"),
                                  charge("I", "1 mol", "substrate", R"("bought": true)")},
                                 {reaction("I + B -> J")})})}),
-        bench());
+        graph_bench());
     const auto supplies = find_supplies(built.route);
     REQUIRE(supplies.size() == 1);
     CHECK(supplies[0].step == 1);
@@ -169,7 +166,7 @@ TEST_CASE("steps that feed each other form a loop of the graph") {
                          {stage("reaction", {charge("I", "10 mmol", "substrate")}, {reaction("I -> B")})}),
                     step("D", "B", "B -> D",
                          {stage("reaction", {charge("B", "5 mmol", "substrate")}, {reaction("B -> D")})})}),
-        bench());
+        graph_bench());
     const ReactionGraph graph = build_reaction_graph(built.route);
     CHECK(role(graph, "B") == GraphRole::intermediate);
     CHECK(role(graph, "I") == GraphRole::intermediate);

@@ -12,9 +12,7 @@ using namespace routeweigh::test;
 
 namespace {
 
-constexpr std::string_view bromination = "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide";
-
-const Catalogue& bench() {
+const Catalogue& check_bench() {
     static const Catalogue catalogue =
         catalogue_of({"A | C5H10", "B | C5H10", "C | C5H10", "D | C5H10", "P | C5H10", "Q | C5H10",
                       "water | H2O | liquid | 1.0", "toluene | C7H8 | liquid", "A dimer | C10H20",
@@ -23,7 +21,7 @@ const Catalogue& bench() {
 }
 
 Items invented_problems(const std::string& text) {
-    return problems_of(text, bench());
+    return problems_of(text, check_bench());
 }
 
 std::string a_to_p(const Items& reactions, std::string_view more = {}, const Items& separations = {}) {
@@ -218,7 +216,7 @@ TEST_CASE("excess written as stoichiometry: the warning names both atom economie
          charge("potassium bromate", "2 mmol", "oxidant"), charge("sulfuric acid", "6 mmol", "acid")},
         {reaction("potassium bromate + 5 potassium bromide + 3 sulfuric acid -> 3 bromine + 3 potassium "
                   "sulfate + 3 water"),
-         reaction(bromination),
+         reaction(bromination_equation),
          reaction("2 hydrogen bromide + potassium sulfate -> 2 potassium bromide + sulfuric acid",
                   R"("conversion": "0 %", "of": "hydrogen bromide")")}));
     CHECK(any_holds(found, {"warning", "/steps/0/overall", "67.1 %", "43.9 %", "excess"}));
@@ -295,11 +293,11 @@ TEST_CASE("places name file, line and pointer, and contradictions both places") 
     const std::string text =
         "{\n\"id\": \"T\", \"title\": \"t\", \"product\": \"4-bromoacetanilide\", \"source\": \"s\",\n"
         "\"status\": \"published amounts\", \"steps\": [\n" +
-        step("4-bromoacetanilide", "acetanilide", bromination,
+        step("4-bromoacetanilide", "acetanilide", bromination_equation,
              {"\n" + stage("reaction",
                            {charge("acetanilide", "10 mmol", "substrate"),
                             "\n" + charge("bromine", "5 parsec", "reagent")},
-                           {reaction(bromination)})}) +
+                           {reaction(bromination_equation)})}) +
         "]}";
     CHECK(any_holds(problems_of(text), {"test.json:6 /steps/0/stages/0/charges/1/amount: "}));
 }

@@ -84,16 +84,15 @@ const Substance* substance(std::string_view name) {
     return Catalogue::embedded().find_substance(name);
 }
 
-constexpr std::string_view bromination = "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide";
-
 std::string simple(std::string_view more = {}, std::string_view charge_more = {},
                    std::string_view reaction_more = {}, std::string_view stage_more = {}) {
-    return route("4-bromoacetanilide", {step("4-bromoacetanilide", "acetanilide", bromination,
-                                             {stage("reaction",
-                                                    {charge("acetanilide", "10 mmol", "substrate"),
-                                                     charge("bromine", "10 mmol", "reagent", charge_more)},
-                                                    {reaction(bromination, reaction_more)}, {}, stage_more)},
-                                             more)});
+    return route("4-bromoacetanilide",
+                 {step("4-bromoacetanilide", "acetanilide", bromination_equation,
+                       {stage("reaction",
+                              {charge("acetanilide", "10 mmol", "substrate"),
+                               charge("bromine", "10 mmol", "reagent", charge_more)},
+                              {reaction(bromination_equation, reaction_more)}, {}, stage_more)},
+                       more)});
 }
 
 bool says(const std::string& text, std::initializer_list<std::string_view> parts) {
@@ -229,9 +228,9 @@ TEST_CASE("substances are found by formula, synonym, id and CAS number, in any c
         CHECK(problems_of(with(simple(), R"("material": "bromine")",
                                R"("material": ")" + std::string(bromine) + "\""))
                   .empty());
-    CHECK(
-        problems_of(with(simple(), std::string(bromination), "acetanilide + Br2 -> 4-bromoacetanilide + HBr"))
-            .empty());
+    CHECK(problems_of(with(simple(), std::string(bromination_equation),
+                           "acetanilide + Br2 -> 4-bromoacetanilide + HBr"))
+              .empty());
 }
 
 TEST_CASE("unknown names are reported with the nearest one, all at once") {
@@ -353,11 +352,12 @@ TEST_CASE("isolated: one of mass and yield, above nothing, at most all") {
 
 TEST_CASE("separations: what stays or what goes, spelt right") {
     const auto separation = [](std::string_view text) {
-        return route("4-bromoacetanilide", {step("4-bromoacetanilide", "acetanilide", bromination,
-                                                 {stage("reaction",
-                                                        {charge("acetanilide", "10 mmol", "substrate"),
-                                                         charge("bromine", "10 mmol", "reagent")},
-                                                        {reaction(bromination)}, {std::string(text)})})});
+        return route("4-bromoacetanilide",
+                     {step("4-bromoacetanilide", "acetanilide", bromination_equation,
+                           {stage("reaction",
+                                  {charge("acetanilide", "10 mmol", "substrate"),
+                                   charge("bromine", "10 mmol", "reagent")},
+                                  {reaction(bromination_equation)}, {std::string(text)})})});
     };
     CHECK(says(separation(R"({"by": "filtration", "to": "f"})"),
                {"/separations/0", "say in \"keeps\" what stays"}));
@@ -390,7 +390,7 @@ TEST_CASE("identity of a route") {
 
 TEST_CASE("equations that cannot be read") {
     const auto equation = [](std::string_view text) {
-        return with(simple(), R"("overall": ")" + std::string(bromination),
+        return with(simple(), R"("overall": ")" + std::string(bromination_equation),
                     R"("overall": ")" + std::string(text));
     };
     CHECK(says(equation("acetanilide + bromine"), {"/overall"}));

@@ -12,7 +12,7 @@ using doctest::Approx;
 
 namespace {
 
-const Catalogue& bench() {
+const Catalogue& separation_bench() {
     static const Catalogue catalogue =
         catalogue_of({"A | C10H20", "P | C10H20", "water | H2O | liquid | 1.0", "salt | NaCl",
                       "ether | C4H10O | liquid", "carbonate | NaHCO3", "acid | HCl | gas",
@@ -34,7 +34,7 @@ std::string with_separations(const Items& separations, std::string_view more = {
 } // namespace
 
 TEST_CASE("a filtration that keeps the product lets all else go") {
-    const Built built(with_separations({filtration("filtrate", R"("keeps": ["P"])")}), bench());
+    const Built built(with_separations({filtration("filtrate", R"("keeps": ["P"])")}), separation_bench());
     CHECK(built.out("filtrate", "water") == Approx(20));
     CHECK(built.out("filtrate", "salt") == Approx(5));
     CHECK(built.out("filtrate") == Approx(25));
@@ -44,11 +44,12 @@ TEST_CASE("a filtration that keeps the product lets all else go") {
 }
 
 TEST_CASE("the product stays in the pot although no list names it") {
-    const Built kept(with_separations({filtration("filtrate", R"("keeps": ["salt"])")}), bench());
+    const Built kept(with_separations({filtration("filtrate", R"("keeps": ["salt"])")}), separation_bench());
     CHECK(kept.out("filtrate") == Approx(20));
     CHECK(kept.out("residue", "salt") == Approx(5));
     CHECK(kept.nominal.product == Approx(10));
-    const Built left(with_separations({filtration("filtrate", R"("leaves": ["water"])")}), bench());
+    const Built left(with_separations({filtration("filtrate", R"("leaves": ["water"])")}),
+                     separation_bench());
     CHECK(left.out("filtrate") == Approx(20));
     CHECK(left.out("residue") == Approx(5));
     CHECK(left.nominal.product == Approx(10));
@@ -56,11 +57,13 @@ TEST_CASE("the product stays in the pot although no list names it") {
 
 TEST_CASE("fractions say how much is kept, or how much leaves") {
     const Built kept(
-        with_separations({filtration("filtrate", R"("keeps": {"salt": "40 %", "water": "5 %"})")}), bench());
+        with_separations({filtration("filtrate", R"("keeps": {"salt": "40 %", "water": "5 %"})")}),
+        separation_bench());
     CHECK(kept.out("filtrate", "salt") == Approx(3));
     CHECK(kept.out("filtrate", "water") == Approx(19));
     CHECK(kept.out("residue") == Approx(3));
-    const Built left(with_separations({filtration("filtrate", R"("leaves": {"salt": "40 %"})")}), bench());
+    const Built left(with_separations({filtration("filtrate", R"("leaves": {"salt": "40 %"})")}),
+                     separation_bench());
     CHECK(left.out("filtrate") == Approx(2));
     CHECK(left.out("residue", "water") == Approx(20));
 }
@@ -68,7 +71,7 @@ TEST_CASE("fractions say how much is kept, or how much leaves") {
 TEST_CASE("separations follow each other: what left once cannot leave again") {
     const Built built(with_separations({filtration("first", R"("leaves": {"water": "50 %"})"),
                                         filtration("second", R"("leaves": {"water": "50 %"})")}),
-                      bench());
+                      separation_bench());
     CHECK(built.out("first") == Approx(10));
     CHECK(built.out("second") == Approx(5));
     CHECK(built.out("residue", "water") == Approx(5));
@@ -77,14 +80,14 @@ TEST_CASE("separations follow each other: what left once cannot leave again") {
 TEST_CASE("two separations into one stream add up") {
     const Built built(with_separations({filtration("filtrate", R"("leaves": {"water": "50 %"})"),
                                         filtration("filtrate", R"("keeps": ["P"])")}),
-                      bench());
+                      separation_bench());
     CHECK(built.out("filtrate") == Approx(25));
 }
 
 TEST_CASE("the cake holds liquor of the composition of the liquor") {
     // 10 g of cake holds 5 g of the 25 g of brine, a fifth: 4 g of water and 1 g of salt.
     const Built built(with_separations({filtration("filtrate", R"("keeps": ["P"], "held": "0.5 g/g")")}),
-                      bench());
+                      separation_bench());
     CHECK(built.out("filtrate", "water") == Approx(16));
     CHECK(built.out("filtrate", "salt") == Approx(4));
     CHECK(built.out("residue", "water") == Approx(4));
@@ -104,7 +107,7 @@ TEST_CASE("a wash thins what the cake holds, and drying takes the liquid of it")
                           stage("workup", {charge("water", "20 g", "wash")}, {},
                                 {filtration("washes", R"("keeps": ["P"], "held": "0.5 g/g")")}),
                           stage("purification", {}, {}, {R"({"by": "drying", "to": "vapour"})"})})}),
-        bench());
+        separation_bench());
     CHECK(built.out("washes", "water") == Approx(19.2));
     CHECK(built.out("washes", "salt") == Approx(0.8));
     CHECK(built.out("vapour") == Approx(4.8));
@@ -118,7 +121,7 @@ TEST_CASE("liquor is held by all that is kept, and counted after fractions") {
     // Kept: 10 g of product and 2 g of salt; they hold 6 g of the 23 g that would leave.
     const Built built(
         with_separations({filtration("filtrate", R"("keeps": {"salt": "40 %"}, "held": "0.5 g/g")")}),
-        bench());
+        separation_bench());
     CHECK(built.out("filtrate") == Approx(17));
     CHECK(built.out("filtrate", "salt") == Approx(3 * 17.0 / 23));
     CHECK(built.out("residue") == Approx(8));
@@ -127,13 +130,13 @@ TEST_CASE("liquor is held by all that is kept, and counted after fractions") {
 TEST_CASE("with a list of what leaves, everything else holds liquor") {
     // 10 g of product and 5 g of salt hold 3 g of the water.
     const Built built(with_separations({filtration("filtrate", R"("leaves": ["water"], "held": "0.2 g/g")")}),
-                      bench());
+                      separation_bench());
     CHECK(built.out("filtrate") == Approx(17));
 }
 
 TEST_CASE("a cake cannot hold more liquor than there is") {
     const Built built(with_separations({filtration("filtrate", R"("keeps": ["P"], "held": "9 g/g")")}),
-                      bench());
+                      separation_bench());
     CHECK(built.out("filtrate") == 0);
     CHECK(built.out("residue") == Approx(25));
     CHECK(built.closure() < 1e-12);
@@ -142,7 +145,7 @@ TEST_CASE("a cake cannot hold more liquor than there is") {
 TEST_CASE("liquor that holds nothing leaves nothing behind") {
     const Built built(with_separations({filtration("first", R"("keeps": ["P"])"),
                                         filtration("second", R"("keeps": ["P"], "held": "0.5 g/g")")}),
-                      bench());
+                      separation_bench());
     CHECK(built.out("second") == 0);
     CHECK(built.closure() < 1e-12);
 }
@@ -151,7 +154,7 @@ TEST_CASE("the lost product leaves first, so less cake holds less liquor") {
     // 8 of 10 g are isolated: 2 g go with the filtrate, 8 g of cake hold 4 g of 25 g of brine.
     const Built built(with_separations({filtration("filtrate", R"("keeps": ["P"], "held": "0.5 g/g")")},
                                        R"("isolated": {"yield": "80 %"})"),
-                      bench());
+                      separation_bench());
     CHECK(built.out("filtrate", "P") == Approx(2));
     CHECK(built.out("filtrate", "water") == Approx(20 * 21.0 / 25));
     CHECK(built.out("residue", "water") == Approx(20 * 4.0 / 25));
@@ -168,7 +171,7 @@ TEST_CASE("the loss follows the declared shares") {
                                         filtration("second", R"("leaves": ["salt"], "loss": "75 %")"),
                                         filtration("third", R"("leaves": [])")},
                                        R"("isolated": {"yield": "60 %"})"),
-                      bench());
+                      separation_bench());
     CHECK(built.out("first", "P") == Approx(1));
     CHECK(built.out("second", "P") == Approx(3));
     CHECK(built.out("third", "P") == 0);
@@ -181,7 +184,7 @@ TEST_CASE("without shares the last liquid stream takes the loss, and drying does
                                         filtration("second", R"("leaves": {"water": "90 %"})"),
                                         R"({"by": "drying", "to": "vapour"})"},
                                        R"("isolated": {"yield": "60 %"})"),
-                      bench());
+                      separation_bench());
     CHECK(built.out("first", "P") == 0);
     CHECK(built.out("second", "P") == Approx(4));
     CHECK(built.out("vapour", "P") == 0);
@@ -192,7 +195,7 @@ TEST_CASE("without any liquid stream the loss stays with what is left over") {
     const Built built(
         with_separations({R"({"by": "evaporation", "to": "vapour"})"},
                          R"("isolated": {"yield": "60 %"}, "rest": "what sticks to the flask")"),
-        bench());
+        separation_bench());
     CHECK(built.out("what sticks to the flask", "P") == Approx(4));
     CHECK(built.out("what sticks to the flask", "salt") == Approx(5));
     CHECK(built.out("vapour") == Approx(20));
@@ -207,7 +210,7 @@ TEST_CASE("product is not lost before it is there") {
                            {}, {R"({"by": "decantation", "to": "water layer", "leaves": ["water"]})"}),
                      stage("reaction", {}, {reaction("A -> P")})},
                     R"("isolated": {"yield": "70 %"})")}),
-        bench());
+        separation_bench());
     CHECK(built.out("water layer", "P") == 0);
     CHECK(built.out("residue", "P") == Approx(3));
     CHECK(built.closure() < 1e-12);
@@ -223,7 +226,7 @@ TEST_CASE("a liquor takes no more product than has formed by then") {
                      stage("reaction", {charge("A", "4 g", "substrate"), charge("water", "1 g", "solvent")},
                            {reaction("A -> P")})},
                     R"("isolated": {"yield": "20 %"})")}),
-        bench());
+        separation_bench());
     CHECK(built.out("first liquor", "P") == Approx(6));
     CHECK(built.out("residue", "P") == Approx(2));
     CHECK(built.closure() < 1e-12);
@@ -233,7 +236,7 @@ TEST_CASE("shares of the loss that miss 100 % by a rounding lose nothing from th
     const Built built(with_separations({filtration("first", R"("leaves": ["water"], "loss": "33.33334 %")"),
                                         filtration("second", R"("leaves": ["salt"], "loss": "66.66664 %")")},
                                        R"("isolated": {"yield": "40 %"})"),
-                      bench());
+                      separation_bench());
     CHECK(built.out("first", "P") + built.out("second", "P") == Approx(6).epsilon(1e-6));
     CHECK(built.closure() < 1e-12);
 }
@@ -250,7 +253,7 @@ TEST_CASE(
                                 {filtration("first liquor", R"("keeps": ["P"], "held": "0.8 g/g")")}),
                           stage("reaction", {}, {reaction("A -> P")})},
                          R"("isolated": {"yield": "40 %"})")}),
-        bench());
+        separation_bench());
     // x g of P are lost with the first liquor. 5 - x g of cake hold 0.8 (5 - x) of 30 g of liquor, a sixth of
     // which is A: 5 - x + 0.8 (5 - x)/6 = 4, so 5 - x = 4/(1 + 0.8/6).
     const double cake = 4 / (1 + 0.8 / 6);
@@ -269,16 +272,17 @@ TEST_CASE("a share of the loss before the product forms is refused") {
                            {}, {filtration("filtrate", R"("leaves": ["water"], "loss": "100 %")")}),
                      stage("reaction", {}, {reaction("A -> P")})},
                     R"("isolated": {"yield": "70 %"})")}),
-        bench());
+        separation_bench());
     CHECK(any_holds(found, {"/steps/0/stages/0/separations/0/loss", "no P is there yet"}));
 }
 
 TEST_CASE("drying and evaporation without a list take liquids and gases, never solids") {
-    const Built built(with_separations({R"({"by": "evaporation", "to": "distilled off"})"}), bench());
+    const Built built(with_separations({R"({"by": "evaporation", "to": "distilled off"})"}),
+                      separation_bench());
     CHECK(built.out("distilled off", "water") == Approx(20));
     CHECK(built.out("distilled off") == Approx(20));
     const Built listed(with_separations({R"({"by": "drying", "to": "oven", "leaves": {"water": "95 %"}})"}),
-                       bench());
+                       separation_bench());
     CHECK(listed.out("oven") == Approx(19));
 }
 
@@ -287,7 +291,7 @@ TEST_CASE("kinds of stream: liquid, vapour, gas, and what is left over") {
         with_separations({filtration("filtrate", R"("leaves": ["salt"])"),
                           R"({"by": "distillation", "to": "distillate", "leaves": {"water": "50 %"}})",
                           R"({"by": "drying", "to": "vapour"})"}),
-        bench());
+        separation_bench());
     for (const FlatStream& stream : built.flat.streams()) {
         CAPTURE(stream.name);
         const StreamKind expected = stream.name == "vapour"    ? StreamKind::vapour
@@ -317,7 +321,7 @@ std::string neutralised(std::string_view more) {
 } // namespace
 
 TEST_CASE("a gas that forms leaves by the gas stream") {
-    const Built built(neutralised(""), bench());
+    const Built built(neutralised(""), separation_bench());
     CHECK(built.mmol_out("gas", "carbon dioxide") == Approx(3));
     CHECK(built.out("filtrate", "carbon dioxide") == 0);
     CHECK(built.mmol_out("filtrate", "carbonate") == Approx(2));
@@ -325,13 +329,13 @@ TEST_CASE("a gas that forms leaves by the gas stream") {
 }
 
 TEST_CASE("a gas that is said to stay dissolved goes with the liquor") {
-    const Built built(neutralised(R"("dissolved": ["carbon dioxide"])"), bench());
+    const Built built(neutralised(R"("dissolved": ["carbon dioxide"])"), separation_bench());
     CHECK(built.out("gas") == 0);
     CHECK(built.mmol_out("filtrate", "carbon dioxide") == Approx(3));
 }
 
 TEST_CASE("the gas stream takes the name that the step gives it") {
-    const Built built(neutralised(R"("gas": "bubbler")"), bench());
+    const Built built(neutralised(R"("gas": "bubbler")"), separation_bench());
     CHECK(built.mmol_out("bubbler", "carbon dioxide") == Approx(3));
     CHECK_FALSE(built.has_stream("gas"));
 }
@@ -342,7 +346,7 @@ TEST_CASE("a gas that was charged and not used stays until a separation takes it
                          {stage("reaction",
                                 {charge("A", "10 mmol", "substrate"), charge("acid", "3 mmol", "acid")},
                                 {reaction("A -> P")}, {filtration("filtrate", R"("keeps": ["P"])")})})}),
-        bench());
+        separation_bench());
     CHECK(built.out("gas") == 0);
     CHECK(built.mmol_out("filtrate", "acid") == Approx(3));
 }
@@ -359,7 +363,7 @@ TEST_CASE("only the net amount of a gas that forms leaves") {
                           charge("nitrogen dioxide", "1 mmol", "reagent"),
                           charge("oxygen", "1 mmol", "reagent")},
                          {reaction("A -> P"), reaction("2 nitric oxide + oxygen -> 2 nitrogen dioxide")})})}),
-        bench());
+        separation_bench());
     // 1 mmol of oxygen makes 2 mmol of NO2, which leave; the 1 mmol that was charged stays, as do 2 mmol of
     // NO.
     CHECK(built.mmol_out("gas", "nitrogen dioxide") == Approx(2));
@@ -374,7 +378,7 @@ TEST_CASE("oxygen taken from the air counts with what was used of it") {
                 {charge("nitric oxide", "4 mmol", "substrate"), charge("oxygen", "as used", "oxidant")},
                 {reaction("2 nitric oxide + oxygen -> 2 nitrogen dioxide")},
                 R"("isolated": {"yield": "75 %"})"),
-        bench());
+        separation_bench());
     CHECK(built.in("oxygen") == Approx(0.002 * 31.998));
     CHECK(built.nominal.product == Approx(0.003 * 46.005));
     CHECK(built.out("residue", "oxygen") == 0);
@@ -396,7 +400,7 @@ TEST_CASE("crystal water that a drying agent binds is booked by a reaction") {
                                 {reaction("drier + 7 water -> wet drier")},
                                 {filtration("spent drier", R"("leaves": ["drier", "wet drier"])")}),
                           stage("purification", {}, {}, {R"({"by": "evaporation", "to": "ether"})"})})}),
-        bench());
+        separation_bench());
     CHECK(built.mmol_out("spent drier", "wet drier") == Approx(10));
     CHECK(built.mmol_out("spent drier", "drier") == Approx(10));
     CHECK(built.out("ether", "water") == 0);

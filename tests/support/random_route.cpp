@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "support/random_route.hpp"
 
+#include "base/index.hpp"
 #include "chemistry/formula.hpp"
 #include "route/flat_route.hpp"
 
@@ -21,10 +22,6 @@ struct ById {
     bool operator()(const Substance* a, const Substance* b) const { return a->id < b->id; }
 };
 using Sum = std::map<const Substance*, double, ById>; // by id, so that a seed always gives the same route
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 Atoms atoms_of(const Substance& substance) {
     return {substance.formula.atoms.begin(), substance.formula.atoms.end()};

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "support/route_builder.hpp"
 
+#include "base/index.hpp"
 #include "base/text.hpp"
 #include "chemistry/equation.hpp"
 #include "route/ledger.hpp"
@@ -25,10 +26,6 @@ std::string list(const Items& items) {
 
 Route read(std::string text, const Catalogue& catalogue, Problems& problems) {
     return read_route(make_source("test.json", std::move(text)), catalogue, problems);
-}
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
 }
 
 bool is(const Substance& substance, std::string_view name) {

@@ -16,6 +16,11 @@ namespace routeweigh::test {
 
 using Items = std::vector<std::string>;
 
+inline constexpr std::string_view bromination_equation =
+    "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide";
+inline constexpr std::string_view peroxide_equation =
+    "hydrogen peroxide + 2 hydrogen bromide -> bromine + 2 water";
+
 /// \param more  further members of the object, as JSON: R"("bought": true)"
 std::string charge(std::string_view material, std::string_view amount, std::string_view role,
                    std::string_view more = {});

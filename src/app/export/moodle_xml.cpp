@@ -28,10 +28,6 @@ Xml answer(const std::string& text, bool right, const std::string& feedback, con
                         {Xml::leaf("text", text), html_in("feedback", feedback)});
 }
 
-std::string number_text(double value) {
-    return fmt::format("{:.6g}", value);
-}
-
 std::string working_of(const Question& question) {
     std::string text;
     for (const std::string& line : question.working)
@@ -42,8 +38,8 @@ std::string working_of(const Question& question) {
 Xml numerical(const Question& question) {
     Xml element = Xml::element("question", {{"type", "numerical"}});
     const auto add = [&](double value, bool right, const std::string& feedback) {
-        Xml one = answer(number_text(value), right, feedback, "moodle_auto_format");
-        one.add(Xml::leaf("tolerance", number_text(std::abs(value) * Question::tolerance)));
+        Xml one = answer(platform_number(value), right, feedback, "moodle_auto_format");
+        one.add(Xml::leaf("tolerance", platform_number(std::abs(value) * Question::tolerance)));
         element.add(std::move(one));
     };
     add(question.answer, true, "Right.");

@@ -31,13 +31,9 @@ Xml set_value(const char* outcome, Xml value) {
     return Xml::element("setOutcomeValue", {{"identifier", outcome}}, {std::move(value)});
 }
 
-std::string number_text(double value) {
-    return fmt::format("{:.6g}", value);
-}
-
 /// The tolerance is relative to the first of both expressions, so the expected value stands first.
 Xml near(const std::string& value) {
-    const std::string percent = number_text(100 * Question::tolerance);
+    const std::string percent = platform_number(100 * Question::tolerance);
     return Xml::element("equal", {{"toleranceMode", "relative"}, {"tolerance", percent + " " + percent}},
                         {base_value("float", value), variable("RESPONSE")});
 }
@@ -64,9 +60,9 @@ std::vector<Branch> branches_of(const Question& question) {
         }
         return branches;
     }
-    branches.push_back({near(number_text(question.answer)), true, "right", "Right."});
+    branches.push_back({near(platform_number(question.answer)), true, "right", "Right."});
     for (const documents::WrongAnswer& one : question.wrong)
-        branches.push_back({near(number_text(one.value)), false, fmt::format("wrong{}", ++wrong),
+        branches.push_back({near(platform_number(one.value)), false, fmt::format("wrong{}", ++wrong),
                             "This number comes out when somebody " + one.mistake + "."});
     return branches;
 }
@@ -103,7 +99,7 @@ Xml body_of(const Question& question) {
 std::string correct_value(const Question& question) {
     for (std::size_t i = 0; i < question.choices.size(); ++i)
         if (question.choices[i].right) return fmt::format("choice{}", i + 1);
-    return number_text(question.answer);
+    return platform_number(question.answer);
 }
 
 Xml item(const Question& question, const std::string& identifier) {

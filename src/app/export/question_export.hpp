@@ -5,6 +5,8 @@
 
 #include "documents/questions/question.hpp"
 
+#include <fmt/format.h>
+
 #include <string>
 #include <vector>
 
@@ -14,6 +16,11 @@ struct ExportedFile {
     std::string name; ///< within the folder of the export
     std::string text;
 };
+
+/// As both formats are given a number.
+inline std::string platform_number(double value) {
+    return fmt::format("{:.6g}", value);
+}
 
 /// IMS Question and Test Interoperability 2.1 (1EdTech, final specification of 2012): one assessment item a
 /// question and a manifest. A common wrong answer is met with what led to it.

@@ -4,11 +4,11 @@
 
 namespace routeweigh::metrics {
 namespace {
-constexpr Term product[] = {{"molar mass of the product", &Totals::formula_product}};
+constexpr Term molar_mass_of_product[] = {{"molar mass of the product", &Totals::formula_product}};
 constexpr Term with_coproduct[] = {{"molar mass of the product", &Totals::formula_product},
                                    {"co-products recovered and used", &Totals::formula_coproducts}};
 constexpr Term net[] = {{"reactants of the net equation", &Totals::formula_inputs}};
-constexpr Term gross[] = {{"reactants of all equations", &Totals::formula_inputs_gross}};
+constexpr Term gross_reactants[] = {{"reactants of all equations", &Totals::formula_inputs_gross}};
 constexpr Term by_products[] = {{"reactants of the net equation", &Totals::formula_inputs},
                                 {"molar mass of the product", &Totals::formula_product, -1.0}};
 constexpr std::string_view trost = "B. M. Trost, Science 1991, 254, 1471, doi:10.1126/science.1962206";
@@ -25,7 +25,7 @@ const Metric atom_economy{
     .reference = trost,
     .missing = "",
     .factor = 100.0,
-    .above = product,
+    .above = molar_mass_of_product,
     .below = net};
 const Metric atom_economy_gross{.id = "atom_economy_gross",
                                 .name = "Atom economy, gross",
@@ -37,8 +37,8 @@ const Metric atom_economy_gross{.id = "atom_economy_gross",
                                 .reference = trost,
                                 .missing = "",
                                 .factor = 100.0,
-                                .above = product,
-                                .below = gross};
+                                .above = molar_mass_of_product,
+                                .below = gross_reactants};
 const Metric atom_economy_with_coproduct{.id = "atom_economy_with_coproduct",
                                          .name = "Atom economy with co-product",
                                          .unit = "%",
@@ -61,6 +61,6 @@ const Metric stoichiometric_e_factor{
     .reference = "R. A. Sheldon, Green Chem. 2007, 9, 1273, doi:10.1039/b713736m",
     .missing = "",
     .above = by_products,
-    .below = product,
+    .below = molar_mass_of_product,
     .decimals = 2};
 } // namespace routeweigh::metrics

@@ -4,7 +4,6 @@
 
 namespace routeweigh::metrics {
 namespace {
-constexpr Term product[] = {{"isolated product", &Totals::product}};
 constexpr Term handled[] = {{"elemental bromine charged", &Totals::bromine_handled}};
 constexpr Term carried[] = {{"bromine inside brominating reagents, as Br2", &Totals::bromine_carried}};
 constexpr Term ceiling[] = {{"most bromine that can be free at one time, as Br2", &Totals::bromine_ceiling}};
@@ -20,7 +19,7 @@ const Metric bromine_handled{.id = "bromine_handled",
                              .reference = ours,
                              .missing = "",
                              .above = handled,
-                             .below = product,
+                             .below = isolated_product,
                              .decimals = 3};
 const Metric bromine_carried{
     .id = "bromine_carried",
@@ -32,7 +31,7 @@ const Metric bromine_carried{
     .reference = ours,
     .missing = "",
     .above = carried,
-    .below = product,
+    .below = isolated_product,
     .decimals = 3};
 const Metric bromine_ceiling{.id = "bromine_ceiling",
                              .name = "Bromine free in the flask, ceiling",
@@ -45,6 +44,6 @@ const Metric bromine_ceiling{.id = "bromine_ceiling",
                              .reference = ours,
                              .missing = "",
                              .above = ceiling,
-                             .below = product,
+                             .below = isolated_product,
                              .decimals = 3};
 } // namespace routeweigh::metrics

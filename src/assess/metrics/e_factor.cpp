@@ -4,7 +4,6 @@
 
 namespace routeweigh::metrics {
 namespace {
-constexpr Term product[] = {{"isolated product", &Totals::product}};
 constexpr Term reactants_less_product[] = {{"reactants charged", &Totals::reactants_gross},
                                            {"isolated product", &Totals::product, -1.0}};
 constexpr Term aids_less_product[] = {
@@ -30,7 +29,7 @@ const Metric reactants_e_factor{
     .reference = sheldon,
     .missing = "",
     .above = reactants_less_product,
-    .below = product,
+    .below = isolated_product,
     .decimals = 2};
 const Metric simple_e_factor{
     .id = "simple_e_factor",
@@ -42,7 +41,7 @@ const Metric simple_e_factor{
     .reference = roschangar,
     .missing = "",
     .above = aids_less_product,
-    .below = product,
+    .below = isolated_product,
     .decimals = 2};
 const Metric e_factor_without_water{
     .id = "e_factor_without_water",
@@ -54,7 +53,7 @@ const Metric e_factor_without_water{
     .reference = sheldon,
     .missing = "",
     .above = dry_less_product,
-    .below = product};
+    .below = isolated_product};
 const Metric complete_e_factor{.id = "complete_e_factor",
                                .name = "Complete E-factor",
                                .unit = "g/g",
@@ -64,5 +63,5 @@ const Metric complete_e_factor{.id = "complete_e_factor",
                                .reference = roschangar,
                                .missing = "",
                                .above = all_less_product,
-                               .below = product};
+                               .below = isolated_product};
 } // namespace routeweigh::metrics

@@ -6,7 +6,7 @@ namespace routeweigh::metrics {
 namespace {
 constexpr std::string_view source =
     "A. D. Curzons et al., Green Chem. 2001, 3, 1, doi:10.1039/b007871i, for carbon; other elements likewise";
-constexpr std::string_view boundary = "net overall equation, no excess, no auxiliaries";
+constexpr std::string_view equation_only = "net overall equation, no excess, no auxiliaries";
 
 constexpr Term carbon_above[] = {{"C atoms in the product", &Totals::carbon_product}};
 constexpr Term carbon_below[] = {{"C atoms in the reactants", &Totals::carbon_inputs}};
@@ -23,7 +23,7 @@ const Metric carbon_economy{.id = "carbon_economy",
                             .unit = "%",
                             .group = FigureGroup::equation,
                             .better = Better::higher,
-                            .boundary = boundary,
+                            .boundary = equation_only,
                             .reference = source,
                             .missing = "the product holds no carbon",
                             .factor = 100.0,
@@ -34,7 +34,7 @@ const Metric bromine_economy{.id = "bromine_economy",
                              .unit = "%",
                              .group = FigureGroup::equation,
                              .better = Better::higher,
-                             .boundary = boundary,
+                             .boundary = equation_only,
                              .reference = source,
                              .missing = "the product holds no bromine",
                              .factor = 100.0,
@@ -45,7 +45,7 @@ const Metric nitrogen_economy{.id = "nitrogen_economy",
                               .unit = "%",
                               .group = FigureGroup::equation,
                               .better = Better::higher,
-                              .boundary = boundary,
+                              .boundary = equation_only,
                               .reference = source,
                               .missing = "the product holds no nitrogen",
                               .factor = 100.0,
@@ -56,7 +56,7 @@ const Metric chlorine_economy{.id = "chlorine_economy",
                               .unit = "%",
                               .group = FigureGroup::equation,
                               .better = Better::higher,
-                              .boundary = boundary,
+                              .boundary = equation_only,
                               .reference = source,
                               .missing = "the product holds no chlorine",
                               .factor = 100.0,

@@ -4,7 +4,6 @@
 
 namespace routeweigh::metrics {
 namespace {
-constexpr Term product[] = {{"isolated product", &Totals::product}};
 constexpr Term inputs[] = {{"all inputs", &Totals::inputs}};
 constexpr Term gross[] = {{"all inputs, reused material included", &Totals::inputs_gross}};
 constexpr Term dry[] = {{"all inputs", &Totals::inputs}, {"water", &Totals::water, -1.0}};
@@ -27,7 +26,6 @@ constexpr std::string_view one_part =
 constexpr std::string_view by_stage = "by the stage of the charge, water included; net of reuse";
 constexpr std::string_view pmi =
     "C. Jimenez-Gonzalez et al., Org. Process Res. Dev. 2011, 15, 912, doi:10.1021/op200097d";
-constexpr std::string_view curzons = "A. D. Curzons et al., Green Chem. 2001, 3, 1, doi:10.1039/b007871i";
 
 constexpr Metric intensity(std::string_view id, std::string_view name, std::string_view boundary,
                            std::string_view reference, std::span<const Term> above, int decimals = 1) {
@@ -40,7 +38,7 @@ constexpr Metric intensity(std::string_view id, std::string_view name, std::stri
             .reference = reference,
             .missing = "",
             .above = above,
-            .below = product,
+            .below = isolated_product,
             .decimals = decimals};
 }
 } // namespace

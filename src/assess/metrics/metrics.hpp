@@ -6,6 +6,11 @@
 
 namespace routeweigh::metrics {
 
+/// What several families share.
+inline constexpr Term isolated_product[] = {{"isolated product", &Totals::product}};
+inline constexpr std::string_view curzons =
+    "A. D. Curzons et al., Green Chem. 2001, 3, 1, doi:10.1039/b007871i";
+
 extern const Metric yield, theoretical_yield, isolated_mass, waste_per_run;
 extern const Metric atom_economy, atom_economy_gross, atom_economy_with_coproduct, stoichiometric_e_factor;
 extern const Metric carbon_economy, bromine_economy, nitrogen_economy, chlorine_economy;

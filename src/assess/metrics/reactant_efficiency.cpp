@@ -4,8 +4,7 @@
 
 namespace routeweigh::metrics {
 namespace {
-constexpr Term product[] = {{"isolated product", &Totals::product}};
-constexpr Term reactants[] = {{"reactants charged", &Totals::reactants_gross}};
+constexpr Term reactants_charged[] = {{"reactants charged", &Totals::reactants_gross}};
 constexpr Term needed[] = {{"reactants that the theoretical yield needs", &Totals::reactants_needed}};
 constexpr Term product_carbon[] = {{"carbon in the isolated product", &Totals::product_carbon}};
 constexpr Term reactant_carbon[] = {{"carbon in the reactants charged", &Totals::reactant_carbon}};
@@ -13,12 +12,11 @@ constexpr Term harmful[] = {{"all inputs", &Totals::inputs}, {"benign inputs", &
 constexpr std::string_view economy_over_excess[] = {"atom_economy", "stoichiometric_factor"};
 constexpr std::string_view efficiency_over_economy[] = {"reaction_mass_efficiency", "atom_economy"};
 
-constexpr std::string_view boundary =
+constexpr std::string_view as_charged =
     "reactants of the overall equation as charged, pure, excess included; no solvent, "
     "catalyst or work-up; a solvent that reacts counts in full; nothing credited";
 constexpr std::string_view constable =
     "D. J. C. Constable et al., Green Chem. 2002, 4, 521, doi:10.1039/b206169b";
-constexpr std::string_view curzons = "A. D. Curzons et al., Green Chem. 2001, 3, 1, doi:10.1039/b007871i";
 constexpr std::string_view andraos = "J. Andraos, Org. Process Res. Dev. 2005, 9, 149, doi:10.1021/op049803n";
 } // namespace
 
@@ -27,7 +25,7 @@ const Metric carbon_efficiency{.id = "carbon_efficiency",
                                .unit = "%",
                                .group = FigureGroup::reactants,
                                .better = Better::higher,
-                               .boundary = boundary,
+                               .boundary = as_charged,
                                .reference = curzons,
                                .missing = "no carbon among the reactants",
                                .factor = 100.0,
@@ -42,7 +40,7 @@ const Metric stoichiometric_factor{.id = "stoichiometric_factor",
                                        "mass of reactants charged over mass that the limiting one needs",
                                    .reference = andraos,
                                    .missing = "",
-                                   .above = reactants,
+                                   .above = reactants_charged,
                                    .below = needed,
                                    .decimals = 2};
 const Metric reaction_mass_efficiency{.id = "reaction_mass_efficiency",
@@ -50,19 +48,19 @@ const Metric reaction_mass_efficiency{.id = "reaction_mass_efficiency",
                                       .unit = "%",
                                       .group = FigureGroup::reactants,
                                       .better = Better::higher,
-                                      .boundary = boundary,
+                                      .boundary = as_charged,
                                       .reference = constable,
                                       .missing = "",
                                       .factor = 100.0,
-                                      .above = product,
-                                      .below = reactants};
+                                      .above = isolated_product,
+                                      .below = reactants_charged};
 const Metric experimental_atom_economy{
     .id = "experimental_atom_economy",
     .name = "Experimental atom economy",
     .unit = "%",
     .group = FigureGroup::reactants,
     .better = Better::higher,
-    .boundary = boundary,
+    .boundary = as_charged,
     .reference = "M. C. Cann, M. E. Connelly, Real-World Cases in Green Chemistry, ACS, 2000",
     .missing = "",
     .from = economy_over_excess,
@@ -90,6 +88,6 @@ const Metric effective_mass_yield{
     .reference = "T. Hudlicky et al., Green Chem. 1999, 1, 57, doi:10.1039/a901397k",
     .missing = "every input is on the benign list",
     .factor = 100.0,
-    .above = product,
+    .above = isolated_product,
     .below = harmful};
 } // namespace routeweigh::metrics

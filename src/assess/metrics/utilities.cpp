@@ -4,7 +4,6 @@
 
 namespace routeweigh::metrics {
 namespace {
-constexpr Term product[] = {{"isolated product", &Totals::product}};
 constexpr Term energy[] = {{"energy of all stages", &Totals::energy}};
 constexpr Term cooling[] = {{"cooling water of all stages", &Totals::cooling_water}};
 constexpr Term time[] = {{"time of all stages", &Totals::time}};
@@ -16,7 +15,7 @@ constexpr Term product_moles[] = {{"isolated product", &Totals::product_moles}};
 constexpr Term catalyst_moles[] = {{"catalyst", &Totals::catalyst_moles}};
 constexpr std::string_view teaching =
     "A. A. S. C. Machado, Quim. Nova 2014, 37, 1094, doi:10.5935/0100-4042.20140152";
-constexpr std::string_view usage = "usage of chemical engineering and catalysis, no single source";
+constexpr std::string_view no_single_source = "usage of chemical engineering and catalysis, no single source";
 constexpr std::string_view in_proportion =
     "as stated for each step, in proportion to how much of it the route needs";
 } // namespace
@@ -30,7 +29,7 @@ const Metric energy_intensity{.id = "energy_intensity",
                               .reference = teaching,
                               .missing = "a step states no energy",
                               .above = energy,
-                              .below = product};
+                              .below = isolated_product};
 const Metric cooling_water_intensity{
     .id = "cooling_water_intensity",
     .name = "Cooling water",
@@ -41,7 +40,7 @@ const Metric cooling_water_intensity{
     .reference = "common practice, no source",
     .missing = "a step states no cooling water",
     .above = cooling,
-    .below = product};
+    .below = isolated_product};
 const Metric time_intensity{.id = "time_intensity",
                             .name = "Time intensity",
                             .unit = "h/g",
@@ -51,7 +50,7 @@ const Metric time_intensity{.id = "time_intensity",
                             .reference = teaching,
                             .missing = "a step states no time",
                             .above = time,
-                            .below = product,
+                            .below = isolated_product,
                             .decimals = 2};
 const Metric space_time_yield{
     .id = "space_time_yield",
@@ -60,9 +59,9 @@ const Metric space_time_yield{
     .group = FigureGroup::utilities,
     .better = Better::higher,
     .boundary = "volume of the liquids of the reaction stages, their time; no work-up; one-step routes",
-    .reference = usage,
+    .reference = no_single_source,
     .missing = "several steps, no time stated, or a liquid without density",
-    .above = product,
+    .above = isolated_product,
     .below = volume_hours};
 const Metric volume_productivity{
     .id = "volume_productivity",
@@ -71,9 +70,9 @@ const Metric volume_productivity{
     .group = FigureGroup::utilities,
     .better = Better::higher,
     .boundary = "largest volume that is in the vessel at one time, one-step routes; liquids only",
-    .reference = usage,
+    .reference = no_single_source,
     .missing = "several steps, or a liquid without density",
-    .above = product,
+    .above = isolated_product,
     .below = largest_volume};
 const Metric turnover_number{.id = "turnover_number",
                              .name = "Turnover number",
@@ -81,7 +80,7 @@ const Metric turnover_number{.id = "turnover_number",
                              .group = FigureGroup::utilities,
                              .better = Better::higher,
                              .boundary = "mol product per mol of charges with the role catalyst",
-                             .reference = usage,
+                             .reference = no_single_source,
                              .missing = "no catalyst, or several steps",
                              .above = product_moles,
                              .below = catalyst_moles};
@@ -91,7 +90,7 @@ const Metric turnover_frequency{.id = "turnover_frequency",
                                 .group = FigureGroup::utilities,
                                 .better = Better::higher,
                                 .boundary = "turnover number over the time of the reaction stages",
-                                .reference = usage,
+                                .reference = no_single_source,
                                 .missing = "no catalyst, no time stated, or several steps",
                                 .above = product_moles,
                                 .below = catalyst_hours};

@@ -4,10 +4,9 @@
 
 namespace routeweigh::metrics {
 namespace {
-constexpr Term isolated[] = {{"isolated product", &Totals::product}};
 constexpr Term theoretical[] = {{"theoretical yield", &Totals::theoretical_product}};
 constexpr Term waste[] = {{"everything that leaves and is not reused", &Totals::waste}};
-constexpr std::string_view usage = "definition of the trade";
+constexpr std::string_view trade_definition = "definition of the trade";
 } // namespace
 
 const Metric yield{
@@ -20,7 +19,7 @@ const Metric yield{
     .reference = "J. B. Hendrickson, J. Am. Chem. Soc. 1977, 99, 5439, for convergent plans",
     .missing = "steps feed each other in a loop",
     .factor = 100.0,
-    .above = isolated,
+    .above = isolated_product,
     .below = theoretical};
 const Metric theoretical_yield{
     .id = "theoretical_yield",
@@ -29,7 +28,7 @@ const Metric theoretical_yield{
     .group = FigureGroup::yield,
     .better = Better::neither,
     .boundary = "product that forms with every conversion at 100 %; one run of the last step",
-    .reference = usage,
+    .reference = trade_definition,
     .missing = "steps feed each other in a loop",
     .above = theoretical,
     .decimals = 3};
@@ -39,9 +38,9 @@ const Metric isolated_mass{.id = "isolated_mass",
                            .group = FigureGroup::yield,
                            .better = Better::neither,
                            .boundary = "one run of the last step",
-                           .reference = usage,
+                           .reference = trade_definition,
                            .missing = "",
-                           .above = isolated,
+                           .above = isolated_product,
                            .decimals = 3};
 const Metric waste_per_run{.id = "waste_per_run",
                            .name = "Waste per student run",
@@ -51,7 +50,7 @@ const Metric waste_per_run{.id = "waste_per_run",
                            .boundary =
                                "all streams of one run of the last step and what its intermediates need; "
                                "water counted, reused material not",
-                           .reference = usage,
+                           .reference = trade_definition,
                            .missing = "",
                            .above = waste,
                            .decimals = 1};

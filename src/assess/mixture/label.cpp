@@ -1,22 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "assess/mixture/label.hpp"
 
+#include "base/list.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 
 namespace routeweigh {
 namespace {
-
-template<typename List, typename Value>
-bool holds(const List& list, const Value& value) {
-    return std::find(list.begin(), list.end(), value) != list.end();
-}
-
-template<typename List, typename Value>
-void add_once(List& list, const Value& value) {
-    if (!holds(list, value)) list.emplace_back(value);
-}
 
 // A classified result with what the label prints for it.
 struct Printed {
@@ -31,14 +23,14 @@ int rank(const Printed& printed) {
 // The statement of this label before which another gives way; "" where none does.
 std::string_view gives_way_to(const std::vector<std::string>& beside, const std::vector<std::string>& there) {
     for (const std::string& other : beside)
-        if (holds(there, other)) return other;
+        if (contains(there, other)) return other;
     return {};
 }
 
 // Irritation of the airways adds nothing where the label says that they are corroded, unless a specific limit
 // gives it.
 bool is_idle_irritation(const MixtureResult& result, const std::vector<std::string>& supplemental) {
-    return result.endpoint == "airway_irritation" && !result.specific && holds(supplemental, "EUH071");
+    return result.endpoint == "airway_irritation" && !result.specific && contains(supplemental, "EUH071");
 }
 
 std::vector<Printed> thin(const std::vector<MixtureResult>& results, const MixtureRules& rules,
@@ -82,9 +74,9 @@ bool is_asked_for(const std::string& pictogram, const std::vector<Printed>& prin
         bool wanted = true;
         for (const Omission& omission : omissions) {
             if (omission.what != pictogram) continue;
-            if (!omission.groups.empty() && !holds(omission.groups, asking.elements->group)) continue;
+            if (!omission.groups.empty() && !contains(omission.groups, asking.elements->group)) continue;
             std::string_view beside = gives_way_to(omission.beside, there);
-            if (beside.empty() && !omission.beside_group.empty() && holds(groups, omission.beside_group))
+            if (beside.empty() && !omission.beside_group.empty() && contains(groups, omission.beside_group))
                 beside = omission.beside_group;
             if (beside.empty()) continue;
             wanted = false;
@@ -165,7 +157,7 @@ MixtureLabel make_label(const std::vector<MixtureResult>& results, const Mixture
         add_once(one.result->statement.front() == 'H' ? label.statements : label.supplemental,
                  one.result->statement);
         const std::string& pictogram = one.elements->pictogram;
-        if (pictogram.empty() || holds(label.pictograms, pictogram)) continue;
+        if (pictogram.empty() || contains(label.pictograms, pictogram)) continue;
         const bool decided =
             std::any_of(label.omitted.begin(), label.omitted.end(),
                         [&](const OmittedElement& other) { return other.what == pictogram; });

@@ -2,6 +2,7 @@
 #include "assess/streams/container_decision.hpp"
 
 #include "assess/streams/decider.hpp"
+#include "base/list.hpp"
 
 #include <fmt/format.h>
 
@@ -49,11 +50,6 @@ int demand(const Decision& decision) {
     }
 }
 
-template<typename List, typename Item>
-bool holds(const List& list, const Item& item) {
-    return std::find(list.begin(), list.end(), item) != list.end();
-}
-
 } // namespace
 
 bool Decision::needs(Treatment::Kind treatment) const {
@@ -93,7 +89,7 @@ Decision join_readings(const Decision& nominal, const Decision& unreacted) {
     std::stable_sort(joined.first.begin(), joined.first.end(),
                      [](const Treatment& a, const Treatment& b) { return a.kind < b.kind; });
     for (const std::string& vent : other.vent)
-        if (!holds(joined.vent, vent)) joined.vent.push_back(vent);
+        if (!contains(joined.vent, vent)) joined.vent.push_back(vent);
     return joined;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/streams/flash_point.hpp"
 
+#include "assess/input_class.hpp"
 #include "base/text.hpp"
 
 #include <fmt/format.h>
@@ -15,10 +16,6 @@ constexpr double gas_constant = 8.314462618e-3; // kJ/(mol K)
 constexpr double kelvin = 273.15;
 constexpr double never_flashes_above =
     93; // degC; what flashes later is not called flammable in any of the rules
-
-bool is_water(const Substance& substance) {
-    return substance.id == "water";
-}
 
 /// tert-Butanol melts at room temperature and is liquid in water.
 bool is_liquid(const Substance& substance, const MixedLiquids& liquids) {

@@ -9,7 +9,7 @@
 namespace routeweigh::cli {
 namespace {
 
-constexpr const char* footer =
+constexpr const char* edition_help =
     R"(The student edition leaves blank what the student is to work out: amounts in mmol,
 equivalents, limiting reagent, theoretical yield. Both editions come from one file,
 so that they cannot drift apart:
@@ -34,7 +34,7 @@ std::function<void()> add_bench_sheet(CLI::App& program, Context& context) {
                                                       : no_such("edition", name, {"student", "key"});
         })
         ->type_name("EDITION");
-    command->footer(footer);
+    command->footer(edition_help);
     context.add_output_options(*command);
     return [options, &context] {
         const auto laid_out = options->lay_out(context);

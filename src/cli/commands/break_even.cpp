@@ -15,13 +15,13 @@
 namespace routeweigh::cli {
 namespace {
 
-struct Options {
+struct BreakEvenOptions {
     std::string route, baseline, figure = "process_mass_intensity", input;
     double target = std::numeric_limits<double>::quiet_NaN();
 };
 
-double target_of(const Options& options, const Route& route, const FigurePick& figure, Context& context,
-                 std::string& id) {
+double target_of(const BreakEvenOptions& options, const Route& route, const FigurePick& figure,
+                 Context& context, std::string& id) {
     if (options.baseline.empty()) {
         if (!std::isfinite(options.target))
             throw CallError("name the route to be equal to, or a number with --target");
@@ -44,7 +44,7 @@ double target_of(const Options& options, const Route& route, const FigurePick& f
 } // namespace
 
 std::function<void()> add_break_even(CLI::App& program, Context& context) {
-    const auto options = std::make_shared<Options>();
+    const auto options = std::make_shared<BreakEvenOptions>();
     CLI::App* command = program.add_subcommand(
         "break-even", "At which value of an input a figure of a route equals that of another route");
     command->add_option("ROUTE", options->route, "The route whose inputs are varied")->required();

@@ -19,7 +19,7 @@ namespace {
 
 constexpr std::size_t paired = 8; // of the first changes, tried in pairs
 
-struct Options {
+struct ImproveOptions {
     std::string route, results, figure = "process_mass_intensity";
     std::size_t top = 6;
     bool student = false, key = false;
@@ -28,7 +28,7 @@ struct Options {
     double recovery = 100.0 * ImprovementLimits{}.recovery;
 };
 
-void add_options(CLI::App& command, Options& options) {
+void add_improve_options(CLI::App& command, ImproveOptions& options) {
     command.add_option("ROUTE", options.route, "A route file, or - for standard input")->required();
     command.add_option("--figure", options.figure, "Id of the figure to improve")
         ->capture_default_str()
@@ -63,7 +63,7 @@ void add_options(CLI::App& command, Options& options) {
 }
 
 /// What three quarters of the class do not exceed.
-void read_quartile(Options& options, const Assessment& assessment, const Context& context) {
+void read_quartile(ImproveOptions& options, const Assessment& assessment, const Context& context) {
     Problems problems;
     const auto results =
         read_results(assessment, {}, options.results, context.bytes(options.results), problems);
@@ -78,10 +78,10 @@ void read_quartile(Options& options, const Assessment& assessment, const Context
 } // namespace
 
 std::function<void()> add_improve(CLI::App& program, Context& context) {
-    const auto options = std::make_shared<Options>();
+    const auto options = std::make_shared<ImproveOptions>();
     CLI::App* command = program.add_subcommand(
         "improve", "Changes that would improve a route, each applied and computed, ranked by one figure");
-    add_options(*command, *options);
+    add_improve_options(*command, *options);
     context.add_output_options(*command);
     return [options, &context] {
         Problems problems;

@@ -13,7 +13,7 @@
 namespace routeweigh::cli {
 namespace {
 
-streams::LocalRules rules_of(const std::string& name, Context& context) {
+streams::LocalRules local_rules_of(const std::string& name, Context& context) {
     if (auto shipped = local_rules(context.catalogue(), name)) return std::move(*shipped);
     try {
         const std::vector<SourcePtr> files = context.sources({name});
@@ -38,7 +38,7 @@ std::unique_ptr<LaidOutRoute> PaperOptions::lay_out(Context& context) const {
     Route read = read_one_route(context.sources({route}), context.catalogue(), problems);
     print_problems(problems.all);
     return std::make_unique<LaidOutRoute>(std::move(read), context.rules(), context.catalogue(),
-                                          rules_of(rules, context));
+                                          local_rules_of(rules, context));
 }
 
 } // namespace routeweigh::cli

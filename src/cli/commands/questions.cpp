@@ -15,13 +15,13 @@
 namespace routeweigh::cli {
 namespace {
 
-struct Options : PaperOptions {
+struct QuestionOptions : PaperOptions {
     int seed = 1, version = 1;
     bool key = false;
     std::string exported;
 };
 
-constexpr const char* footer =
+constexpr const char* question_help =
     R"(Each version asks the same kinds of questions with other numbers; the same seed and
 version give the same questions on every machine.
 
@@ -42,7 +42,7 @@ void write_folder(const std::string& folder, const std::vector<ExportedFile>& fi
         write_file((std::filesystem::path(folder) / file.name).string(), file.text);
 }
 
-void write_export(const Options& options, const Context& context, const bench::Experiment& experiment,
+void write_export(const QuestionOptions& options, const Context& context, const bench::Experiment& experiment,
                   const documents::QuestionSet& set) {
     if (options.exported == "moodle-xml") {
         write_file(context.output, export_moodle_xml(experiment, set));
@@ -56,7 +56,7 @@ void write_export(const Options& options, const Context& context, const bench::E
 } // namespace
 
 std::function<void()> add_questions(CLI::App& program, Context& context) {
-    const auto options = std::make_shared<Options>();
+    const auto options = std::make_shared<QuestionOptions>();
     CLI::App* command = program.add_subcommand(
         "questions", "Questions before and after the experiment, in versions, with key and export");
     options->add_to(*command);
@@ -72,7 +72,7 @@ std::function<void()> add_questions(CLI::App& program, Context& context) {
                                                          : no_such("export", name, {"qti", "moodle-xml"});
         })
         ->type_name("NAME");
-    command->footer(footer);
+    command->footer(question_help);
     context.add_output_options(*command);
     return [options, &context] {
         if (options->version < 1 || options->version > 1000)

@@ -16,13 +16,13 @@
 namespace routeweigh::cli {
 namespace {
 
-struct Options {
+struct WasteOptions {
     std::vector<std::string> routes, logs;
     std::string rules = "US";
     int students = 1, team = 1;
 };
 
-constexpr const char* footer =
+constexpr const char* waste_help =
     R"(The handout is what the route file says under "container" of a stream. Streams
 go by their composition at both readings of the yield: lost after it was made, or
 never formed. A rules file of your own may be short: "based_on": "US" and what
@@ -38,7 +38,7 @@ A suggestion for planning: local rules and licensed waste contractors decide.
 )";
 
 /// The shipped rules by name, or a file.
-std::unique_ptr<streams::StreamRules> rules_of(const std::string& name, Context& context) {
+std::unique_ptr<streams::StreamRules> stream_rules_of(const std::string& name, Context& context) {
     for (const std::string& jurisdiction : shipped_jurisdictions())
         if (fold(name) == fold(jurisdiction)) return waste_rules(context.catalogue(), jurisdiction);
     try {
@@ -63,7 +63,7 @@ std::string is_count(const std::string& text) {
 } // namespace
 
 std::function<void()> add_waste(CLI::App& program, Context& context) {
-    const auto options = std::make_shared<Options>();
+    const auto options = std::make_shared<WasteOptions>();
     CLI::App* command = program.add_subcommand(
         "waste", "Where each stream goes, what must not meet it there, quench, and whether it fits");
     command->add_option("ROUTE", options->routes, "Route files, folders of them, or - for standard input")
@@ -76,14 +76,14 @@ std::function<void()> add_waste(CLI::App& program, Context& context) {
         ->type_name("FILE");
     command->add_option("--log", options->logs, "Log of a container that holds something; may be repeated")
         ->type_name("FILE");
-    command->footer(footer);
+    command->footer(waste_help);
     context.add_output_options(*command);
     return [options, &context] {
         Problems problems;
         const std::vector<Route> routes =
             read_routes(context.sources(options->routes), context.catalogue(), problems);
         print_problems(problems.all);
-        const auto rules = rules_of(options->rules, context);
+        const auto rules = stream_rules_of(options->rules, context);
         const std::vector<streams::ContainerLog> logs =
             read_container_logs(context.sources(options->logs), *rules);
         const double pots = std::ceil(static_cast<double>(options->students) / options->team);

@@ -12,12 +12,12 @@
 namespace routeweigh::cli {
 namespace {
 
-struct Options {
+struct WhatIfOptions {
     std::string route, patch, save, id;
     std::vector<std::string> places;
 };
 
-RouteChange read_change(const Options& options, const Route& parent, const Context& context) {
+RouteChange read_change(const WhatIfOptions& options, const Route& parent, const Context& context) {
     RouteChange change;
     change.id = options.id;
     for (const std::string& words : options.places)
@@ -33,7 +33,7 @@ RouteChange read_change(const Options& options, const Route& parent, const Conte
 } // namespace
 
 std::function<void()> add_what_if(CLI::App& program, Context& context) {
-    const auto options = std::make_shared<Options>();
+    const auto options = std::make_shared<WhatIfOptions>();
     CLI::App* command = program.add_subcommand(
         "what-if", "One route with something changed: every figure before and after, side by side");
     command->add_option("ROUTE", options->route, "A route file, or - for standard input")->required();

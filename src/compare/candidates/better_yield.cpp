@@ -23,11 +23,12 @@ void find_better_yield(const CandidateSource& source, std::vector<Candidate>& ca
         candidate.question = "What if everybody isolated as much as the best quarter of the class?";
         const std::string& at = step.isolated.pointer;
         if (step.isolated.yield)
-            candidate.changes = {{at + "/yield", quoted(fmt::format("{:.12g} %", 100.0 * found->second))}};
+            candidate.changes = {
+                {at + "/yield", json_quoted(fmt::format("{:.12g} %", 100.0 * found->second))}};
         else
             candidate.changes = {
-                {at + "/mass",
-                 quoted(fmt::format("{:.12g} g", step.isolated.mass->in(unit::g)*found->second / yield))}};
+                {at + "/mass", json_quoted(fmt::format(
+                                   "{:.12g} g", step.isolated.mass->in(unit::g)*found->second / yield))}};
         candidate.cautions = {
             "purity: a high mass may be a wet or impure product; dry to constant mass and take the "
             "melting range"};

@@ -28,7 +28,7 @@ double solvents(const ChargePlace& place, const std::vector<ChargePlace>& all) {
 }
 
 /// What half the amount might break, by what it was put in for.
-std::vector<std::string> cautions_of(const ChargePlace& place, const std::vector<ChargePlace>& all) {
+std::vector<std::string> cautions_for_less(const ChargePlace& place, const std::vector<ChargePlace>& all) {
     const std::string_view role = place.role();
     if (role == "solvent")
         return {fmt::format(
@@ -74,7 +74,7 @@ void find_halved(const CandidateSource& source, std::vector<Candidate>& candidat
                         amount_text(*place.charge, 1.0), amount_text(*place.charge, 0.5));
         candidate.question = question_of(place, source.route());
         candidate.changes = {{place.charge->pointer + "/amount", amount_json(*place.charge, 0.5)}};
-        candidate.cautions = cautions_of(place, all);
+        candidate.cautions = cautions_for_less(place, all);
         candidate.step = place.step_index;
         candidates.push_back(std::move(candidate));
     }

@@ -66,7 +66,7 @@ bool brings_conflict(const CandidateSource& source, const ChargePlace& place, co
     });
 }
 
-std::vector<std::string> cautions_of(const ChargePlace& place, const Substance& other) {
+std::vector<std::string> cautions_for_exchange(const ChargePlace& place, const Substance& other) {
     std::vector<std::string> cautions{
         "reactivity: the charts found no conflict that the old solvent had not, which clears nothing; look "
         "up "
@@ -113,9 +113,9 @@ void find_other_solvent(const CandidateSource& source, std::vector<Candidate>& c
                             "bring with it?",
                             solvent.name, place.purpose(route));
             candidate.changes = {
-                {charge.pointer + "/material", quoted(other->name)},
-                {charge.pointer + "/amount", quoted(fmt::format("{} g", volume * *other->density))}};
-            candidate.cautions = cautions_of(place, *other);
+                {charge.pointer + "/material", json_quoted(other->name)},
+                {charge.pointer + "/amount", json_quoted(fmt::format("{} g", volume * *other->density))}};
+            candidate.cautions = cautions_for_exchange(place, *other);
             candidate.step = place.step_index;
             candidate.alternatives = charge.pointer;
             candidates.push_back(std::move(candidate));

@@ -45,7 +45,7 @@ bool reused_already(const Route& route, const Substance* substance, int step, co
     });
 }
 
-std::vector<std::string> cautions_of(const Substance& solvent, double water) {
+std::vector<std::string> cautions_for_reuse(const Substance& solvent, double water) {
     std::vector<std::string> cautions;
     if (solvent.boiling_point)
         cautions.push_back(fmt::format("boiling point: {:.0f} degC; what boils near it comes over with it",
@@ -104,13 +104,13 @@ void find_recovery(const CandidateSource& source, std::vector<Candidate>& candid
                                              solvent.name, stream.name);
             const std::string entry = fmt::format(
                 R"({{"substance": {}, "from": {{"step": {}, "stream": {}}}, "to": {}, "fraction": "{:.0f} %"}})",
-                quoted(solvent.name), quoted(id), quoted(stream.name), quoted(id),
+                json_quoted(solvent.name), json_quoted(id), json_quoted(stream.name), json_quoted(id),
                 100.0 * source.limits.recovery);
             if (route.reuse.empty())
                 candidate.changes = {{"/reuse", '[' + entry + ']'}};
             else
                 candidate.changes = {{"/reuse/-", entry}};
-            candidate.cautions = cautions_of(solvent, water);
+            candidate.cautions = cautions_for_reuse(solvent, water);
             candidate.step = stream.step;
             candidates.push_back(std::move(candidate));
         }

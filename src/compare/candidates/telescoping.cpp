@@ -56,7 +56,7 @@ std::vector<Assignment> losses_shared_anew(const Step& step) {
     if (gone)
         for (const Separation* separation : separations)
             changes.push_back({separation->pointer + "/loss",
-                               quoted(fmt::format("{:.13f} %", 100.0 * *separation->loss / kept))});
+                               json_quoted(fmt::format("{:.13f} %", 100.0 * *separation->loss / kept))});
     return changes;
 }
 

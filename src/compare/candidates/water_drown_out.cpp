@@ -19,8 +19,9 @@ void find_water_drown_out(const CandidateSource& source, std::vector<Candidate>&
                                      place.purpose(source.route()), grams_text(place.grams));
         candidate.question = fmt::format("What if the {} ({}) were plain water?", place.material(),
                                          place.purpose(source.route()));
-        candidate.changes = {{place.charge->pointer + "/material", quoted("water")},
-                             {place.charge->pointer + "/amount", quoted(fmt::format("{} g", place.grams))}};
+        candidate.changes = {
+            {place.charge->pointer + "/material", json_quoted("water")},
+            {place.charge->pointer + "/amount", json_quoted(fmt::format("{} g", place.grams))}};
         candidate.cautions = {
             "solubility: see whether the product comes down from water, and what comes down with it",
             "heat and gas: see in the data sheets whether anything in the pot reacts with water"};

@@ -30,15 +30,15 @@ class Stopwatch {
 };
 
 /// What one thread keeps from chunk to chunk.
-struct Worker {
+struct DrawWorker {
     Evaluate evaluate;
     DrawRows inputs, outputs;
     std::vector<double> column;
     double sampling_seconds = 0, evaluation_seconds = 0, summing_seconds = 0;
 };
 
-void do_chunk(const Model& model, std::uint64_t seed, std::size_t batch_number, std::size_t chunk,
-              Worker& worker, Batch& batch) {
+void evaluate_chunk(const Model& model, std::uint64_t seed, std::size_t batch_number, std::size_t chunk,
+                    DrawWorker& worker, Batch& batch) {
     Stopwatch watch;
     draw_chunk(model.inputs, seed, batch_number * chunks_in_batch + chunk, worker.column, worker.inputs);
     worker.sampling_seconds += watch.lap();
@@ -145,15 +145,15 @@ double numerical_tolerance(double u, int digits) {
 
 MonteCarloResult propagate_draws(const Model& model, const MonteCarloOptions& options) {
     const std::size_t batches = std::max<std::size_t>(1, (options.most + batch_draws - 1) / batch_draws);
-    std::vector<Worker> workers(static_cast<std::size_t>(std::max(1, options.threads)));
-    for (Worker& worker : workers)
+    std::vector<DrawWorker> workers(static_cast<std::size_t>(std::max(1, options.threads)));
+    for (DrawWorker& worker : workers)
         worker.evaluate = model.evaluator();
     Batch batch{batch_draws, std::vector<double>(model.outputs * batch_draws)};
     std::vector<Averages> averages(model.outputs);
     MonteCarloResult result;
     for (std::size_t number = 0; number < batches; ++number) {
         for_each_piece(options.threads, chunks_in_batch, [&](std::size_t worker, std::size_t chunk) {
-            do_chunk(model, options.seed, number, chunk, workers[worker], batch);
+            evaluate_chunk(model, options.seed, number, chunk, workers[worker], batch);
         });
         for_each_piece(options.threads, model.outputs, [&](std::size_t worker, std::size_t y) {
             Stopwatch watch;
@@ -173,7 +173,7 @@ MonteCarloResult propagate_draws(const Model& model, const MonteCarloOptions& op
     }
     for (const Averages& average : averages)
         result.outputs.push_back(average.result(options.digits));
-    for (const Worker& worker : workers) {
+    for (const DrawWorker& worker : workers) {
         result.sampling_seconds += worker.sampling_seconds;
         result.evaluation_seconds += worker.evaluation_seconds;
         result.summing_seconds += worker.summing_seconds;

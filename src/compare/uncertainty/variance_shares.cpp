@@ -16,7 +16,7 @@ struct Sums {
     std::vector<double> first, total;
 };
 
-struct Worker {
+struct ExchangeWorker {
     Evaluate evaluate;
     DrawRows a, b, at_a, at_b, at_mixed;
     std::vector<double> column;
@@ -25,8 +25,8 @@ struct Worker {
 /// The second sample is that of another seed.
 constexpr std::uint64_t second_sample = 0x5DEECE66D1CE4E5B;
 
-void do_chunk(const Model& model, std::uint64_t seed, std::size_t chunk, std::span<const double> centre,
-              Worker& w, Sums& sums) {
+void exchange_inputs(const Model& model, std::uint64_t seed, std::size_t chunk,
+                     std::span<const double> centre, ExchangeWorker& w, Sums& sums) {
     const std::size_t inputs = model.inputs.size(), outputs = model.outputs;
     sums.value.assign(outputs, 0.0);
     sums.square.assign(outputs, 0.0);
@@ -71,8 +71,8 @@ void do_chunk(const Model& model, std::uint64_t seed, std::size_t chunk, std::sp
 std::vector<VarianceShares> variance_shares(const Model& model, const VarianceSharesOptions& options) {
     const std::size_t inputs = model.inputs.size();
     const std::size_t chunks = std::max<std::size_t>(1, (options.draws + chunk_draws - 1) / chunk_draws);
-    std::vector<Worker> workers(static_cast<std::size_t>(std::max(1, options.threads)));
-    for (Worker& worker : workers)
+    std::vector<ExchangeWorker> workers(static_cast<std::size_t>(std::max(1, options.threads)));
+    for (ExchangeWorker& worker : workers)
         worker.evaluate = model.evaluator();
     // Values are taken from the output at the means of the inputs: the smaller the numbers, the less their
     // products scatter.
@@ -88,7 +88,7 @@ std::vector<VarianceShares> variance_shares(const Model& model, const VarianceSh
     for (std::size_t done = 0; done < chunks; done += at_a_time) {
         const std::size_t count = std::min(at_a_time, chunks - done);
         for_each_piece(options.threads, count, [&](std::size_t worker, std::size_t index) {
-            do_chunk(model, options.seed, done + index, centre, workers[worker], sums[index]);
+            exchange_inputs(model, options.seed, done + index, centre, workers[worker], sums[index]);
         });
         for (std::size_t c = 0; c < count; ++c)
             for (std::size_t y = 0; y < model.outputs; ++y) {

@@ -23,7 +23,7 @@ std::vector<const RouteView*> with(const ReportView& view, std::string_view figu
     return routes;
 }
 
-std::string value_text(const RouteView& route, std::string_view figure_id) {
+std::string bromine_text(const RouteView& route, std::string_view figure_id) {
     return figure_text(route.value(figure_id), 2);
 }
 
@@ -69,10 +69,10 @@ void add_ceiling(const ReportView& view, Statements& statements) {
         return a->value("bromine_ceiling") < b->value("bromine_ceiling");
     });
     writing::Text text{strong("In the flask:"), Run(" at most "),
-                       number(value_text(*most, "bromine_ceiling") + "\u00A0g/g"),
+                       number(bromine_text(*most, "bromine_ceiling") + "\u00A0g/g"),
                        Run(fmt::format(" can be free at one time ({})", most->id))};
     if (base.value("bromine_ceiling") > 0.0 && most != &base)
-        text.runs.push_back(Run(fmt::format(", {} with {}", value_text(base, "bromine_ceiling"), base.id)));
+        text.runs.push_back(Run(fmt::format(", {} with {}", bromine_text(base, "bromine_ceiling"), base.id)));
     text.runs.push_back(Run("."));
     if (!as_high.empty())
         text.runs.push_back(

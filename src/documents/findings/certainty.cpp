@@ -17,8 +17,6 @@ namespace {
 using writing::Run;
 using writing::strong;
 
-constexpr std::string_view same = "same_auxiliaries_process_mass_intensity";
-
 struct Sorted {
     std::vector<const RouteView*> better, worse, alike, firm, open;
     double least_better = 1.0, least_worse = 1.0;
@@ -70,7 +68,8 @@ void add_sure(const ReportView& view, const std::vector<const RouteView*>& route
 }
 
 void add_mass(const ReportView& view, Statements& statements) {
-    const Sorted sorted = sort_by_verdict(view, view.certainty->model().heads().index_of(same));
+    const Sorted sorted =
+        sort_by_verdict(view, view.certainty->model().heads().index_of(pmi_same_auxiliaries));
     add_sure(view, sorted.better, sorted.least_better, true, statements);
     add_sure(view, sorted.worse, sorted.least_worse, false, statements);
     if (!sorted.alike.empty())

@@ -17,8 +17,8 @@ using writing::number;
 using writing::Run;
 using writing::strong;
 
-constexpr double visible = 0.05;       // percentage points: half the last digit printed
-constexpr double worth_saying = 0.005; // of 1: half a point of atom economy
+constexpr double visible_points = 0.05;     // percentage points: half the last digit printed
+constexpr double gain_worth_saying = 0.005; // of 1: half a point of atom economy
 
 /// The heaviest parts that make up most of a side of the net equation, and its whole mass in g per mol
 /// product.
@@ -68,7 +68,10 @@ void find_atom_economy(const ReportView& view, Statements& statements) {
     std::vector<const RouteView*> higher, lower, equal;
     for (const RouteView* route : view.others()) {
         const double difference = route->value("atom_economy") - base;
-        (difference > visible ? higher : difference < -visible ? lower : equal).push_back(route);
+        (difference > visible_points    ? higher
+         : difference < -visible_points ? lower
+                                        : equal)
+            .push_back(route);
     }
     const std::string base_text = fmt::format("{}\u00A0% ({})", figure_text(base, 1), view.baseline().id);
     if (!higher.empty()) {
@@ -113,7 +116,7 @@ void find_excess_in_equation(const ReportView& view, Statements& statements) {
     for (const RouteView& route : view.routes)
         for (const Step& step : route.route().steps) {
             const OverallProof proof = prove_overall(step);
-            if (proof.best_atom_economy < proof.atom_economy + worth_saying) continue;
+            if (proof.best_atom_economy < proof.atom_economy + gain_worth_saying) continue;
             statements.push_back(
                 {Topic::equation,
                  "equation.excess",

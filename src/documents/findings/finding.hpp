@@ -24,6 +24,9 @@ struct Statement {
     writing::Text text;
 };
 
+/// Points of atom economy that tell routes apart: less is rounding of formulas.
+inline constexpr double economy_points = 0.5;
+
 using Statements = std::vector<Statement>;
 using Finding = void (*)(const ReportView& view, Statements& statements);
 

@@ -11,15 +11,15 @@
 namespace routeweigh::documents {
 namespace {
 
-constexpr std::array list{&find_summary, &find_atom_economy,     &find_excess_in_equation,
-                          &find_mass,    &find_greener_sounding, &find_bromine,
-                          &find_moved,   &find_hazard,           &find_certainty,
-                          &find_standing};
+constexpr std::array finding_list{&find_summary, &find_atom_economy,     &find_excess_in_equation,
+                                  &find_mass,    &find_greener_sounding, &find_bromine,
+                                  &find_moved,   &find_hazard,           &find_certainty,
+                                  &find_standing};
 
 } // namespace
 
 std::span<const Finding> all_findings() {
-    return list;
+    return finding_list;
 }
 
 Statements find_statements(const ReportView& view) {

@@ -18,11 +18,6 @@ using writing::number;
 using writing::Run;
 using writing::strong;
 
-constexpr std::string_view written = "process_mass_intensity";
-constexpr std::string_view same = "same_auxiliaries_process_mass_intensity";
-constexpr std::string_view without = "pmi_without_drown_out_and_rinse";
-constexpr double economy_points = 0.5; // of percent: less is rounding of formulas
-
 bool not_less_mass(const RouteView& route) {
     return *route.compared->mass != MassVerdict::lower;
 }
@@ -62,14 +57,16 @@ void add_economy_without_mass(const ReportView& view, Statements& statements) {
         Run(fmt::format(" {} leads by {} points of atom economy, yet with the same auxiliaries {} {} ",
                         best->id, fixed(points, 1), one ? "it" : names(view, routes),
                         one ? "takes" : "take")),
-        number(range_text(routes, same)), Run(" against "), number(figure_text(base.value(same), 1))};
+        number(range_text(routes, pmi_same_auxiliaries)), Run(" against "),
+        number(figure_text(base.value(pmi_same_auxiliaries), 1))};
     if (!view.one_boundary())
-        for (const Run& run : {Run(", without any drown-out and rinse "), number(range_text(routes, without)),
-                               Run(" against "), number(figure_text(base.value(without), 1))})
+        for (const Run& run :
+             {Run(", without any drown-out and rinse "), number(range_text(routes, pmi_without_rinse)),
+              Run(" against "), number(figure_text(base.value(pmi_without_rinse), 1))})
             text.runs.push_back(run);
     text.runs.push_back(Run("."));
     // What causes a difference is told; which route is the lighter one is left to the yields.
-    const bool more = best->value(same) > base.value(same);
+    const bool more = best->value(pmi_same_auxiliaries) > base.value(pmi_same_auxiliaries);
     const std::string why = causes_text(*best->assessment, *base.assessment, false, 2);
     if (!why.empty())
         text.runs.push_back(
@@ -82,7 +79,8 @@ void add_economy_without_mass(const ReportView& view, Statements& statements) {
 void add_heaviest(const ReportView& view, Statements& statements) {
     const RouteView* heaviest = &view.baseline();
     for (const RouteView& route : view.routes)
-        if (route.value(written) > heaviest->value(written) && route.value(same) >= heaviest->value(same))
+        if (route.value(pmi_as_written) > heaviest->value(pmi_as_written) &&
+            route.value(pmi_same_auxiliaries) >= heaviest->value(pmi_same_auxiliaries))
             heaviest = &route;
     if (heaviest->baseline || heaviest->compared->mass != MassVerdict::higher) return;
     const std::vector<std::string> boast = advantages(*heaviest, view.baseline());

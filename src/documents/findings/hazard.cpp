@@ -17,7 +17,7 @@ using writing::Run;
 using writing::strong;
 
 /// Decades by which a cell has to move before a sentence tells of it: a factor of two.
-constexpr double worth_saying = 0.3;
+constexpr double decades_worth_saying = 0.3;
 
 std::vector<const RouteView*> ordered(const ReportView& view, HazardOrder order) {
     std::vector<const RouteView*> routes;
@@ -94,7 +94,7 @@ void add_shift(const ReportView& view, bool down, Statements& statements) {
     const RouteView& base = view.baseline();
     const RouteView* route = nullptr;
     std::size_t endpoint = 0;
-    double most = worth_saying;
+    double most = decades_worth_saying;
     for (const RouteView* other : view.others())
         for (std::size_t e = 0; e < base.grid.scheme->endpoints.size(); ++e) {
             const double rise = other->grid.cell(e, HazardPlace::bottle).decades -

@@ -18,10 +18,6 @@ using writing::number;
 using writing::Run;
 using writing::strong;
 
-constexpr std::string_view written = "process_mass_intensity";
-constexpr std::string_view same = "same_auxiliaries_process_mass_intensity";
-constexpr std::string_view without = "pmi_without_drown_out_and_rinse";
-
 std::vector<const RouteView*> with_verdict(const ReportView& view, MassVerdict verdict) {
     std::vector<const RouteView*> result;
     for (const RouteView* route : view.others())
@@ -39,13 +35,13 @@ void add_against(const ReportView& view, const std::vector<const RouteView*>& ro
 
 /// Both boundaries, or one where they give the same.
 void add_both(const ReportView& view, const std::vector<const RouteView*>& routes, writing::Text& text) {
-    add_against(view, routes, written, text);
-    if (range_text(routes, written) == range_text(routes, same)) {
+    add_against(view, routes, pmi_as_written, text);
+    if (range_text(routes, pmi_as_written) == range_text(routes, pmi_same_auxiliaries)) {
         text.runs.push_back(Run(", counted either way"));
         return;
     }
     text.runs.push_back(Run(" as written, "));
-    add_against(view, routes, same, text);
+    add_against(view, routes, pmi_same_auxiliaries, text);
     text.runs.push_back(Run(" with the same auxiliaries"));
 }
 
@@ -68,11 +64,12 @@ std::string break_even_text(const ReportView& view, std::vector<const RouteView*
                        listed(parts));
 }
 
-std::string reasons(const ReportView& view, const std::vector<const RouteView*>& routes) {
-    const double base = view.baseline().value(same);
+std::string cause_of_difference(const ReportView& view, const std::vector<const RouteView*>& routes) {
+    const double base = view.baseline().value(pmi_same_auxiliaries);
     const RouteView* route =
         *std::max_element(routes.begin(), routes.end(), [&](const RouteView* a, const RouteView* b) {
-            return std::abs(a->value(same) - base) < std::abs(b->value(same) - base);
+            return std::abs(a->value(pmi_same_auxiliaries) - base) <
+                   std::abs(b->value(pmi_same_auxiliaries) - base);
         });
     const std::string why = causes_text(*route->assessment, *view.baseline().assessment, false, 2);
     if (why.empty()) return {};
@@ -87,7 +84,7 @@ void add_firm(const ReportView& view, MassVerdict verdict, Statements& statement
     writing::Text text{strong(lower ? "Less mass in both boundaries" : "More mass in both boundaries"),
                        Run(fmt::format(" with {}: ", names(view, routes)))};
     add_both(view, routes, text);
-    text.runs.push_back(Run("." + reasons(view, routes)));
+    text.runs.push_back(Run("." + cause_of_difference(view, routes)));
     statements.push_back({Topic::mass, lower ? "mass.lower" : "mass.higher", ids(routes), std::move(text)});
 }
 
@@ -97,7 +94,7 @@ void add_depends(const ReportView& view, Statements& statements) {
     writing::Text text{strong("The boundary decides"), Run(fmt::format(" with {}: ", names(view, routes)))};
     add_both(view, routes, text);
     text.runs.push_back(Run("; without any drown-out and rinse "));
-    add_against(view, routes, without, text);
+    add_against(view, routes, pmi_without_rinse, text);
     text.runs.push_back(
         Run(". What parts the readings is how much the crude is poured into, so no such route is called "
             "lighter or heavier." +

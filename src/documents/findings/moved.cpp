@@ -17,7 +17,7 @@ using writing::Run;
 using writing::strong;
 
 /// More names than this make a sentence that nobody reads; the table has them all.
-constexpr std::size_t most_named = 4;
+constexpr std::size_t most_substances = 4;
 
 struct Newcomers {
     std::vector<std::string> substances, routes;
@@ -27,9 +27,9 @@ struct Newcomers {
             if (std::find(list->begin(), list->end(), *name) == list->end()) list->push_back(*name);
     }
     std::string named() const {
-        if (substances.size() <= most_named + 1) return listed(substances);
-        std::vector<std::string> shown(substances.begin(), substances.begin() + most_named);
-        shown.push_back(fmt::format("{} more", substances.size() - most_named));
+        if (substances.size() <= most_substances + 1) return listed(substances);
+        std::vector<std::string> shown(substances.begin(), substances.begin() + most_substances);
+        shown.push_back(fmt::format("{} more", substances.size() - most_substances));
         return listed(shown);
     }
 };

@@ -15,8 +15,6 @@ namespace {
 using writing::Run;
 using writing::strong;
 
-constexpr double economy_points = 0.5; // of percent: less is rounding of formulas
-
 /// Clauses of one of the two sentences and the routes that they speak of.
 struct Clauses {
     std::vector<std::string> words;

@@ -14,7 +14,6 @@ namespace {
 using writing::Cell;
 
 constexpr std::size_t most_codes = 4;
-const auto decimal = writing::Align::decimal;
 
 std::string formula_of(const Substance& substance) {
     return substance.common_formula.empty() ? substance.formula.text : substance.common_formula;

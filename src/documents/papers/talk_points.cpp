@@ -13,14 +13,14 @@
 namespace routeweigh::documents {
 namespace {
 
-struct Kind {
+struct HazardKind {
     std::string_view id, title, what_to_do;
     std::vector<std::pair<int, int>> statements; ///< first and last number
 };
 
 /// What to do is common practice, no source.
-const std::vector<Kind>& kinds() {
-    static const std::vector<Kind> all{
+const std::vector<HazardKind>& hazard_kinds() {
+    static const std::vector<HazardKind> all{
         {"explodes",
          "may explode",
          "No heating to dryness, no scratching, no metal spatula; shield down.",
@@ -64,7 +64,7 @@ constexpr std::string_view bromine_to_do = "Stay in the hood and keep the quench
                                            "stopper the flask tightly. Brown vapour outside the "
                                            "hood: leave, close the door, call.";
 
-bool belongs_to(const Kind& kind, const MixtureLabel& label) {
+bool belongs_to(const HazardKind& kind, const MixtureLabel& label) {
     return std::any_of(label.statements.begin(), label.statements.end(), [&](const std::string& statement) {
         const int number = statement_number(statement);
         return std::any_of(kind.statements.begin(), kind.statements.end(), [number](const auto& range) {
@@ -73,7 +73,7 @@ bool belongs_to(const Kind& kind, const MixtureLabel& label) {
     });
 }
 
-int most_urgent(const Kind& kind, const MixtureLabel& label) {
+int most_urgent(const HazardKind& kind, const MixtureLabel& label) {
     int most = 0;
     for (const std::string& statement : label.statements) {
         const int number = statement_number(statement);
@@ -119,7 +119,7 @@ double TalkHazard::grams() const {
 
 std::vector<TalkHazard> talk_hazards(const bench::Experiment& experiment) {
     std::vector<TalkHazard> hazards;
-    for (const Kind& kind : kinds()) {
+    for (const HazardKind& kind : hazard_kinds()) {
         TalkHazard hazard{kind.id, kind.title, std::string(kind.what_to_do), 0, {}};
         for (const bench::BenchStep& step : experiment.steps())
             for (const bench::Reagent& reagent : step.reagents) {

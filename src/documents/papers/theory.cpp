@@ -10,8 +10,6 @@
 namespace routeweigh::documents {
 namespace {
 
-const auto decimal = writing::Align::decimal;
-
 /// "2.107 g × 0.48 / 80.91 g/mol = 12.50 mmol" for each bottle that brings the reactant.
 std::vector<std::string> sums_of(const Paper& paper, const ReactantSupply& supply) {
     std::vector<std::string> sums;

@@ -11,24 +11,24 @@ namespace {
 
 using When = Question::When;
 
-constexpr std::array kinds{QuestionKind{"limiting_reagent", When::before, ask_limiting_reagent},
-                           QuestionKind{"theoretical_yield", When::before, ask_theoretical_yield},
-                           QuestionKind{"solution", When::before, ask_solution},
-                           QuestionKind{"hydrate", When::before, ask_hydrate},
-                           QuestionKind{"equivalents", When::before, ask_equivalents},
-                           QuestionKind{"container", When::before, ask_container},
-                           QuestionKind{"percent_yield", When::after, ask_percent_yield},
-                           QuestionKind{"above_hundred", When::after, ask_above_hundred},
-                           QuestionKind{"overall_yield", When::after, ask_overall_yield},
-                           QuestionKind{"atom_economy", When::after, ask_atom_economy},
-                           QuestionKind{"waste_per_gram", When::after, ask_waste_per_gram},
-                           QuestionKind{"largest_part", When::after, ask_largest_part},
-                           QuestionKind{"best_change", When::after, ask_best_change}};
+constexpr std::array question_kinds{QuestionKind{"limiting_reagent", When::before, ask_limiting_reagent},
+                                    QuestionKind{"theoretical_yield", When::before, ask_theoretical_yield},
+                                    QuestionKind{"solution", When::before, ask_solution},
+                                    QuestionKind{"hydrate", When::before, ask_hydrate},
+                                    QuestionKind{"equivalents", When::before, ask_equivalents},
+                                    QuestionKind{"container", When::before, ask_container},
+                                    QuestionKind{"percent_yield", When::after, ask_percent_yield},
+                                    QuestionKind{"above_hundred", When::after, ask_above_hundred},
+                                    QuestionKind{"overall_yield", When::after, ask_overall_yield},
+                                    QuestionKind{"atom_economy", When::after, ask_atom_economy},
+                                    QuestionKind{"waste_per_gram", When::after, ask_waste_per_gram},
+                                    QuestionKind{"largest_part", When::after, ask_largest_part},
+                                    QuestionKind{"best_change", When::after, ask_best_change}};
 
 } // namespace
 
 std::span<const QuestionKind> all_question_kinds() {
-    return kinds;
+    return question_kinds;
 }
 
 const Choice& Question::right() const {
@@ -67,7 +67,7 @@ void keep_telling(std::vector<WrongAnswer>& wrong, double answer) {
 QuestionSet make_questions(const bench::Experiment& experiment, int seed, int version) {
     QuestionSet set{seed, version, {}};
     int stream = 0;
-    for (const QuestionKind& kind : kinds) {
+    for (const QuestionKind& kind : question_kinds) {
         // A stream of its own, so that a new kind of question changes no other.
         Dice dice(seed, version, ++stream);
         const bench::BenchStep& step = dice.one_of(experiment.steps());

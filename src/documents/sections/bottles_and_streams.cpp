@@ -143,7 +143,7 @@ writing::Row stream_row(const RouteView& route, const ClassifiedRoute& classifie
     return writing::Row(std::move(cells), route.row_kind());
 }
 
-writing::Folded details(const RouteView& route, const ClassifiedRoute& classified) {
+writing::Folded stream_details(const RouteView& route, const ClassifiedRoute& classified) {
     writing::Folded fold{writing::Text(fmt::format("Streams of {}, with what is not assessed", route.id)),
                          {}};
     writing::Table table;
@@ -224,7 +224,7 @@ void add_bottles_and_streams(const ReportView& view, Blocks& blocks) {
     blocks.push_back(std::move(streams));
     blocks.push_back(statement_texts(routes, rules.mixture.labels));
     for (std::size_t r = 0; r < routes.size(); ++r)
-        blocks.push_back(details(view.routes[r], routes[r]));
+        blocks.push_back(stream_details(view.routes[r], routes[r]));
     blocks.push_back(standing_of_classification(true));
 }
 

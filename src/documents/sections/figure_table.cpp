@@ -13,7 +13,7 @@
 namespace routeweigh::documents {
 namespace {
 
-constexpr std::size_t most_named = 8;
+constexpr std::size_t most_figures = 8;
 
 std::string with_unit(const std::string& name, const std::string& unit) {
     return unit.empty() ? name : name + ", " + unit;
@@ -42,7 +42,8 @@ void add_definitions(const std::vector<const Figure*>& figures, writing::Table& 
             found->second.push_back(entry->name);
     }
     for (const auto& [rule, names] : groups) {
-        const std::string whose = names.size() > most_named ? "All of these" : capitalised(join(names, "; "));
+        const std::string whose =
+            names.size() > most_figures ? "All of these" : capitalised(join(names, "; "));
         table.remarks.push_back({writing::strong(whose + ":"), writing::Run(" " + rule + ".")});
     }
 }

@@ -15,10 +15,6 @@
 namespace routeweigh::documents {
 namespace {
 
-constexpr std::string_view written = "process_mass_intensity";
-constexpr std::string_view same = "same_auxiliaries_process_mass_intensity";
-constexpr std::string_view without = "pmi_without_drown_out_and_rinse";
-
 /// A value and, behind it, how far it lies from that of the baseline.
 void add_pair(std::vector<writing::Cell>& cells, const RouteView& route, const RouteView& base,
               std::string_view id) {
@@ -32,7 +28,6 @@ void add_pair(std::vector<writing::Cell>& cells, const RouteView& route, const R
 }
 
 writing::Table both_boundaries(const ReportView& view) {
-    const auto decimal = writing::Align::decimal;
     writing::Table table;
     table.caption = "Process mass intensity in both boundaries and without drown-out and rinse, with the "
                     "difference from " +
@@ -47,7 +42,7 @@ writing::Table both_boundaries(const ReportView& view) {
                      {.heading = against, .align = decimal}};
     for (const RouteView& route : view.routes) {
         std::vector<writing::Cell> cells{route.head()};
-        for (const std::string_view id : {written, same, without})
+        for (const std::string_view id : {pmi_as_written, pmi_same_auxiliaries, pmi_without_rinse})
             add_pair(cells, route, view.baseline(), id);
         table.rows.push_back(writing::Row(std::move(cells), route.row_kind()));
     }
@@ -64,7 +59,7 @@ writing::Figure yield_intervals(const ReportView& view) {
     chart.quantity = "same auxiliaries";
     chart.unit = "g/g";
     for (const RouteView& route : view.routes) {
-        const double yield = route.assessment->totals().yield, value = route.value(same);
+        const double yield = route.assessment->totals().yield, value = route.value(pmi_same_auxiliaries);
         chart.items.push_back({fmt::format("{} at {}", route.id, percent(yield)), value,
                                at_yield(route, value, std::min(1.0, yield + plausible_yield_difference)),
                                at_yield(route, value, std::max(0.05, yield - plausible_yield_difference)),
@@ -81,9 +76,10 @@ writing::Figure yield_intervals(const ReportView& view) {
 /// The routes nearest to the baseline, which are those whose order a yield decides.
 writing::Figure break_even_curve(const ReportView& view) {
     std::vector<const RouteView*> nearest = view.others();
-    const double base = view.baseline().value(same);
+    const double base = view.baseline().value(pmi_same_auxiliaries);
     std::stable_sort(nearest.begin(), nearest.end(), [&](const auto* a, const auto* b) {
-        return std::abs(a->value(same) - base) < std::abs(b->value(same) - base);
+        return std::abs(a->value(pmi_same_auxiliaries) - base) <
+               std::abs(b->value(pmi_same_auxiliaries) - base);
     });
     if (nearest.size() > 3) nearest.resize(3);
     writing::Curve chart;
@@ -110,7 +106,8 @@ writing::Figure break_even_curve(const ReportView& view) {
         writing::Curve::Line line{route->id, {}};
         for (int i = 0; i <= count; ++i) {
             const double yield = low + (high - low) * i / count;
-            line.points.push_back({100.0 * yield, at_yield(*route, route->value(same), yield)});
+            line.points.push_back(
+                {100.0 * yield, at_yield(*route, route->value(pmi_same_auxiliaries), yield)});
         }
         chart.lines.push_back(std::move(line));
         const double even = route->compared->break_even->same_auxiliaries;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What is in the flask: where bromine sits, when there is any, and the largest transients of every route.
+#include "base/index.hpp"
 #include "base/text.hpp"
 #include "documents/number.hpp"
 #include "documents/sections/figure_table.hpp"
@@ -16,11 +17,6 @@ namespace {
 
 constexpr std::string_view figures_of_bromine[] = {"bromine_handled", "bromine_carried", "bromine_ceiling"};
 constexpr std::size_t most_transients = 4;
-constexpr double negligible = 5e-4; // g per g: prints as nothing
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 bool any_bromine(const ReportView& view) {
     return std::any_of(view.routes.begin(), view.routes.end(), [](const RouteView& route) {
@@ -30,7 +26,6 @@ bool any_bromine(const ReportView& view) {
 }
 
 writing::Table bromine_table(const ReportView& view) {
-    const auto decimal = writing::Align::decimal;
     writing::Table table;
     table.caption = "Oxidising bromine per gram of product, counted as Br2";
     table.columns = {{.heading = "route"},

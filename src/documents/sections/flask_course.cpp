@@ -65,7 +65,6 @@ std::string half_lives(const FlaskCourse& course) {
 
 /// One row a route: the range over every half-life of use that its file gives.
 writing::Table courses_table(const std::vector<RouteCourses>& all, const std::string& substance) {
-    const auto decimal = writing::Align::decimal;
     writing::Table table;
     table.caption = capitalised(substance) + " over time, estimated, in one pot";
     table.columns = {{.heading = "route"},
@@ -98,7 +97,6 @@ writing::Table courses_table(const std::vector<RouteCourses>& all, const std::st
 }
 
 writing::Table every_peak(const std::vector<RouteCourses>& all) {
-    const auto decimal = writing::Align::decimal;
     writing::Table table;
     table.caption = "The peak under each half-life of use";
     table.columns = {{.heading = "route"},

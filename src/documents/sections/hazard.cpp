@@ -16,7 +16,6 @@
 namespace routeweigh::documents {
 namespace {
 
-const auto decimal = writing::Align::decimal;
 constexpr HazardPlace scored_places[] = {HazardPlace::bottle, HazardPlace::flask, HazardPlace::waste};
 /// So many routes share one picture; of more, each place has its own.
 constexpr std::size_t most_in_one_grid = 3;

@@ -14,10 +14,8 @@
 namespace routeweigh::documents {
 namespace {
 
-const auto decimal = writing::Align::decimal;
 constexpr std::string_view air = "inhalation";
 constexpr HazardPlace places[] = {HazardPlace::bottle, HazardPlace::flask, HazardPlace::waste};
-constexpr double negligible = 5e-4; // g per g: prints as nothing
 
 std::size_t endpoint_index(const HazardScheme& scheme, std::string_view id) {
     for (std::size_t e = 0; e < scheme.endpoints.size(); ++e)

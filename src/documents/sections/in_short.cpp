@@ -16,8 +16,6 @@
 namespace routeweigh::documents {
 namespace {
 
-const auto decimal = writing::Align::decimal;
-
 /// The yield goes up by the last step alone, for the inputs of the others would change with theirs.
 writing::Cell even_cell(const RouteView& route) {
     if (!route.compared->break_even) return {};

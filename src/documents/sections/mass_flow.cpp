@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Where one gram of product comes from and goes: bars for all routes, ribbons for each, water apart.
 #include "assess/input_class.hpp"
+#include "base/index.hpp"
 #include "documents/number.hpp"
 #include "documents/sections/sections.hpp"
 #include "documents/words.hpp"
@@ -15,12 +16,6 @@ namespace routeweigh::documents {
 namespace {
 
 using Kind = writing::Ribbons::Kind;
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
-
-constexpr double invisible = 5e-4; // g per g: prints as 0.00
 
 writing::Figure inputs_figure(const ReportView& view) {
     writing::StackedBars chart;
@@ -103,7 +98,7 @@ void add_flow(std::vector<writing::Ribbons::Flow>& flows, const std::string& lab
 
 /// Heaviest first, water last, nothing that would be drawn as no line.
 void tidy(std::vector<writing::Ribbons::Flow>& flows) {
-    std::erase_if(flows, [](const auto& flow) { return flow.mass < invisible; });
+    std::erase_if(flows, [](const auto& flow) { return flow.mass < negligible; });
     std::stable_sort(flows.begin(), flows.end(), [](const auto& a, const auto& b) {
         const bool water_a = a.kind == Kind::water, water_b = b.kind == Kind::water;
         return water_a != water_b ? water_b : a.mass > b.mass;

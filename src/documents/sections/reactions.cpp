@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The reaction graph of each route, and what the graph says of every substance.
+#include "base/index.hpp"
 #include "base/text.hpp"
 #include "documents/cautions.hpp"
 #include "documents/number.hpp"
@@ -16,10 +17,6 @@ namespace routeweigh::documents {
 namespace {
 
 using Style = writing::Graph::Style;
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 Style style_of(GraphRole role) {
     switch (role) {
@@ -166,7 +163,7 @@ writing::Text overall_text(const RouteView& route, std::size_t index) {
     return text;
 }
 
-writing::KeyValueList findings(const RouteView& route) {
+writing::KeyValueList graph_findings(const RouteView& route) {
     writing::KeyValueList list;
     const auto say = [&](const char* key, const std::string& value) {
         if (!value.empty()) list.entries.push_back({key, value});
@@ -201,7 +198,7 @@ void add_reactions(const ReportView& view, Blocks& blocks) {
                                        counted(graph.boxes.size(), "substance", "substances"));
         blocks.push_back(writing::Figure{"Reactions of " + route.id + ".", capitalised(std::move(size)),
                                          std::move(graph)});
-        blocks.push_back(findings(route));
+        blocks.push_back(graph_findings(route));
     }
     blocks.push_back(not_predicted());
 }

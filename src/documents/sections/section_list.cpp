@@ -6,7 +6,7 @@
 namespace routeweigh::documents {
 namespace {
 
-constexpr std::array list{
+constexpr std::array section_list{
     Section{"compared", "What is compared", add_compared},
     Section{"in-short", "In short", add_in_short},
     Section{"figures", "Figures by route", add_figures},
@@ -25,7 +25,7 @@ constexpr std::array list{
 } // namespace
 
 std::span<const Section> all_sections() {
-    return list;
+    return section_list;
 }
 
 } // namespace routeweigh::documents

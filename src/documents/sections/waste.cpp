@@ -112,7 +112,7 @@ writing::BulletList mismatches(const Judged& us, const Judged& eu) {
     return list;
 }
 
-writing::Folded details(const ClassWaste& one) {
+writing::Folded waste_details(const ClassWaste& one) {
     writing::Folded folded{writing::Text(fmt::format("Streams and quench of {}, US rules", one.route->id)),
                            {containers_table(one)},
                            "waste-" + one.route->id};
@@ -151,7 +151,7 @@ void add_waste(const ReportView& view, Blocks& blocks) {
     }
     blocks.emplace_back(overview(view, us, eu));
     for (const ClassWaste& one : us.routes)
-        blocks.emplace_back(details(one));
+        blocks.emplace_back(waste_details(one));
     blocks.emplace_back(waste_cautions());
 }
 

@@ -15,8 +15,6 @@
 namespace routeweigh::documents {
 namespace {
 
-const auto decimal = writing::Align::decimal;
-
 writing::Cell grams_cell(double grams) {
     return digits_cell(grams, 4);
 }

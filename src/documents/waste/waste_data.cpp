@@ -16,13 +16,7 @@ using streams::StreamAdvice;
 using writing::MachineList;
 using writing::MachineObject;
 using writing::MachineTree;
-
-MachineTree texts(const std::vector<std::string>& list) {
-    MachineList result;
-    for (const std::string& text : list)
-        result.emplace_back(text);
-    return result;
-}
+using writing::text_list;
 
 MachineTree optional_number(const std::optional<double>& value) {
     return value ? MachineTree(*value) : MachineTree();
@@ -108,12 +102,12 @@ MachineTree meetings_tree(const std::vector<streams::Meeting>& meetings) {
         MachineList bases;
         for (const streams::MeetingBasis& basis : meeting.bases)
             bases.emplace_back(MachineObject{{"words", basis.words},
-                                             {"codes", texts(basis.codes)},
+                                             {"codes", text_list(basis.codes)},
                                              {"standing", std::string(words_of(basis.from.standing))},
                                              {"source", basis.from.source}});
         list.emplace_back(MachineObject{{"one", meeting.one.name},
                                         {"other", meeting.other.name},
-                                        {"codes", texts(meeting.codes)},
+                                        {"codes", text_list(meeting.codes)},
                                         {"trace", meeting.trace},
                                         {"bases", std::move(bases)},
                                         {"disagreement", meeting.disagreement}});
@@ -126,8 +120,8 @@ MachineTree report_tree(const std::optional<CompatibilityReport>& report) {
     return MachineObject{{"verdict", id_of(report->verdict)},
                          {"words", report->words},
                          {"meetings", meetings_tree(report->meetings)},
-                         {"not_assigned", texts(report->not_assigned)},
-                         {"outside_chart", texts(report->outside_chart)}};
+                         {"not_assigned", text_list(report->not_assigned)},
+                         {"outside_chart", text_list(report->outside_chart)}};
 }
 
 MachineTree stream_tree(const StreamAdvice& advice, double pots) {
@@ -151,9 +145,9 @@ MachineTree stream_tree(const StreamAdvice& advice, double pots) {
                                                    {"words", advice.handout.words}}},
                          {"composition", composition_tree(advice.stream)},
                          {"reasons", reasons_tree(advice.decision)},
-                         {"vent", texts(advice.decision.vent)},
+                         {"vent", text_list(advice.decision.vent)},
                          {"within", meetings_tree(advice.inside.within)},
-                         {"not_assigned", texts(advice.inside.not_assigned)},
+                         {"not_assigned", text_list(advice.inside.not_assigned)},
                          {"with_others", report_tree(advice.with_others)},
                          {"with_log", report_tree(advice.with_log)}};
 }
@@ -209,8 +203,8 @@ MachineTree quench_tree(const streams::QuenchPlan& plan, double pots) {
                          {"strong_acid", bases_tree(plan.strong)},
                          {"with_weak_acid", bases_tree(plan.with_weak)},
                          {"gases", std::move(gases)},
-                         {"order", texts(plan.order)},
-                         {"warnings", texts(plan.warnings)}};
+                         {"order", text_list(plan.order)},
+                         {"warnings", text_list(plan.warnings)}};
 }
 
 MachineTree fit_tree(const streams::ClassWaste& one) {
@@ -225,7 +219,7 @@ MachineTree fit_tree(const streams::ClassWaste& one) {
                                         {"needed", fit.containers},
                                         {"last_full", fit.last_full},
                                         {"call_for_pickup", fit.call},
-                                        {"vent", texts(fit.vent)}});
+                                        {"vent", text_list(fit.vent)}});
     return list;
 }
 

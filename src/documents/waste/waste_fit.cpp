@@ -13,25 +13,29 @@ using streams::ContainerFit;
 using streams::LocalRules;
 
 writing::Row fit_row(const ContainerFit& fit) {
-    const auto decimal = [](double value) { return digits_cell(value); };
     std::string after = fit.call ? "call for pickup" : "";
     if (!fit.vent.empty()) after += after.empty() ? "vented cap" : ", vented cap";
     if (fit.usable <= 0)
-        return {fit.container->name, decimal(fit.per_pot), decimal(fit.volume / 1000), "-", "-", "-", after};
+        return {fit.container->name,
+                digits_cell(fit.per_pot),
+                digits_cell(fit.volume / 1000),
+                "-",
+                "-",
+                "-",
+                after};
     return {fit.container->name,
-            decimal(fit.per_pot),
-            decimal(fit.volume / 1000),
-            fit.present > 0 ? decimal(fit.room / 1000) : writing::Cell("-"),
+            digits_cell(fit.per_pot),
+            digits_cell(fit.volume / 1000),
+            fit.present > 0 ? digits_cell(fit.room / 1000) : writing::Cell("-"),
             fit.fits ? writing::Cell("fits into what is there", 0)
                      : writing::Cell(fmt::format("{} of {} L", fit.containers,
                                                  significant(fit.container->size / 1000, 2)),
                                      fit.containers),
-            decimal(100 * fit.last_full),
+            digits_cell(100 * fit.last_full),
             after};
 }
 
 writing::Table fit_table(const streams::ClassWaste& one, const LocalRules& local) {
-    const auto decimal = writing::Align::decimal;
     writing::Table table;
     table.caption =
         fmt::format("Containers for {:g} {} of {}", one.pots, one.pots == 1 ? "pot" : "pots", one.route->id);

@@ -8,7 +8,7 @@
 namespace routeweigh::documents {
 namespace {
 
-using Verdict = streams::HandoutFinding::Verdict;
+using streams::HandoutFinding;
 
 /// The steps are named only where a route has several, the route only where there are several.
 std::string place_of(const streams::StreamAdvice& advice, const streams::ClassWaste& one, bool several) {
@@ -23,13 +23,14 @@ bool goes_somewhere(const streams::StreamAdvice& advice) {
            advice.decision.outcome != streams::Decision::Outcome::nothing;
 }
 
-writing::BulletList findings(const WasteSubject& subject, Verdict verdict, bool important) {
+writing::BulletList handout_findings(const WasteSubject& subject, HandoutFinding::Verdict verdict,
+                                     bool important) {
     writing::BulletList list;
     for (const streams::ClassWaste& one : *subject.routes)
         for (const streams::StreamAdvice& advice : one.waste.streams) {
             if (advice.handout.verdict != verdict) continue;
             // What stays on the product, or is nothing, needs no container in a handout.
-            if (verdict == Verdict::none_named && !goes_somewhere(advice)) continue;
+            if (verdict == HandoutFinding::Verdict::none_named && !goes_somewhere(advice)) continue;
             const std::string place = place_of(advice, one, subject.routes->size() > 1);
             const std::string words = place + advice.handout.words + ".";
             list.items.emplace_back(important ? writing::strong(words) : writing::Run(words));
@@ -40,7 +41,7 @@ writing::BulletList findings(const WasteSubject& subject, Verdict verdict, bool 
 } // namespace
 
 void add_handout(const WasteSubject& subject, WasteBlocks& blocks) {
-    writing::BulletList differs = findings(subject, Verdict::differs, true);
+    writing::BulletList differs = handout_findings(subject, HandoutFinding::Verdict::differs, true);
     const std::size_t count = differs.items.size();
     if (count == 0) {
         blocks.emplace_back(writing::Paragraph{
@@ -52,10 +53,10 @@ void add_handout(const WasteSubject& subject, WasteBlocks& blocks) {
         blocks.emplace_back(std::move(differs));
     }
     for (const auto& [verdict, words] :
-         {std::pair{Verdict::not_understood, "Words that the local rules do not know:"},
-          {Verdict::agrees_after_treatment, "Right, once something is done first:"},
-          {Verdict::none_named, "No container is named:"}}) {
-        writing::BulletList list = findings(subject, verdict, false);
+         {std::pair{HandoutFinding::Verdict::not_understood, "Words that the local rules do not know:"},
+          {HandoutFinding::Verdict::agrees_after_treatment, "Right, once something is done first:"},
+          {HandoutFinding::Verdict::none_named, "No container is named:"}}) {
+        writing::BulletList list = handout_findings(subject, verdict, false);
         if (list.items.empty()) continue;
         blocks.emplace_back(writing::Paragraph{words});
         blocks.emplace_back(std::move(list));

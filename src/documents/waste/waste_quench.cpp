@@ -11,10 +11,10 @@ namespace {
 
 using streams::QuenchNeed;
 using streams::QuenchPlan;
-using Verdict = streams::QuenchPlan::Verdict;
 
 bool needs_attention(const QuenchPlan& plan) {
-    return plan.verdict != Verdict::enough && plan.verdict != Verdict::nothing_to_destroy;
+    return plan.verdict != QuenchPlan::Verdict::enough &&
+           plan.verdict != QuenchPlan::Verdict::nothing_to_destroy;
 }
 
 std::string left_words(const QuenchNeed& need) {
@@ -26,7 +26,6 @@ std::string left_words(const QuenchNeed& need) {
 }
 
 writing::Table need_table(const QuenchPlan& plan) {
-    const auto decimal = writing::Align::decimal;
     writing::Table table;
     table.caption = fmt::format("What one pot leaves before the quench, step {}", plan.step_id);
     table.columns = {{.heading = "the yield that is lost"},
@@ -51,7 +50,6 @@ writing::Table need_table(const QuenchPlan& plan) {
 }
 
 writing::Table base_table(const QuenchPlan& plan) {
-    const auto decimal = writing::Align::decimal;
     writing::Table table;
     table.caption = fmt::format("Base for one pot, step {}", plan.step_id);
     table.columns = {{.heading = "base"},
@@ -72,7 +70,6 @@ writing::Table base_table(const QuenchPlan& plan) {
 }
 
 writing::Table gas_table(const std::vector<streams::FreedGas>& gases, double pots, const std::string& step) {
-    const auto decimal = writing::Align::decimal;
     writing::Table table;
     table.caption = fmt::format("Gas set free at most, step {}, at 25 degC and 1 atm", step);
     table.columns = {{.heading = "gas"},
@@ -87,8 +84,8 @@ writing::Table gas_table(const std::vector<streams::FreedGas>& gases, double pot
 } // namespace
 
 bool needs_work(const QuenchPlan& plan) {
-    return plan.verdict != Verdict::nothing_to_destroy || plan.strong.acid > 0 || plan.base_left > 0 ||
-           plan.with_weak.acid > 0;
+    return plan.verdict != QuenchPlan::Verdict::nothing_to_destroy || plan.strong.acid > 0 ||
+           plan.base_left > 0 || plan.with_weak.acid > 0;
 }
 
 void add_quench(const QuenchPlan& plan, const streams::ClassWaste& one, const streams::StreamRules& rules,
@@ -97,7 +94,7 @@ void add_quench(const QuenchPlan& plan, const streams::ClassWaste& one, const st
     const std::string verdict = step + plan.words + ".";
     blocks.emplace_back(writing::Paragraph{needs_attention(plan) ? writing::Text(writing::strong(verdict))
                                                                  : writing::Text(verdict)});
-    if (plan.verdict != Verdict::nothing_to_destroy) blocks.emplace_back(need_table(plan));
+    if (plan.verdict != QuenchPlan::Verdict::nothing_to_destroy) blocks.emplace_back(need_table(plan));
     if (!plan.order.empty()) {
         writing::BulletList order;
         order.numbered = true;

@@ -10,9 +10,7 @@ namespace {
 
 constexpr double bar_height = 19;
 constexpr double line_height = 14;
-constexpr double longest_label = 170;
-constexpr double label_size = 12;
-constexpr double small_size = 10.5;
+constexpr double longest_bar_label = 170;
 
 struct Sums {
     double all = 0;
@@ -92,20 +90,20 @@ void draw_bar(Canvas& canvas, const StackedBars& chart, const std::vector<Paint>
 }
 
 /// Where a bar and its label stand; heights come first, since the grid lines lie below the bars.
-struct Place {
+struct BarPlace {
     std::vector<std::string> label;
     double group_top = -1; ///< below zero: no new group
     double label_top = 0;
     double bar_top = 0;
 };
 
-std::vector<Place> place_bars(const StackedBars& chart, double start, double label_width, bool narrow,
-                              double& bottom) {
-    std::vector<Place> places;
+std::vector<BarPlace> place_bars(const StackedBars& chart, double start, double label_width, bool narrow,
+                                 double& bottom) {
+    std::vector<BarPlace> places;
     double y = start;
     std::string group_name;
     for (const auto& bar : chart.bars) {
-        Place place;
+        BarPlace place;
         if (bar.group != group_name && !bar.group.empty()) {
             y += places.empty() ? 0 : 8;
             place.group_top = y;
@@ -126,7 +124,7 @@ std::vector<Place> place_bars(const StackedBars& chart, double start, double lab
     return places;
 }
 
-void draw_axis(Canvas& canvas, const Axis& axis, const std::string& unit, double start, double bottom) {
+void draw_bar_axis(Canvas& canvas, const Axis& axis, const std::string& unit, double start, double bottom) {
     const int wanted = static_cast<int>((axis.last_pixel - axis.first_pixel) / 80);
     for (const double tick : linear_ticks(0, axis.to, std::max(wanted, 2))) {
         const double x = axis.pixel(tick);
@@ -153,18 +151,18 @@ Canvas draw(const StackedBars& chart, const std::string& name, double width) {
         most = std::max(most, sums.all);
         longest_sum = std::max(longest_sum, text_width(sum_text(sums), small_size, true));
     }
-    label_width = narrow ? width - 4 : std::min(label_width, longest_label);
+    label_width = narrow ? width - 4 : std::min(label_width, longest_bar_label);
     Axis axis{.from = 0, .to = most > 0 ? most : 1};
     axis.first_pixel = narrow ? 1 : label_width + 18;
     axis.last_pixel = std::max(width - longest_sum - 10, axis.first_pixel + 100);
 
     const double start = draw_legend(canvas, chart, paints, width);
     double bottom = start;
-    const std::vector<Place> places = place_bars(chart, start, label_width, narrow, bottom);
-    draw_axis(canvas, axis, chart.unit, start, bottom);
+    const std::vector<BarPlace> places = place_bars(chart, start, label_width, narrow, bottom);
+    draw_bar_axis(canvas, axis, chart.unit, start, bottom);
     for (std::size_t i = 0; i < chart.bars.size(); ++i) {
         const auto& bar = chart.bars[i];
-        const Place& place = places[i];
+        const BarPlace& place = places[i];
         const std::string_view fill = bar.baseline ? palette::accent : palette::ink;
         if (place.group_top >= 0) {
             const std::string words = bar.baseline ? bar.group + " (baseline)" : bar.group;

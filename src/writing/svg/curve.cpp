@@ -15,7 +15,7 @@ namespace {
 constexpr double top = 26;
 constexpr double bottom = 316;
 constexpr double left = 46;
-constexpr double label_size = 11.5;
+constexpr double line_label_size = 11.5;
 
 struct Range {
     double low = std::numeric_limits<double>::infinity();
@@ -84,12 +84,12 @@ void draw_markers(Canvas& canvas, const Curve& chart, const Axis& x, const Axis&
         canvas.line(px, py, px, bottom, {.stroke = palette::ink, .stroke_width = 1, .dash = "2 3"});
         canvas.circle(px, py, 5.5, {.fill = palette::paper, .stroke = palette::ink, .stroke_width = 2});
         // The label stands in the free band above the lines, tied to its point by a thin leader.
-        const double width = text_width(marker.label, label_size, true);
+        const double width = text_width(marker.label, line_label_size, true);
         const double label_x =
             std::clamp(px, left + width / 2 + 4, std::max(left + width / 2 + 4, x.last_pixel - width / 2));
         canvas.line(label_x, free_below + 4, px, py - 6, {.stroke = palette::ink, .stroke_width = 0.7});
         canvas.text(label_x, free_below, marker.label,
-                    {.size = label_size, .anchor = Anchor::middle, .bold = true, .halo = true});
+                    {.size = line_label_size, .anchor = Anchor::middle, .bold = true, .halo = true});
         free_below += 17;
     }
 }
@@ -113,7 +113,7 @@ Canvas draw(const Curve& chart, const std::string& name, double width) {
     }
     double label_width = 40;
     for (const auto& line : chart.lines) {
-        label_width = std::max(label_width, text_width(line.label, label_size, line.baseline));
+        label_width = std::max(label_width, text_width(line.label, line_label_size, line.baseline));
     }
     label_width = std::min(label_width, 0.22 * width);
     const Axis x{xs.low, xs.high, left, width - label_width - 16, false};
@@ -138,7 +138,7 @@ Canvas draw(const Curve& chart, const std::string& name, double width) {
         }
         Paint paint = line_paint(i, line.baseline);
         if (!data.empty()) canvas.path(data, paint);
-        labels.push_back(wrap_measured(line.label, label_width, label_size, line.baseline));
+        labels.push_back(wrap_measured(line.label, label_width, line_label_size, line.baseline));
         if (line.baseline) labels.back().emplace_back("baseline");
         heights.push_back(13.5 * static_cast<double>(labels.back().size()));
         wanted.push_back(last - heights.back() / 2);
@@ -148,7 +148,7 @@ Canvas draw(const Curve& chart, const std::string& name, double width) {
         double baseline_y = placed[i] + 10.5;
         for (const std::string& words : labels[i]) {
             canvas.text(x.last_pixel + 10, baseline_y, words,
-                        {.size = label_size,
+                        {.size = line_label_size,
                          .fill = chart.lines[i].baseline ? palette::accent : palette::ink,
                          .bold = chart.lines[i].baseline});
             baseline_y += 13.5;

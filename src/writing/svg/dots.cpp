@@ -11,9 +11,7 @@
 namespace routeweigh::writing {
 namespace {
 
-constexpr double label_size = 12;
-constexpr double small_size = 10.5;
-constexpr double longest_label = 150;
+constexpr double longest_group_label = 150;
 
 std::uint64_t dots_in(const Dots& chart, const Dots::Stack& stack) {
     const std::uint64_t per_dot = std::max<std::uint64_t>(1, chart.per_dot);
@@ -61,7 +59,7 @@ Canvas draw(const Dots& chart, const std::string& name, double width) {
     double label_width = 40;
     for (const auto& group : chart.groups)
         label_width = std::max(label_width, text_width(group.label, label_size));
-    label_width = std::min(label_width, longest_label);
+    label_width = std::min(label_width, longest_group_label);
     Axis axis = axis_of(chart);
     axis.first_pixel = narrow ? 10 : label_width + 18;
     axis.last_pixel = width - 14;

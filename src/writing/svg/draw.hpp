@@ -13,6 +13,10 @@ namespace routeweigh::writing {
 inline constexpr double picture_width = 680;
 inline constexpr double phone_width = 350;
 
+/// Sizes of the letters of labels, and of figures and scales beside them.
+inline constexpr double label_size = 12;
+inline constexpr double small_size = 10.5;
+
 /// On a narrow picture labels stand above what they name.
 inline constexpr bool is_narrow(double width) {
     return width < 500;

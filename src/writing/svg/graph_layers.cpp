@@ -14,7 +14,7 @@ namespace {
 
 constexpr double box_text = 11.5;
 constexpr double longest_line = 118;
-constexpr double line_height = 13.5;
+constexpr double box_line_height = 13.5;
 
 bool valid(const Graph& chart, const Graph::Arrow& arrow) {
     return arrow.box >= 0 && static_cast<std::size_t>(arrow.box) < chart.boxes.size() && arrow.square >= 0 &&
@@ -104,7 +104,7 @@ Layered build(const Graph& chart) {
         node.width = 30;
         for (const auto& line : node.label)
             node.width = std::max(node.width, text_width(line, box_text, bold) + 18);
-        node.height = line_height * static_cast<double>(node.label.size()) + 10;
+        node.height = box_line_height * static_cast<double>(node.label.size()) + 10;
     }
     std::vector<int> entering(chart.squares.size(), 0);
     std::vector<int> leaving(chart.squares.size(), 0);

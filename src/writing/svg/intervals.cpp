@@ -9,9 +9,7 @@
 namespace routeweigh::writing {
 namespace {
 
-constexpr double longest_label = 190;
-constexpr double label_size = 12;
-constexpr double small_size = 10.5;
+constexpr double longest_item_label = 190;
 
 std::vector<double> shown_values(const Intervals& chart) {
     std::vector<double> shown;
@@ -71,7 +69,7 @@ void choose_range(Axis& axis, const std::vector<double>& shown, bool logarithmic
     axis.to = most + 0.05 * span;
 }
 
-void draw_axis(Canvas& canvas, const Axis& axis, const std::string& words, double bottom) {
+void draw_item_axis(Canvas& canvas, const Axis& axis, const std::string& words, double bottom) {
     const int wanted = std::max(2, static_cast<int>((axis.last_pixel - axis.first_pixel) / 75));
     double free_from = -100;
     const std::vector<double> ticks =
@@ -88,17 +86,17 @@ void draw_axis(Canvas& canvas, const Axis& axis, const std::string& words, doubl
     canvas.text(axis.first_pixel, bottom + 30, words, {.size = small_size, .fill = palette::quiet});
 }
 
-struct Place {
+struct ItemPlace {
     std::vector<std::string> label;
     double label_top = 0;
     double bar = 0;
 };
 
-std::vector<Place> place_items(const Intervals& chart, double label_width, bool narrow, double& bottom) {
-    std::vector<Place> places;
+std::vector<ItemPlace> place_items(const Intervals& chart, double label_width, bool narrow, double& bottom) {
+    std::vector<ItemPlace> places;
     double y = 4;
     for (const auto& item : chart.items) {
-        Place place;
+        ItemPlace place;
         const bool beside = item.baseline && narrow;
         place.label =
             wrap_measured(item.label + (beside ? " (baseline)" : ""), label_width, label_size, item.baseline);
@@ -130,16 +128,16 @@ Canvas draw(const Intervals& given, const std::string& name, double width) {
         label_width = std::max(label_width, text_width(item.label, label_size, item.baseline));
         words_width = std::max(words_width, text_width(words_of(item), small_size));
     }
-    label_width = narrow ? width - 4 : std::min(label_width, longest_label);
+    label_width = narrow ? width - 4 : std::min(label_width, longest_item_label);
     Axis axis;
     axis.first_pixel = narrow ? 8 : label_width + 22;
     axis.last_pixel = narrow ? width - 16 : width - words_width - 24;
     choose_range(axis, shown_values(chart), chart.logarithmic);
 
     double bottom = 0;
-    const std::vector<Place> places = place_items(chart, label_width, narrow, bottom);
+    const std::vector<ItemPlace> places = place_items(chart, label_width, narrow, bottom);
     const std::string scale = axis.logarithmic ? " (logarithmic scale)" : "";
-    draw_axis(canvas, axis, chart.quantity + ", " + chart.unit + scale, bottom);
+    draw_item_axis(canvas, axis, chart.quantity + ", " + chart.unit + scale, bottom);
     for (const auto& item : chart.items) {
         if (!item.baseline || !item.value) continue;
         const double x = axis.pixel(*item.value);

@@ -10,7 +10,7 @@ namespace routeweigh::writing {
 namespace {
 
 constexpr double heading_line = 15;
-constexpr double gap = 6;
+constexpr double band_gap = 6;
 
 double sum_of(const std::vector<Ribbons::Flow>& flows) {
     double sum = 0;
@@ -48,10 +48,10 @@ std::vector<Band> stack(const std::vector<Ribbons::Flow>& flows, double scale, d
         const double slot = std::max(band.width, label_height);
         band.outer_top = y + (slot - band.width) / 2;
         band.label_top = y + (slot - label_height) / 2;
-        y += slot + gap;
+        y += slot + band_gap;
         bands.push_back(std::move(band));
     }
-    bottom = flows.empty() ? top : y - gap;
+    bottom = flows.empty() ? top : y - band_gap;
     return bands;
 }
 

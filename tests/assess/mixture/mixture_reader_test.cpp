@@ -29,7 +29,7 @@ Mixture file(const std::string& text) {
     return read_mixture(make_source("bath.json", text), Catalogue::embedded());
 }
 
-std::string errors_of(const std::function<void()>& work) {
+std::string error_text(const std::function<void()>& work) {
     try {
         work();
     } catch (const InputError& error) {
@@ -58,17 +58,17 @@ TEST_CASE("shares that leave something open leave it unknown") {
 }
 
 TEST_CASE("each faulty word of a call is told") {
-    const std::string all = errors_of([] { words({"ethnol=10 %", "water=ten", "acetone=-5 %"}); });
+    const std::string all = error_text([] { words({"ethnol=10 %", "water=ten", "acetone=-5 %"}); });
     CHECK(all.find("\"ethnol=10 %\": no material \"ethnol\"; nearest: \"ethanol\"") != std::string::npos);
     CHECK(all.find("\"water=ten\"") != std::string::npos);
     CHECK(all.find("\"acetone=-5 %\"") != std::string::npos);
-    CHECK(errors_of([] {
+    CHECK(error_text([] {
               words({"ethanol", "water"});
           }) == "\"water\": only one ingredient may leave its share open, and \"ethanol\" does too\n");
-    CHECK(errors_of([] {
+    CHECK(error_text([] {
               words({"ethanol=60 %", "acetone=40 %", "water"});
           }) == "\"water\": nothing is left for \"water\": the other shares sum to 100 %\n");
-    CHECK(errors_of([] { words({"ethanol=0.4"}); }).find("write a percentage") != std::string::npos);
+    CHECK(error_text([] { words({"ethanol=0.4"}); }).find("write a percentage") != std::string::npos);
 }
 
 TEST_CASE("a file states what is known of the whole and of each ingredient") {
@@ -93,7 +93,7 @@ TEST_CASE("a file states what is known of the whole and of each ingredient") {
 }
 
 TEST_CASE("faults of a file are told with line, pointer and nearest spelling, all at once") {
-    const std::string all = errors_of([] {
+    const std::string all = error_text([] {
         file("{\"name\": \"bath\",\n\"ph\": 1,\n\"phase\": \"fluid\",\n\"ingredients\": [\n"
              "{\"material\": \"ethnol\", \"share\": \"20 %\"},\n{\"material\": \"water\", \"share\": 0.8}]}");
     });
@@ -107,7 +107,7 @@ TEST_CASE("faults of a file are told with line, pointer and nearest spelling, al
 
 TEST_CASE("what cannot be a mixture is refused at its place") {
     const auto one = [](const std::string& ingredients) {
-        return errors_of([&] { file("{\"name\": \"bath\", \"ingredients\": [" + ingredients + "]}"); });
+        return error_text([&] { file("{\"name\": \"bath\", \"ingredients\": [" + ingredients + "]}"); });
     };
     CHECK(one("").find("no ingredients") != std::string::npos);
     CHECK(one(R"({"material": "ethanol", "share": "60 %"}, {"material": "water", "share": "50 %"})")

@@ -12,8 +12,6 @@ using namespace routeweigh::streams::testing;
 
 namespace {
 
-using Verdict = QuenchPlan::Verdict;
-
 std::string a_route(const std::string& id) {
     return "routes/4-bromoacetanilide/" + id + ".json";
 }
@@ -38,7 +36,7 @@ TEST_CASE("A3: what is left, what the disulfite covers, and the grams to have re
     // stays.
     CHECK(oxidant_mmol(plan.unreacted, "bromine") == doctest::Approx(2.25).epsilon(0.002));
     CHECK(oxidant_mmol(plan.unreacted, "hydrogen peroxide") == doctest::Approx(2.75).epsilon(0.002));
-    CHECK(plan.verdict == Verdict::full_conversion_only);
+    CHECK(plan.verdict == QuenchPlan::Verdict::full_conversion_only);
     // 4.28 g of 10 % w/v (1.07 g/mL) hold 0.400 g Na2S2O5, 4.21 mmol hydrogensulfite; 5.00 are needed.
     CHECK(plan.planned_electrons / 2 == doctest::Approx(0.00421).epsilon(0.002));
     CHECK(plan.extra == doctest::Approx((0.00500 - 0.00421) / 2 * 190.11).epsilon(0.01));
@@ -63,7 +61,7 @@ TEST_CASE("the disulfite of nine A routes covers full conversion but not 80 %") 
         INFO(id);
         const WasteOf one(a_route(id), us_rules());
         const QuenchPlan& plan = one.quench();
-        CHECK(plan.verdict == Verdict::full_conversion_only);
+        CHECK(plan.verdict == QuenchPlan::Verdict::full_conversion_only);
         CHECK(plan.planned_electrons >= plan.nominal.electrons);
         CHECK(plan.planned_electrons < plan.unreacted.electrons);
         REQUIRE(plan.planned.size() == 1);
@@ -72,7 +70,7 @@ TEST_CASE("the disulfite of nine A routes covers full conversion but not 80 %") 
         CHECK(plan.planned[0].grams + plan.extra ==
               doctest::Approx(plan.unreacted.metabisulfite).epsilon(1e-6));
         CHECK(holds(plan.words, "more sodium metabisulfite ready"));
-        short_at_80 += plan.verdict == Verdict::full_conversion_only ? 1 : 0;
+        short_at_80 += plan.verdict == QuenchPlan::Verdict::full_conversion_only ? 1 : 0;
     }
     CHECK(short_at_80 == 9);
     const WasteOf a4(a_route("A4"), us_rules());
@@ -106,12 +104,14 @@ TEST_CASE("a quench of too little, of just enough and of too much") {
     };
     // 5.00 mmol hydrogensulfite at 80 %, that is 0.4753 g Na2S2O5: 5.085 g of the solution; 3.00 mmol at
     // full.
-    CHECK(verdict("\"sodium metabisulfite 10 % w/v\", \"amount\": \"2.5 g\"") == Verdict::too_little);
+    CHECK(verdict("\"sodium metabisulfite 10 % w/v\", \"amount\": \"2.5 g\"") ==
+          QuenchPlan::Verdict::too_little);
     CHECK(verdict("\"sodium metabisulfite 10 % w/v\", \"amount\": \"3.2 g\"") ==
-          Verdict::full_conversion_only);
-    CHECK(verdict("\"sodium metabisulfite 10 % w/v\", \"amount\": \"5.2 g\"") == Verdict::enough);
-    CHECK(verdict("\"sodium metabisulfite 10 % w/v\", \"amount\": \"6.0 g\"") == Verdict::enough);
-    CHECK(verdict("\"sodium metabisulfite 10 % w/v\", \"amount\": \"6.3 g\"") == Verdict::too_much);
+          QuenchPlan::Verdict::full_conversion_only);
+    CHECK(verdict("\"sodium metabisulfite 10 % w/v\", \"amount\": \"5.2 g\"") == QuenchPlan::Verdict::enough);
+    CHECK(verdict("\"sodium metabisulfite 10 % w/v\", \"amount\": \"6.0 g\"") == QuenchPlan::Verdict::enough);
+    CHECK(verdict("\"sodium metabisulfite 10 % w/v\", \"amount\": \"6.3 g\"") ==
+          QuenchPlan::Verdict::too_much);
     CHECK(holds(words("\"sodium metabisulfite 10 % w/v\", \"amount\": \"9 g\""), "sulfur dioxide"));
 }
 
@@ -131,12 +131,13 @@ TEST_CASE("a quench of the wrong kind") {
         return plan_quenches(pot.route, us_rules().quenching()).at(0);
     };
     const QuenchPlan salt = plan("sodium chloride");
-    CHECK(salt.verdict == Verdict::wrong_kind);
+    CHECK(salt.verdict == QuenchPlan::Verdict::wrong_kind);
     CHECK(holds(salt.words, "2.0 g sodium chloride gives no electrons to 1.0 mmol bromine"));
     CHECK(salt.extra == doctest::Approx(0.001 * 104.06).epsilon(0.001));
-    CHECK(plan("sodium hydrogencarbonate").verdict == Verdict::wrong_kind); // a base is no reducer
-    CHECK(plan("sodium hydrogensulfite").verdict == Verdict::too_much);
-    CHECK(plan("cyclohexene").verdict == Verdict::too_much); // takes up bromine
+    CHECK(plan("sodium hydrogencarbonate").verdict ==
+          QuenchPlan::Verdict::wrong_kind); // a base is no reducer
+    CHECK(plan("sodium hydrogensulfite").verdict == QuenchPlan::Verdict::too_much);
+    CHECK(plan("cyclohexene").verdict == QuenchPlan::Verdict::too_much); // takes up bromine
 }
 
 TEST_CASE("an alkene takes up bromine and leaves peroxide") {
@@ -147,13 +148,13 @@ TEST_CASE("an alkene takes up bromine and leaves peroxide") {
          charge("hydrogen peroxide 30 %", "5 mmol", "trace"), charge("cyclohexene", "1 g", "quench")},
         {reaction("acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide")},
         "\"dissolved\": [\"hydrogen bromide\"]"));
-    CHECK(plan_quenches(pot.route, us_rules().quenching()).at(0).verdict == Verdict::wrong_kind);
+    CHECK(plan_quenches(pot.route, us_rules().quenching()).at(0).verdict == QuenchPlan::Verdict::wrong_kind);
 }
 
 TEST_CASE("without a planned quench the need is named") {
     const WasteOf e2("routes/adipic-acid/E2.json", us_rules());
     const QuenchPlan& plan = e2.quench();
-    CHECK(plan.verdict == Verdict::none_planned);
+    CHECK(plan.verdict == QuenchPlan::Verdict::none_planned);
     // 607 g of 30 % peroxide are 5.354 mol; 100 g cyclohexene (1.2174 mol) take 4.870.
     CHECK(oxidant_mmol(plan.nominal, "hydrogen peroxide") == doctest::Approx(484).epsilon(0.01));
     CHECK(plan.nominal.hydrogensulfite == doctest::Approx(0.484 * 104.06).epsilon(0.01));
@@ -165,7 +166,7 @@ TEST_CASE("without a planned quench the need is named") {
 
 TEST_CASE("nothing left and nothing planned says so; strong acid is not neutralised at the bench") {
     const WasteOf e1("routes/adipic-acid/E1.json", us_rules());
-    CHECK(e1.quench().verdict == Verdict::nothing_to_destroy);
+    CHECK(e1.quench().verdict == QuenchPlan::Verdict::nothing_to_destroy);
     CHECK(any_holds(e1.quench().order, "too strong to be neutralised at the bench"));
     const WasteOf h3("routes/4-chloro-4-methoxychalcone/H3.json", us_rules());
     CHECK(h3.quench().base_left > 0.005);

@@ -13,8 +13,6 @@ using namespace routeweigh::streams::testing;
 
 namespace {
 
-using Verdict = HandoutFinding::Verdict;
-
 const std::string a3 = "routes/4-bromoacetanilide/A3.json";
 
 std::set<std::string> mismatches(const StreamRules& rules) {
@@ -43,7 +41,7 @@ TEST_CASE("every stream of every shipped route gets a container or an explicit o
                        advice.decision.kind.has_value()));
                 CHECK((advice.decision.outcome == Decision::Outcome::nothing ||
                        !advice.decision.reasons.empty()));
-                CHECK(advice.handout.verdict != Verdict::not_understood);
+                CHECK(advice.handout.verdict != HandoutFinding::Verdict::not_understood);
                 CHECK(advice.nominal.not_assigned.empty());
                 CHECK(advice.unreacted.not_assigned.empty());
                 CHECK_FALSE(calls_anything_safe(advice.handout.words));
@@ -76,12 +74,12 @@ TEST_CASE("the A3 filtrate, about 14 % ethanol by volume, stays aqueous in the U
     const StreamAdvice& filtrate = us.stream("filtrate and washes");
     CHECK(filtrate.nominal.alcohol_by_volume == doctest::Approx(0.14).epsilon(0.03));
     CHECK(filtrate.decision.kind == ContainerKind::aqueous_neutral);
-    CHECK(filtrate.handout.verdict == Verdict::agrees_after_treatment);
+    CHECK(filtrate.handout.verdict == HandoutFinding::Verdict::agrees_after_treatment);
     CHECK(filtrate.decision.needs(Treatment::Kind::add_base));
     const WasteOf eu(a3, eu_rules());
     const StreamAdvice& burning = eu.stream("filtrate and washes");
     CHECK(burning.decision.kind == ContainerKind::flammable);
-    CHECK(burning.handout.verdict == Verdict::differs);
+    CHECK(burning.handout.verdict == HandoutFinding::Verdict::differs);
     CHECK(holds(burning.handout.words,
                 "filtrate and washes: 14 % ethanol by volume, screened flash point about 40 degC; "
                 "handout says \"aqueous, halide-bearing\", should go to flammable "
@@ -97,7 +95,7 @@ TEST_CASE("planted: a filtrate with 37 % ethanol by volume sent to the aqueous c
                            {"\"container\": \"aqueous, halide-bearing\"", "\"container\": \"aqueous\""}});
     const StreamAdvice& filtrate = planted.stream("filtrate and washes");
     CHECK(filtrate.nominal.alcohol_by_volume == doctest::Approx(0.37).epsilon(0.02));
-    CHECK(filtrate.handout.verdict == Verdict::differs);
+    CHECK(filtrate.handout.verdict == HandoutFinding::Verdict::differs);
     INFO(filtrate.handout.words);
     CHECK(holds(filtrate.handout.words, "37 % ethanol by volume, screened flash point about"));
     CHECK(holds(filtrate.handout.words, "handout says \"aqueous\", should go to flammable non-halogenated"));
@@ -109,12 +107,13 @@ TEST_CASE("planted: every wrong container of a handout is caught") {
                               "drain", "aqueous, acidic", "solvent for recovery"}) {
         INFO(wrong);
         const WasteOf planted(a3, us_rules(), {{right, "\"container\": \"" + std::string(wrong) + "\""}});
-        CHECK(planted.stream("mother liquor and rinse").handout.verdict == Verdict::differs);
+        CHECK(planted.stream("mother liquor and rinse").handout.verdict == HandoutFinding::Verdict::differs);
     }
     const WasteOf strange(a3, us_rules(), {{right, "\"container\": \"bucket 7\""}});
-    CHECK(strange.stream("mother liquor and rinse").handout.verdict == Verdict::not_understood);
+    CHECK(strange.stream("mother liquor and rinse").handout.verdict ==
+          HandoutFinding::Verdict::not_understood);
     const WasteOf silent(a3, us_rules(), {{"\"container\": \"halogenated organic\",", ""}});
-    CHECK(silent.stream("mother liquor and rinse").handout.verdict == Verdict::none_named);
+    CHECK(silent.stream("mother liquor and rinse").handout.verdict == HandoutFinding::Verdict::none_named);
 }
 
 TEST_CASE("planted: on every stream of every shipped route, the name of any other container is caught") {
@@ -133,7 +132,7 @@ TEST_CASE("planted: on every stream of every shipped route, the name of any othe
                         compare_with_handout(stream, advice.decision, rules->local);
                     INFO(path << ": " << stream.name << " sent to " << other.name << ": " << finding.words);
                     const bool right = advice.decision.kind == other.kind;
-                    CHECK((finding.verdict == Verdict::differs) == !right);
+                    CHECK((finding.verdict == HandoutFinding::Verdict::differs) == !right);
                     if (!right) ++planted;
                 }
             }

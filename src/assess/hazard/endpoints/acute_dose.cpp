@@ -15,9 +15,7 @@
 namespace routeweigh {
 namespace {
 
-constexpr double mg_per_g = 1000.0;
-
-void read(const Field& field, EndpointRule& rule) {
+void read_doses(const Field& field, EndpointRule& rule) {
     std::vector<int> statements;
     for (const std::string& statement : field["statements"].texts())
         statements.push_back(statement_number(statement));
@@ -41,8 +39,8 @@ int level_of(const EndpointRule& rule, const GhsEntry& ghs) {
     return 0;
 }
 
-HazardContribution contribution(const EndpointRule& rule, const HazardEntry& entry, const HazardScheme&,
-                                const Banding&) {
+HazardContribution dose_contribution(const EndpointRule& rule, const HazardEntry& entry, const HazardScheme&,
+                                     const Banding&) {
     if (!entry.assessed()) return unassessed_contribution(rule);
     HazardContribution result;
     if (rule.levels.empty()) return result;
@@ -66,6 +64,6 @@ HazardContribution contribution(const EndpointRule& rule, const HazardEntry& ent
 
 } // namespace
 
-const EndpointFamily acute_dose_family{"acute dose", read, contribution};
+const EndpointFamily acute_dose_family{"acute dose", read_doses, dose_contribution};
 
 } // namespace routeweigh

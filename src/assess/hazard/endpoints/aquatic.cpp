@@ -16,7 +16,7 @@
 namespace routeweigh {
 namespace {
 
-void read(const Field& field, EndpointRule& rule) {
+void read_water_limits(const Field& field, EndpointRule& rule) {
     for (const Field& item : field["limits"].items()) {
         HazardLevel level;
         level.name = item["statement"].text();
@@ -39,8 +39,8 @@ void read(const Field& field, EndpointRule& rule) {
     rule.worst = 1.0 / worst;
 }
 
-HazardContribution contribution(const EndpointRule& rule, const HazardEntry& entry, const HazardScheme&,
-                                const Banding&) {
+HazardContribution water_contribution(const EndpointRule& rule, const HazardEntry& entry, const HazardScheme&,
+                                      const Banding&) {
     if (!entry.assessed()) return unassessed_contribution(rule);
     HazardContribution result;
     const GhsEntry* without_limit = nullptr;
@@ -71,6 +71,6 @@ HazardContribution contribution(const EndpointRule& rule, const HazardEntry& ent
 
 } // namespace
 
-const EndpointFamily aquatic_family{"aquatic limit", read, contribution};
+const EndpointFamily aquatic_family{"aquatic limit", read_water_limits, water_contribution};
 
 } // namespace routeweigh

@@ -16,7 +16,7 @@ namespace {
 
 constexpr int serious = 0;
 
-void read(const Field& field, EndpointRule& rule) {
+void read_levels(const Field& field, EndpointRule& rule) {
     field.maybe("unassessed"); // the full mass, the only reading there is
     for (const char* name : {"serious", "lower"}) {
         HazardLevel level;
@@ -30,8 +30,8 @@ void read(const Field& field, EndpointRule& rule) {
     rule.worst = 1.0;
 }
 
-HazardContribution contribution(const EndpointRule& rule, const HazardEntry& entry, const HazardScheme&,
-                                const Banding&) {
+HazardContribution level_contribution(const EndpointRule& rule, const HazardEntry& entry, const HazardScheme&,
+                                      const Banding&) {
     if (!entry.assessed()) return unassessed_contribution(rule);
     HazardContribution result;
     for (const GhsEntry& ghs : entry.ghs()) {
@@ -53,6 +53,6 @@ HazardContribution contribution(const EndpointRule& rule, const HazardEntry& ent
 
 } // namespace
 
-const EndpointFamily graded_family{"graded", read, contribution};
+const EndpointFamily graded_family{"graded", read_levels, level_contribution};
 
 } // namespace routeweigh

@@ -17,9 +17,7 @@
 namespace routeweigh {
 namespace {
 
-constexpr double mg_per_g = 1000.0;
-
-void read(const Field& field, EndpointRule& rule) {
+void read_air_rules(const Field& field, EndpointRule& rule) {
     field["unassessed"].one_of({"unbounded"});
     if (field["short_term_scored"].boolean())
         field["short_term_scored"].problem(
@@ -53,8 +51,8 @@ HazardContribution by_limit(const ExposureLimit& limit, double mg_per_m3, const 
     return result;
 }
 
-HazardContribution contribution(const EndpointRule& rule, const HazardEntry& entry,
-                                const HazardScheme& scheme, const Banding& banding) {
+HazardContribution air_contribution(const EndpointRule& rule, const HazardEntry& entry,
+                                    const HazardScheme& scheme, const Banding& banding) {
     const Substance& substance = *entry.substance;
     if (substance.exposure_limit) {
         const ExposureLimit& limit = *substance.exposure_limit;
@@ -85,6 +83,6 @@ HazardContribution contribution(const EndpointRule& rule, const HazardEntry& ent
 
 } // namespace
 
-const EndpointFamily inhalation_family{"exposure limit", read, contribution};
+const EndpointFamily inhalation_family{"exposure limit", read_air_rules, air_contribution};
 
 } // namespace routeweigh

@@ -13,7 +13,7 @@
 namespace routeweigh::mixture_rules {
 namespace {
 
-constexpr std::string_view damage = "Eye Dam.", irritant = "Eye Irrit.", corrosive = "Skin Corr.";
+constexpr std::string_view damage = "Eye Dam.", eye_irritant = "Eye Irrit.", corrosive = "Skin Corr.";
 
 // Which of its classes makes an ingredient one that damages eyes; "" where none does.
 std::string_view damaging_class(const ResolvedIngredient& ingredient) {
@@ -26,7 +26,7 @@ std::string_view damaging_class(const ResolvedIngredient& ingredient) {
 // The share up to which its specific limits call it only irritating; none without such a limit.
 std::optional<double> end_of_irritation(const ResolvedIngredient& ingredient) {
     std::optional<double> end;
-    each_band(ingredient, irritant, [&](const ConcentrationBand& band) {
+    each_band(ingredient, eye_irritant, [&](const ConcentrationBand& band) {
         if (band.max_percent && (!end || *band.max_percent > *end)) end = band.max_percent;
     });
     return end;
@@ -61,18 +61,18 @@ class EyeSums {
     MixtureTest irritating_alone(std::string_view category) const {
         return single_test(mixture_, "irritating ingredients whose limits do not add up", category,
                            limits_.source, [&](const ResolvedIngredient& ingredient) {
-                               const GhsEntry* entry = ingredient.entry_of(irritant);
+                               const GhsEntry* entry = ingredient.entry_of(eye_irritant);
                                if (entry == nullptr || !counts_alone(ingredient))
                                    return std::optional<ContactLimit>();
                                return std::optional(ContactLimit{limits_.not_additive_irritant, false,
-                                                                 irritant, entry->category});
+                                                                 eye_irritant, entry->category});
                            });
     }
 
     // All that counts as an irritant is known to be of the milder category 2B.
     bool only_2b() const {
         for (const ResolvedIngredient& ingredient : mixture_.ingredients) {
-            const GhsEntry* entry = ingredient.entry_of(irritant);
+            const GhsEntry* entry = ingredient.entry_of(eye_irritant);
             const bool mild = entry != nullptr && entry->category == "2B";
             if ((irritant_limit(ingredient) || (entry != nullptr && counts_alone(ingredient))) && !mild)
                 return false;
@@ -82,7 +82,7 @@ class EyeSums {
 
   private:
     bool adds_up_here(const ResolvedIngredient& ingredient) const {
-        return adds_up(ingredient, damage, irritant);
+        return adds_up(ingredient, damage, eye_irritant);
     }
 
     bool counts_alone(const ResolvedIngredient& ingredient) const {
@@ -91,7 +91,7 @@ class EyeSums {
 
     bool counts_in_sum(const ResolvedIngredient& ingredient) const {
         return !ingredient.unknown_for("eye") && adds_up_here(ingredient) &&
-               counts(ingredient, limits_.cut_off, damage, irritant);
+               counts(ingredient, limits_.cut_off, damage, eye_irritant);
     }
 
     std::optional<ContactLimit> damage_limit(const ResolvedIngredient& ingredient) const {
@@ -105,12 +105,12 @@ class EyeSums {
 
     std::optional<ContactLimit> irritant_limit(const ResolvedIngredient& ingredient) const {
         if (!counts_in_sum(ingredient)) return std::nullopt;
-        if (const ConcentrationBand* band = lowest_band(ingredient, irritant))
-            return ContactLimit{band->min_percent, true, irritant, band->category};
+        if (const ConcentrationBand* band = lowest_band(ingredient, eye_irritant))
+            return ContactLimit{band->min_percent, true, eye_irritant, band->category};
         if (const std::string_view by = damaging_class(ingredient); !by.empty())
             return ContactLimit{limits_.severe_as_irritant, false, by, "1"};
-        if (const GhsEntry* entry = ingredient.entry_of(irritant))
-            return ContactLimit{limits_.irritant, false, irritant, entry->category};
+        if (const GhsEntry* entry = ingredient.entry_of(eye_irritant))
+            return ContactLimit{limits_.irritant, false, eye_irritant, entry->category};
         return std::nullopt;
     }
 
@@ -137,15 +137,16 @@ void judge_eye(const ResolvedMixture& mixture, const MixtureRules& rules,
         result.statement = "H318";
         result.notes.push_back("what corrodes the skin damages the eyes");
     }
-    if (auto ph = ph_test(mixture, rules.limits.ph, damage, irritant)) add(std::move(*ph), damage, "H318");
+    if (auto ph = ph_test(mixture, rules.limits.ph, damage, eye_irritant))
+        add(std::move(*ph), damage, "H318");
     add(sums.damaging_alone(), damage, "H318");
     add(sums.damaging(), damage, "H318");
     if (!result.classified()) {
         const bool mild = rules.limits.eye.two_irritant_categories && sums.only_2b();
         const char* category = !rules.limits.eye.two_irritant_categories ? "2" : mild ? "2B" : "2A";
         const char* statement = mild ? "H320" : "H319";
-        add(sums.irritating_alone(category), irritant, statement);
-        add(sums.irritating(category), irritant, statement);
+        add(sums.irritating_alone(category), eye_irritant, statement);
+        add(sums.irritating(category), eye_irritant, statement);
     }
     results.push_back(std::move(result));
 }

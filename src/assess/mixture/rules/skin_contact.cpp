@@ -13,15 +13,16 @@
 namespace routeweigh::mixture_rules {
 namespace {
 
-constexpr std::string_view corrosive = "Skin Corr.", irritant = "Skin Irrit.";
+constexpr std::string_view skin_corrosive = "Skin Corr.", skin_irritant = "Skin Irrit.";
 
 bool is_corrosive(const ResolvedIngredient& ingredient) {
-    return ingredient.entry_of(corrosive) != nullptr || lowest_band(ingredient, corrosive) != nullptr;
+    return ingredient.entry_of(skin_corrosive) != nullptr ||
+           lowest_band(ingredient, skin_corrosive) != nullptr;
 }
 
 const GhsEntry* irritant_entry(const ResolvedIngredient& ingredient, bool mild) {
     for (const GhsEntry& entry : ingredient.ghs())
-        if (entry.hazard_class == irritant && (entry.category == "3") == mild) return &entry;
+        if (entry.hazard_class == skin_irritant && (entry.category == "3") == mild) return &entry;
     return nullptr;
 }
 
@@ -52,7 +53,7 @@ class SkinSums {
         MixtureTest test =
             single_test(mixture_, "corrosive ingredients whose limits do not add up", "1", limits_.source,
                         [&](const ResolvedIngredient& ingredient) {
-                            return limit_alone(ingredient, corrosive, limits_.not_additive_severe);
+                            return limit_alone(ingredient, skin_corrosive, limits_.not_additive_severe);
                         });
         std::string_view worst;
         for (const MixturePart& part : test.parts)
@@ -72,7 +73,7 @@ class SkinSums {
                            [&](const ResolvedIngredient& ingredient) {
                                if (irritant_entry(ingredient, false) == nullptr)
                                    return std::optional<ContactLimit>();
-                               return limit_alone(ingredient, irritant, limits_.not_additive_irritant);
+                               return limit_alone(ingredient, skin_irritant, limits_.not_additive_irritant);
                            });
     }
 
@@ -82,7 +83,7 @@ class SkinSums {
                               const auto limit = irritant_limit(ingredient);
                               if (limit || !counts_here(ingredient)) return limit;
                               if (irritant_entry(ingredient, true) == nullptr) return limit;
-                              return std::optional(ContactLimit{*limits_.mild, false, irritant, "3"});
+                              return std::optional(ContactLimit{*limits_.mild, false, skin_irritant, "3"});
                           });
     }
 
@@ -97,14 +98,16 @@ class SkinSums {
 
   private:
     bool counts_here(const ResolvedIngredient& ingredient) const {
-        return !ingredient.unknown_for("skin") && counts(ingredient, limits_.cut_off, corrosive, irritant) &&
-               adds_up(ingredient, corrosive, irritant);
+        return !ingredient.unknown_for("skin") &&
+               counts(ingredient, limits_.cut_off, skin_corrosive, skin_irritant) &&
+               adds_up(ingredient, skin_corrosive, skin_irritant);
     }
 
     std::optional<ContactLimit> limit_alone(const ResolvedIngredient& ingredient,
                                             std::string_view hazard_class, double percent) const {
         const GhsEntry* entry = ingredient.entry_of(hazard_class);
-        if (entry == nullptr || ingredient.unknown_for("skin") || adds_up(ingredient, corrosive, irritant))
+        if (entry == nullptr || ingredient.unknown_for("skin") ||
+            adds_up(ingredient, skin_corrosive, skin_irritant))
             return std::nullopt;
         return ContactLimit{percent, false, entry->hazard_class, entry->category};
     }
@@ -113,26 +116,28 @@ class SkinSums {
                                                 std::string_view asked) const {
         if (!counts_here(ingredient)) return std::nullopt;
         const ConcentrationBand* lowest = nullptr;
-        each_band(ingredient, corrosive, [&](const ConcentrationBand& band) {
+        each_band(ingredient, skin_corrosive, [&](const ConcentrationBand& band) {
             if (as_severe_as(band.category, asked) &&
                 (lowest == nullptr || band.min_percent < lowest->min_percent))
                 lowest = &band;
         });
-        if (lowest != nullptr) return ContactLimit{lowest->min_percent, true, corrosive, lowest->category};
-        const GhsEntry* entry = ingredient.entry_of(corrosive);
+        if (lowest != nullptr)
+            return ContactLimit{lowest->min_percent, true, skin_corrosive, lowest->category};
+        const GhsEntry* entry = ingredient.entry_of(skin_corrosive);
         if (entry == nullptr || !as_severe_as(entry->category, asked) ||
-            lowest_band(ingredient, corrosive) != nullptr)
+            lowest_band(ingredient, skin_corrosive) != nullptr)
             return std::nullopt;
-        return ContactLimit{limits_.severe, false, corrosive, entry->category};
+        return ContactLimit{limits_.severe, false, skin_corrosive, entry->category};
     }
 
     std::optional<ContactLimit> irritant_limit(const ResolvedIngredient& ingredient) const {
         if (!counts_here(ingredient)) return std::nullopt;
-        if (const ConcentrationBand* band = lowest_band(ingredient, irritant))
-            return ContactLimit{band->min_percent, true, irritant, band->category};
-        if (is_corrosive(ingredient)) return ContactLimit{limits_.severe_as_irritant, false, corrosive, "1"};
+        if (const ConcentrationBand* band = lowest_band(ingredient, skin_irritant))
+            return ContactLimit{band->min_percent, true, skin_irritant, band->category};
+        if (is_corrosive(ingredient))
+            return ContactLimit{limits_.severe_as_irritant, false, skin_corrosive, "1"};
         if (const GhsEntry* entry = irritant_entry(ingredient, false))
-            return ContactLimit{limits_.irritant, false, irritant, entry->category};
+            return ContactLimit{limits_.irritant, false, skin_irritant, entry->category};
         return std::nullopt;
     }
 
@@ -155,10 +160,11 @@ void judge_skin(const ResolvedMixture& mixture, const MixtureRules& rules,
     const auto add_corrosive = [&](MixtureTest test) {
         if (test.met && result.classified() && severity(test.category) > severity(result.category))
             result.outcome = MixtureOutcome::not_classified; // decided anew by this test
-        add(std::move(test), corrosive, "H314");
+        add(std::move(test), skin_corrosive, "H314");
     };
     add_corrosive(sums.corrosives("corrosive ingredients, 1A", "1A", "1A"));
-    if (auto ph = ph_test(mixture, rules.limits.ph, corrosive, irritant)) add_corrosive(std::move(*ph));
+    if (auto ph = ph_test(mixture, rules.limits.ph, skin_corrosive, skin_irritant))
+        add_corrosive(std::move(*ph));
     add_corrosive(sums.corrosives_alone());
     if (sums.subcategory_unknown()) {
         add_corrosive(sums.corrosives("corrosive ingredients", "", "1"));
@@ -173,20 +179,20 @@ void judge_skin(const ResolvedMixture& mixture, const MixtureRules& rules,
         if (joined) add_corrosive(std::move(third));
     }
     if (!result.classified()) {
-        add(sums.irritants_alone(), irritant, "H315");
+        add(sums.irritants_alone(), skin_irritant, "H315");
         MixtureTest irritants = sums.irritants();
         const ContactLimits& limits = rules.limits.skin;
         if (limits.mild) {
             MixtureTest short_of = irritants;
-            add(std::move(irritants), irritant, "H315");
+            add(std::move(irritants), skin_irritant, "H315");
             short_of.what = "irritating ingredients and corrosive ones tenfold, short of category 2";
             short_of.category = "3";
             short_of.limit = *limits.mild_irritant / limits.irritant;
             short_of.met = reaches(short_of.value, short_of.limit);
-            if (!result.classified()) add(std::move(short_of), irritant, "H316");
-            if (!result.classified()) add(sums.mild_irritants(), irritant, "H316");
+            if (!result.classified()) add(std::move(short_of), skin_irritant, "H316");
+            if (!result.classified()) add(sums.mild_irritants(), skin_irritant, "H316");
         } else {
-            add(std::move(irritants), irritant, "H315");
+            add(std::move(irritants), skin_irritant, "H315");
         }
     }
     if (!mixture.facts.ph && !result.classified() &&

@@ -5,6 +5,8 @@
 // specific limit of its entry.
 #include "assess/mixture/rules/rules.hpp"
 
+#include "base/list.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -21,10 +23,6 @@ bool gives_off_gas(std::string_view statement) {
 
 bool reacts_with_water(std::string_view statement) {
     return statement == "EUH014" || statement == "EUH029";
-}
-
-void add_once(std::vector<std::string>& list, std::string_view statement) {
-    if (std::find(list.begin(), list.end(), statement) == list.end()) list.emplace_back(statement);
 }
 
 double percent_from(const ResolvedIngredient& ingredient, const CarriedStatement& carried) {
