@@ -12,7 +12,7 @@ using namespace routeweigh;
 
 constexpr int a_million = 1'000'000;
 
-const MixtureRules& rules() {
+const MixtureRules& mixture_rules() {
     static const MixtureRules read = read_mixture_rules(Catalogue::embedded());
     return read;
 }
@@ -22,7 +22,7 @@ void classify_random_compositions(benchmark::State& state) {
     testing::Dice dice(1);
     std::int64_t classified = 0;
     for (auto _ : state) {
-        const MixtureClassification found = classify(testing::random_mixture(dice, substances), rules());
+        const MixtureClassification found = classify(testing::random_mixture(dice, substances), mixture_rules());
         classified += found.label.statements.empty() ? 0 : 1;
     }
     state.SetItemsProcessed(state.iterations());
@@ -33,7 +33,7 @@ BENCHMARK(classify_random_compositions)->Iterations(a_million)->Unit(benchmark::
 void classify_one_bottle(benchmark::State& state) {
     const Mixture mixture = mixture_of(*Catalogue::embedded().find_material("hydrogen peroxide 30 %"));
     for (auto _ : state)
-        benchmark::DoNotOptimize(classify(mixture, rules()).label.signal.size());
+        benchmark::DoNotOptimize(classify(mixture, mixture_rules()).label.signal.size());
 }
 BENCHMARK(classify_one_bottle)->Unit(benchmark::kMicrosecond);
 
