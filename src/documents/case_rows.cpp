@@ -19,8 +19,8 @@ namespace {
 using course::ClassUse;
 
 template<class Value>
-CaseRow row_of(const Proposal& proposal, std::string id, std::string name, std::string unit, int decimals,
-               Value value) {
+CaseRow case_row(const Proposal& proposal, std::string id, std::string name, std::string unit, int decimals,
+                 Value value) {
     CaseRow row{std::move(id), std::move(name), std::move(unit), decimals};
     row.now = value(proposal.now->use);
     row.proposed = row.low = row.high = value(proposal.proposed->use);
@@ -44,14 +44,14 @@ CaseRow row_of(const Proposal& proposal, std::string id, std::string name, std::
 void add_intensities(const Proposal& proposal, std::vector<CaseRow>& rows) {
     const Assessment& base = *proposal.now->use.route;
     CaseRow written =
-        row_of(proposal, "process_mass_intensity", "mass put in for a gram of product", "g/g", 1,
-               [](const ClassUse& use) { return use.route->metric("process_mass_intensity"); });
-    CaseRow same = row_of(proposal, "process_mass_intensity_same_auxiliaries",
-                          "the same with the drown-out and rinse of now", "g/g", 1, [&](const ClassUse& use) {
-                              return intensity_with_same_auxiliaries(
-                                  auxiliaries_of(use.route->values(), use.route->flat()),
-                                  auxiliaries_of(base.values(), base.flat()));
-                          });
+        case_row(proposal, "process_mass_intensity", "mass put in for a gram of product", "g/g", 1,
+                 [](const ClassUse& use) { return use.route->metric("process_mass_intensity"); });
+    CaseRow same = case_row(
+        proposal, "process_mass_intensity_same_auxiliaries", "the same with the drown-out and rinse of now",
+        "g/g", 1, [&](const ClassUse& use) {
+            return intensity_with_same_auxiliaries(auxiliaries_of(use.route->values(), use.route->flat()),
+                                                   auxiliaries_of(base.values(), base.flat()));
+        });
     if (written.standing != same.standing) written.standing = same.standing = RowStanding::open;
     rows.push_back(std::move(written));
     rows.push_back(std::move(same));
@@ -72,11 +72,11 @@ std::vector<std::string> only_in(const Found& one, const Found& other) {
     return list;
 }
 
-CaseList list_of(std::string id, std::string name, const Found& now, const Found& proposed) {
+CaseList coming_and_going(std::string id, std::string name, const Found& now, const Found& proposed) {
     return {std::move(id), std::move(name), only_in(proposed, now), only_in(now, proposed)};
 }
 
-Found statements_of(const Assessment& route) {
+Found statements_on_bench(const Assessment& route) {
     Found found;
     for (const BenchSubstance& item : bench_of(route))
         for (const auto* list : {&item.statements, &item.others})
@@ -154,13 +154,14 @@ std::vector<CaseRow> case_rows(const Proposal& proposal, const stock::PriceList&
     std::vector<CaseRow> rows;
     for (const TermFigure& figure : term_figures()) {
         if (!is_shown(figure, prices)) continue;
-        CaseRow row = row_of(proposal, std::string(figure.id), std::string(figure.name),
-                             unit_of(figure, prices), figure.decimals, figure.of);
+        CaseRow row = case_row(proposal, std::string(figure.id), std::string(figure.name),
+                               unit_of(figure, prices), figure.decimals, figure.of);
         if (figure.lacks != nullptr)
             doubt_bounds(row, figure.lacks(proposal.now->use), figure.lacks(proposal.proposed->use));
         rows.push_back(std::move(row));
     }
-    rows.push_back(row_of(proposal, "waste_streams", "streams of waste to keep apart", "", 0, stream_count));
+    rows.push_back(
+        case_row(proposal, "waste_streams", "streams of waste to keep apart", "", 0, stream_count));
     if (proposal.same_product()) add_intensities(proposal, rows);
     return rows;
 }
@@ -168,15 +169,15 @@ std::vector<CaseRow> case_rows(const Proposal& proposal, const stock::PriceList&
 std::vector<CaseList> case_lists(const Proposal& proposal) {
     const ClassUse &now = proposal.now->use, &proposed = proposal.proposed->use;
     std::vector<CaseList> lists;
-    lists.push_back(list_of("statements", "hazard statements on the bench", statements_of(*now.route),
-                            statements_of(*proposed.route)));
-    lists.push_back(
-        list_of("bottles", "substances on the bench", bottles_of(*now.route), bottles_of(*proposed.route)));
-    lists.push_back(
-        list_of("destinations", "where waste goes", destinations_of(now), destinations_of(proposed)));
-    lists.push_back(list_of("techniques", "techniques of the week",
-                            techniques_of_week(*proposal.now, *proposal.before),
-                            techniques_of_week(*proposal.proposed, *proposal.after)));
+    lists.push_back(coming_and_going("statements", "hazard statements on the bench",
+                                     statements_on_bench(*now.route), statements_on_bench(*proposed.route)));
+    lists.push_back(coming_and_going("bottles", "substances on the bench", bottles_of(*now.route),
+                                     bottles_of(*proposed.route)));
+    lists.push_back(coming_and_going("destinations", "where waste goes", destinations_of(now),
+                                     destinations_of(proposed)));
+    lists.push_back(coming_and_going("techniques", "techniques of the week",
+                                     techniques_of_week(*proposal.now, *proposal.before),
+                                     techniques_of_week(*proposal.proposed, *proposal.after)));
     lists.back().coming_is_loss = false;
     return lists;
 }

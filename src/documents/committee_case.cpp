@@ -7,6 +7,7 @@
 #include "documents/case_rows.hpp"
 #include "documents/cautions.hpp"
 #include "documents/number.hpp"
+#include "documents/term_figures.hpp"
 #include "documents/version.hpp"
 #include "documents/words.hpp"
 
@@ -23,7 +24,7 @@ using namespace documents;
 using writing::MachineList;
 using writing::MachineObject;
 
-std::vector<std::string> names_of(const std::vector<CaseRow>& rows, RowStanding standing) {
+std::vector<std::string> names_with(const std::vector<CaseRow>& rows, RowStanding standing) {
     std::vector<std::string> names;
     for (const CaseRow& row : rows)
         if (row.standing == standing) names.push_back(row.name);
@@ -54,10 +55,10 @@ writing::Paragraph proposed_words(const Proposal& proposal) {
 }
 
 /// From the rows and lists alone, and never that one method is better: that is a weighing, and not ours.
-std::string verdict_words(const std::vector<CaseRow>& rows, const std::vector<CaseList>& lists) {
-    const std::vector<std::string> more = names_of(rows, RowStanding::more),
-                                   less = names_of(rows, RowStanding::less),
-                                   open = names_of(rows, RowStanding::open);
+std::string case_verdict(const std::vector<CaseRow>& rows, const std::vector<CaseList>& lists) {
+    const std::vector<std::string> more = names_with(rows, RowStanding::more),
+                                   less = names_with(rows, RowStanding::less),
+                                   open = names_with(rows, RowStanding::open);
     std::vector<std::string> against;
     for (const CaseList& list : lists)
         if (!(list.coming_is_loss ? list.comes : list.goes).empty()) against.push_back(list.name);
@@ -84,7 +85,7 @@ std::string verdict_words(const std::vector<CaseRow>& rows, const std::vector<Ca
 
 void add_group(writing::Table& table, const std::vector<CaseRow>& rows, RowStanding standing,
                std::string heading) {
-    if (names_of(rows, standing).empty()) return;
+    if (names_with(rows, standing).empty()) return;
     table.rows.push_back(writing::group(std::move(heading)));
     for (const CaseRow& row : rows) {
         if (row.standing != standing) continue;
@@ -110,7 +111,7 @@ writing::Table figures_table(const Proposal& proposal, const std::vector<CaseRow
     add_group(table, rows, RowStanding::open,
               fmt::format("Open: {} of yield, the boundary, or a price or time that is lacking may turn it",
                           points_text()));
-    if (const auto same = names_of(rows, RowStanding::same); !same.empty())
+    if (const auto same = names_with(rows, RowStanding::same); !same.empty())
         table.remarks.emplace_back("No difference at the precision printed: " + join(same, "; ") + ".");
     const double now = proposal.now->use.product, then = proposal.proposed->use.product;
     table.remarks.emplace_back(fmt::format(
@@ -171,18 +172,23 @@ std::vector<std::string> not_known(const Proposal& proposal, const stock::PriceL
     return items;
 }
 
-MachineObject tree_of(const Proposal& proposal, const std::vector<CaseRow>& rows,
-                      const std::vector<CaseList>& lists, const std::string& verdict,
-                      const std::vector<std::string>& unknown) {
-    MachineList row_list, list_list;
+MachineObject tree_of(const Proposal& proposal, const stock::PriceList& prices,
+                      const std::vector<CaseRow>& rows, const std::vector<CaseList>& lists,
+                      const std::string& verdict, const std::vector<std::string>& unknown) {
+    MachineList row_list, figure_list, list_list;
     for (const CaseRow& row : rows)
-        row_list.emplace_back(MachineObject{{"figure", row.id},
+        row_list.emplace_back(MachineObject{{"of", row.id},
                                             {"unit", row.unit},
                                             {"now", row.now},
                                             {"proposed", row.proposed},
                                             {"proposed_low", row.low},
                                             {"proposed_high", row.high},
                                             {"standing", std::string(id_of(row.standing))}});
+    for (const TermFigure& figure : term_figures())
+        if (is_shown(figure, prices))
+            for (const course::Experiment* experiment : {proposal.now, proposal.proposed})
+                figure_list.emplace_back(
+                    machine_of(figure_of(figure, experiment->use, prices), Edition::key));
     for (const CaseList& list : lists)
         list_list.emplace_back(MachineObject{{"of", list.id},
                                              {"comes", writing::text_list(list.comes)},
@@ -194,6 +200,7 @@ MachineObject tree_of(const Proposal& proposal, const std::vector<CaseRow>& rows
             {"proposed", proposal.proposed->use.route->route().id},
             {"verdict", verdict},
             {"rows", std::move(row_list)},
+            {"figures", std::move(figure_list)},
             {"lists", std::move(list_list)},
             {"not_known", writing::text_list(unknown)}};
 }
@@ -215,7 +222,7 @@ writing::DataRows csv_rows(const Proposal& proposal, const std::vector<CaseRow>&
 writing::Document committee_case(const Proposal& proposal, const stock::PriceList& prices) {
     const std::vector<CaseRow> rows = case_rows(proposal, prices);
     const std::vector<CaseList> lists = case_lists(proposal);
-    const std::string verdict = verdict_words(rows, lists);
+    const std::string verdict = case_verdict(rows, lists);
     const std::vector<std::string> unknown = not_known(proposal, prices);
     writing::Document document;
     document.id = "committee_case";
@@ -240,7 +247,7 @@ writing::Document committee_case(const Proposal& proposal, const stock::PriceLis
                      "proposed method and somebody has run it at this scale. This page weighs "
                      "nothing for them.")}});
     blocks.push_back(usual_cautions_in_small_print());
-    document.machine = tree_of(proposal, rows, lists, verdict, unknown);
+    document.machine = tree_of(proposal, prices, rows, lists, verdict, unknown);
     document.rows = csv_rows(proposal, rows);
     document.colophon =
         fmt::format("Made by routeweigh {} from the course file and two route files.", program_version());

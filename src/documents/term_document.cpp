@@ -161,6 +161,49 @@ writing::DataRows rows_of(const CourseUse& term, const stock::PriceList& prices)
     return rows;
 }
 
+writing::MachineList term_figures_tree(const CourseUse& term, const stock::PriceList& prices) {
+    writing::MachineList experiments;
+    for (const course::Experiment& experiment : term.experiments) {
+        writing::MachineList figures;
+        for (const TermFigure& figure : term_figures())
+            if (is_shown(figure, prices))
+                figures.push_back(machine_of(figure_of(figure, experiment.use, prices), Edition::key));
+        const Route& route = experiment.use.route->route();
+        experiments.emplace_back(
+            writing::MachineObject{{"week", experiment.week},
+                                   {"route", route.id},
+                                   {"product", route.product->name},
+                                   {"status", route.status},
+                                   {"yield_assumed", experiment.use.route->yield_assumed()},
+                                   {"techniques", writing::text_list(experiment.techniques)},
+                                   {"figures", std::move(figures)}});
+    }
+    return experiments;
+}
+
+writing::MachineObject term_tree(const CourseUse& term, const stock::PriceList& prices) {
+    writing::MachineList totals, containers;
+    for (const TermFigure& figure : term_figures())
+        if (is_shown(figure, prices))
+            totals.emplace_back(writing::MachineObject{{"of", std::string(figure.id)},
+                                                       {"value", term.total(figure.of)},
+                                                       {"unit", unit_of(figure, prices)}});
+    for (const course::ContainerTotal& total : term.containers())
+        if (total.volume > 0.0)
+            containers.emplace_back(writing::MachineObject{
+                {"container", total.name}, {"millilitres", total.volume}, {"containers", total.containers}});
+    const stock::ClassPlan& plan = term.experiments.front().use.plan;
+    return {{"id", term.id},
+            {"title", term.title},
+            {"term", term.term},
+            {"sections", plan.sections},
+            {"students", plan.students},
+            {"extra", plan.extra},
+            {"experiments", term_figures_tree(term, prices)},
+            {"totals", std::move(totals)},
+            {"containers", std::move(containers)}};
+}
+
 } // namespace
 
 writing::Document term_document(const CourseUse& term, const CourseUse* before,
@@ -204,6 +247,12 @@ writing::Document term_document(const CourseUse& term, const CourseUse* before,
     blocks.push_back(usual_cautions());
     document.colophon = fmt::format("Made by routeweigh {}.", program_version());
     document.rows = rows_of(term, prices);
+    document.machine =
+        writing::MachineObject{{"routeweigh", std::string(program_version())},
+                               {"course", term_tree(term, prices)},
+                               {"before", before != nullptr ? writing::MachineTree(term_tree(*before, prices))
+                                                            : writing::MachineTree()},
+                               {"prices", prices.words()}};
     return document;
 }
 

@@ -88,6 +88,11 @@ bool is_shown(const TermFigure& figure, const stock::PriceList& prices) {
     return !figure.money || !prices.packs.empty();
 }
 
+SharedFigure figure_of(const TermFigure& figure, const ClassUse& use, const stock::PriceList& prices) {
+    return figure_of_class(use.route->route(), use.plan, figure.id, std::string(figure.name), figure.of(use),
+                           unit_of(figure, prices), figure.decimals);
+}
+
 int printed_sign(double difference, int decimals) {
     const double seen = 0.5 * std::pow(10.0, -decimals);
     return difference >= seen ? 1 : difference <= -seen ? -1 : 0;

@@ -5,6 +5,7 @@
 
 #include "assess/course/course_use.hpp"
 #include "assess/stock/price_list.hpp"
+#include "documents/shared_figure.hpp"
 #include "writing/blocks.hpp"
 
 #include <span>
@@ -30,6 +31,9 @@ std::string unit_of(const TermFigure& figure, const stock::PriceList& prices);
 
 /// Money is shown only where there are prices.
 bool is_shown(const TermFigure& figure, const stock::PriceList& prices);
+
+/// The figure of the class as every paper states it.
+SharedFigure figure_of(const TermFigure& figure, const course::ClassUse& use, const stock::PriceList& prices);
 
 /// The difference of two values as they are printed: -1, 0 or 1.
 int printed_sign(double difference, int decimals);
