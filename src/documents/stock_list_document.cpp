@@ -112,9 +112,8 @@ writing::Table order_table(const StockList& list, const stock::PriceList& prices
             row.cells.push_back(pack_cell(line, priced));
             row.cells.push_back(line.packs.pack != nullptr ? amount_cell(line.packs.left_over, *line.material)
                                                            : writing::Cell());
-            row.cells.push_back(line.packs.pack != nullptr
-                                    ? writing::Cell(fixed(line.packs.cost, 2), line.packs.cost)
-                                    : writing::Cell());
+            row.cells.emplace_back();
+            if (line.packs.pack != nullptr) row.cells.back() = {fixed(line.packs.cost, 2), line.packs.cost};
         }
         table.rows.push_back(row);
     }
