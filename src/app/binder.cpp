@@ -3,6 +3,7 @@
 
 #include "app/classification.hpp"
 #include "app/labels_session.hpp"
+#include "app/what_if.hpp"
 #include "assess/bench/experiment.hpp"
 #include "documents/bench_sheet.hpp"
 #include "documents/cautions.hpp"
@@ -63,7 +64,9 @@ class Binder {
         const course::ClassUse& use = experiment.use;
         const Assessment& route = *use.route;
         const bench::Experiment laid_out(route, bench_rules_);
-        const auto questions = documents::make_questions(laid_out, experiment.week, 1);
+        const auto improvements = waste_improvements_of(route);
+        const auto questions =
+            documents::make_questions(laid_out, improvements ? &*improvements : nullptr, experiment.week, 1);
         add(folder + "bench-sheet.html", "Bench sheet for students", bench_sheet(laid_out, Edition::student));
         add(folder + "bench-sheet-key.html", "Bench sheet with the key", bench_sheet(laid_out, Edition::key));
         add(folder + "questions.html", "Questions", question_sheet(laid_out, questions, Edition::student));

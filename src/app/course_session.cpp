@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <optional>
 #include <set>
 #include <utility>
 
@@ -40,6 +39,7 @@ int count_at(const Field& field) {
 Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& catalogue,
                const AssessmentRules& rules, const std::string& replace, Problems& problems) {
     std::optional<Replacement> replacement = read_replacement(replace);
+    if (replacement) replaced_week_ = replacement->week;
     const Document document = Document::parse(source);
     Problems found;
     const Field root = document.root(found);
@@ -106,6 +106,10 @@ Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& c
                 experiment.techniques.push_back(std::move(technique));
         use_.experiments.push_back(std::move(experiment));
     }
+}
+
+Proposal proposal_of(const Course& before, const Course& after) {
+    return make_proposal(before.use(), after.use(), after.replaced_week().value(), after.house());
 }
 
 } // namespace routeweigh

@@ -10,9 +10,11 @@
 #include "app/house_records.hpp"
 #include "app/session.hpp"
 #include "assess/course/course_use.hpp"
+#include "compare/proposal.hpp"
 
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -34,13 +36,18 @@ class Course {
 
     const course::CourseUse& use() const { return use_; }
     const course::House& house() const { return records_->house(); }
+    std::optional<int> replaced_week() const { return replaced_week_; }
     const std::string& jurisdiction_name() const { return jurisdiction_; } ///< "EU" or "US"
 
   private:
     std::string jurisdiction_ = "EU";
+    std::optional<int> replaced_week_;
     std::vector<std::unique_ptr<Assessment>> routes_;
     std::unique_ptr<HouseRecords> records_;
     course::CourseUse use_;
 };
+
+/// \pre `after` is the same course opened with a route in the place of another. Both must outlive the result.
+Proposal proposal_of(const Course& before, const Course& after);
 
 } // namespace routeweigh

@@ -8,6 +8,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <cmath>
 #include <memory>
 #include <utility>
 
@@ -168,6 +169,16 @@ std::vector<Improvements> improvements_of(const Comparison& comparison, const Ca
         result.push_back(find_improvements({*route, catalogue, solvents, limits}, mass,
                                            apply_to(route->route(), catalogue, rules), 0));
     return result;
+}
+
+std::optional<Improvements> waste_improvements_of(const Assessment& route) {
+    const FigurePick waste = figure_named("complete_e_factor", route.rules());
+    if (!std::isfinite(waste.value(route.values()))) return std::nullopt;
+    const Catalogue& catalogue = *route.rules().catalogue;
+    const SolventRules solvents = read_solvent_rules(catalogue);
+    const ImprovementLimits limits;
+    return find_improvements({route, catalogue, solvents, limits}, waste,
+                             apply_to(route.route(), catalogue, route.rules()), 0);
 }
 
 } // namespace routeweigh

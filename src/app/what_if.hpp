@@ -13,6 +13,7 @@
 #include "input/patch.hpp"
 #include "route/route.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -52,5 +53,8 @@ Apply apply_to(const Route& parent, const Catalogue& catalogue, const Assessment
 /// What would improve each route of a comparison, for the report: by mass, without pairs.
 std::vector<Improvements> improvements_of(const Comparison& comparison, const Catalogue& catalogue,
                                           const AssessmentRules& rules);
+
+/// What would lower the complete E-factor of a route, for questions about it; none where it has no value.
+std::optional<Improvements> waste_improvements_of(const Assessment& route);
 
 } // namespace routeweigh

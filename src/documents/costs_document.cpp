@@ -5,6 +5,7 @@
 #include "base/text.hpp"
 #include "documents/cautions.hpp"
 #include "documents/number.hpp"
+#include "documents/term_figures.hpp"
 #include "documents/version.hpp"
 #include "documents/words.hpp"
 
@@ -143,6 +144,51 @@ writing::KeyValueList assumptions(const House& house) {
     return list;
 }
 
+writing::MachineTree estimate_tree(const Estimate& estimate, double factor, const char* unit) {
+    return writing::MachineObject{{"usual", estimate.usual * factor},
+                                  {"low", estimate.low * factor},
+                                  {"high", estimate.high * factor},
+                                  {"unit", unit},
+                                  {"stated", estimate.stated}};
+}
+
+writing::MachineObject costs_tree(const ClassUse& use, const House& house, double session) {
+    const Route& route = use.route->route();
+    writing::MachineList stages, figures;
+    for (const StageUse& stage : use.one.stages)
+        stages.emplace_back(writing::MachineObject{
+            {"step", route.steps[at(stage.step)].id},
+            {"stage", route.steps[at(stage.step)].stages[at(stage.stage)].title},
+            {"minutes", stage.minutes ? writing::MachineTree(*stage.minutes) : writing::MachineTree()},
+            {"hood_because", stage.hood_because},
+            {"heat_floor_kJ", stage.floor},
+            {"socket", estimate_tree(stage.socket, 1.0 / kilojoules_per_watt_hour, "Wh")},
+            {"cooling", estimate_tree(stage.cooling, 1.0, "L")},
+            {"suction", estimate_tree(stage.suction, 1.0, "L")}});
+    for (const TermFigure& figure : term_figures())
+        if (figure.money && is_shown(figure, house.prices))
+            figures.push_back(machine_of(figure_of(figure, use, house.prices), Edition::key));
+    return {{"routeweigh", std::string(program_version())},
+            {"route", route.id},
+            {"sections", use.plan.sections},
+            {"students", use.plan.students},
+            {"extra", use.plan.extra},
+            {"session_minutes", session > 0.0 ? writing::MachineTree(session) : writing::MachineTree()},
+            {"minutes", use.one.minutes},
+            {"hood_minutes", use.one.hood_minutes},
+            {"silent_stages", use.one.silent_stages},
+            {"stages", std::move(stages)},
+            {"figures_of_class", std::move(figures)},
+            {"currency", house.prices.currency},
+            {"used", use.money.used},
+            {"disposal", use.money.disposal},
+            {"power", use.money.power},
+            {"water", use.money.water},
+            {"spent", use.money.spent()},
+            {"unpriced", writing::text_list(use.money.unpriced)},
+            {"prices", house.prices.words()}};
+}
+
 } // namespace
 
 writing::Document costs_document(const ClassUse& use, const House& house, double session_minutes) {
@@ -175,6 +221,7 @@ writing::Document costs_document(const ClassUse& use, const House& house, double
     }
     blocks.push_back(writing::Folded{"Assumptions behind the estimates", {assumptions(house)}});
     blocks.push_back(usual_cautions());
+    document.machine = costs_tree(use, house, session_minutes);
     document.colophon = fmt::format("Made by routeweigh {}.", program_version());
     return document;
 }

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
 namespace routeweigh::documents {
 namespace {
 
@@ -113,7 +115,23 @@ SharedFigure isolated_yield(const Route& route, const bench::BenchStep& step) {
 SharedFigure stream_volume(const Route& route, const streams::StreamAdvice& advice) {
     return {fmt::format("{}/{}/stream {}/volume", route.id, advice.stream.step_id, advice.stream.name),
             "volume of " + advice.stream.name, advice.largest_volume(), "mL",
-            digits(advice.largest_volume(), 2)};
+            stream_volume_text(advice.largest_volume())};
+}
+
+std::string stream_volume_text(double millilitres) {
+    return digits(millilitres, 2);
+}
+
+SharedFigure figure_of_class(const Route& route, const stock::ClassPlan& plan, std::string_view what,
+                             std::string label, double value, std::string unit, int decimals) {
+    return {fmt::format("{}/{} x {} + {:g} %/{}", route.id, plan.sections, plan.students, 100.0 * plan.extra,
+                        what),
+            std::move(label), value, std::move(unit), fixed(value, decimals)};
+}
+
+SharedFigure packs_of_class(const Route& route, const stock::ClassPlan& plan, double cost,
+                            const stock::PriceList& prices) {
+    return figure_of_class(route, plan, "packs", "packs to buy", cost, prices.currency, 2);
 }
 
 std::string balance_text(double grams) {

@@ -7,6 +7,7 @@
 #pragma once
 
 #include "assess/bench/experiment.hpp"
+#include "assess/stock/stock_list.hpp"
 #include "writing/blocks.hpp"
 
 #include <string>
@@ -52,6 +53,16 @@ SharedFigure isolated_yield(const Route& route, const bench::BenchStep& step);
 
 /// Of one stream, for one pot: the larger of both readings of the yield.
 SharedFigure stream_volume(const Route& route, const streams::StreamAdvice& advice);
+
+/// A stream is measured by eye, so two digits.
+std::string stream_volume_text(double millilitres);
+
+/// Of a class: "A3/2 x 12 + 10 %/packs". \param what  id of the figure  \param value  in `unit`
+SharedFigure figure_of_class(const Route& route, const stock::ClassPlan& plan, std::string_view what,
+                             std::string label, double value, std::string unit, int decimals);
+/// What the packs to buy cost the class.
+SharedFigure packs_of_class(const Route& route, const stock::ClassPlan& plan, double cost,
+                            const stock::PriceList& prices);
 
 /// Numbers without their unit as the papers print them: grams as a balance shows them, millilitres as a
 /// cylinder.

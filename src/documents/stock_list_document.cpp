@@ -6,6 +6,7 @@
 #include "documents/amount_text.hpp"
 #include "documents/cautions.hpp"
 #include "documents/number.hpp"
+#include "documents/shared_figure.hpp"
 #include "documents/version.hpp"
 #include "documents/words.hpp"
 
@@ -111,15 +112,15 @@ writing::Table order_table(const StockList& list, const stock::PriceList& prices
             row.cells.push_back(pack_cell(line, priced));
             row.cells.push_back(line.packs.pack != nullptr ? amount_cell(line.packs.left_over, *line.material)
                                                            : writing::Cell());
-            row.cells.push_back(line.packs.pack != nullptr ? documents::number_cell(line.packs.cost, 2)
-                                                           : writing::Cell());
+            row.cells.emplace_back();
+            if (line.packs.pack != nullptr) row.cells.back() = {fixed(line.packs.cost, 2), line.packs.cost};
         }
         table.rows.push_back(row);
     }
     if (priced) {
         std::vector<writing::Cell> total(table.columns.size());
         total.front() = "together";
-        total.back() = documents::number_cell(list.cost, 2);
+        total.back() = {fixed(list.cost, 2), list.cost};
         table.rows.push_back({total, writing::RowKind::total});
     }
     return table;
@@ -269,19 +270,24 @@ writing::MachineTree machine(const Assessment& route, const StockList& list, con
              made.keeps != nullptr ? writing::MachineTree(made.keeps->days) : writing::MachineTree()},
             {"batches", std::move(batches)}});
     }
-    return writing::MachineObject{{"routeweigh", std::string(program_version())},
-                                  {"route", route.route().id},
-                                  {"students", list.plan.students},
-                                  {"sections", list.plan.sections},
-                                  {"extra", list.plan.extra},
-                                  {"days", std::move(days)},
-                                  {"needs", std::move(needs)},
-                                  {"lines", std::move(lines)},
-                                  {"recipes", std::move(recipes)},
-                                  {"cost", list.cost},
-                                  {"currency", prices.currency},
-                                  {"prices_dated", prices.date},
-                                  {"prices_invented", prices.invented}};
+    return writing::MachineObject{
+        {"routeweigh", std::string(program_version())},
+        {"route", route.route().id},
+        {"students", list.plan.students},
+        {"sections", list.plan.sections},
+        {"extra", list.plan.extra},
+        {"days", std::move(days)},
+        {"needs", std::move(needs)},
+        {"lines", std::move(lines)},
+        {"recipes", std::move(recipes)},
+        {"cost", list.cost},
+        {"packs_price", prices.packs.empty() ? writing::MachineTree()
+                                             : machine_of(documents::packs_of_class(route.route(), list.plan,
+                                                                                    list.cost, prices),
+                                                          documents::Edition::key)},
+        {"currency", prices.currency},
+        {"prices_dated", prices.date},
+        {"prices_invented", prices.invented}};
 }
 
 writing::DataRows rows_of(const StockList& list, const stock::PriceList& prices) {

@@ -4,14 +4,13 @@
 #include "base/text.hpp"
 #include "documents/cautions.hpp"
 #include "documents/number.hpp"
+#include "documents/term_figures.hpp"
 #include "documents/version.hpp"
 #include "documents/words.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
-#include <cmath>
 #include <iterator>
 #include <set>
 #include <utility>
@@ -20,57 +19,7 @@ namespace routeweigh {
 namespace {
 
 using namespace documents;
-using course::ClassUse;
 using course::CourseUse;
-
-/// A number of the term that is better small; the same list heads the table of experiments and the
-/// comparison.
-struct TermFigure {
-    std::string_view id, name, unit;
-    int decimals;
-    bool money;
-    double (*of)(const ClassUse&);
-};
-
-constexpr std::array term_figures{
-    TermFigure{"waste_kg", "waste, water and gas with it", "kg", 2, false,
-               [](const ClassUse& use) { return use.waste_grams / 1000.0; }},
-    TermFigure{"waste_without_water_kg", "waste without water", "kg", 2, false,
-               [](const ClassUse& use) {
-                   const Totals& totals = use.route->totals();
-                   return (totals.inputs - totals.water - totals.product) * use.runs() / 1000.0;
-               }},
-    TermFigure{"collected_l", "collected in containers", "L", 1, false,
-               [](const ClassUse& use) {
-                   double volume = 0.0;
-                   for (const auto& fit : use.waste.fits)
-                       volume += fit.volume;
-                   for (const auto& bottle : use.waste.own_bottles)
-                       volume += bottle.volume;
-                   return volume / 1000.0;
-               }},
-    TermFigure{"consumed", "chemicals used, disposal, power, water", "", 2, true,
-               [](const ClassUse& use) { return use.money.consumed(); }},
-    TermFigure{"packs", "packs to buy", "", 2, true, [](const ClassUse& use) { return use.money.packs; }},
-    TermFigure{"power_kwh", "drawn from the socket", "kWh", 1, false,
-               [](const ClassUse& use) { return use.one.socket.usual * use.plan.portions() / 3600.0; }},
-    TermFigure{"water_l", "tap water for cooling and suction", "L", 0, false,
-               [](const ClassUse& use) {
-                   return (use.one.cooling.usual + use.one.suction.usual) * use.plan.portions();
-               }},
-    TermFigure{"bench_h", "time at the bench, a student", "h", 1, false,
-               [](const ClassUse& use) { return use.one.minutes / 60.0; }},
-    TermFigure{"hood_h", "of it in a hood", "h", 1, false,
-               [](const ClassUse& use) { return use.one.hood_minutes / 60.0; }},
-};
-
-std::string term_unit(const TermFigure& figure, const stock::PriceList& prices) {
-    return figure.money ? prices.currency : std::string(figure.unit);
-}
-
-bool shown(const TermFigure& figure, const stock::PriceList& prices) {
-    return !figure.money || !prices.packs.empty();
-}
 
 writing::Cell cell_of(const TermFigure& figure, double value) {
     return {fixed(value, figure.decimals), value};
@@ -100,9 +49,9 @@ writing::Table figure_table(const CourseUse& term, const stock::PriceList& price
     for (const course::Experiment& experiment : term.experiments)
         table.columns.push_back({.heading = fmt::format("week {}", experiment.week), .align = decimal});
     table.columns.push_back({.heading = "term", .align = decimal});
-    for (const TermFigure& figure : term_figures) {
-        if (!shown(figure, prices)) continue;
-        writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(term_unit(figure, prices))});
+    for (const TermFigure& figure : term_figures()) {
+        if (!is_shown(figure, prices)) continue;
+        writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(unit_of(figure, prices))});
         for (const course::Experiment& experiment : term.experiments)
             row.cells.push_back(cell_of(figure, figure.of(experiment.use)));
         row.cells.push_back(cell_of(figure, term.total(figure.of)));
@@ -153,19 +102,18 @@ writing::Table change_table(const CourseUse& before, const CourseUse& after, con
                      {.heading = "difference", .align = decimal},
                      {.heading = "verdict"}};
     std::vector<writing::Row> worse, rest;
-    for (const TermFigure& figure : term_figures) {
-        if (!shown(figure, prices)) continue;
+    for (const TermFigure& figure : term_figures()) {
+        if (!is_shown(figure, prices)) continue;
         const double old_value = before.total(figure.of), new_value = after.total(figure.of);
-        const double seen = 0.5 * std::pow(10.0, -figure.decimals);
-        const bool more = new_value - old_value >= seen, less = old_value - new_value >= seen;
-        writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(term_unit(figure, prices)),
+        const int sign = printed_sign(new_value - old_value, figure.decimals);
+        writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(unit_of(figure, prices)),
                           cell_of(figure, old_value), cell_of(figure, new_value),
-                          writing::Cell((more ? "+" : "") + fixed(new_value - old_value, figure.decimals),
+                          writing::Cell((sign > 0 ? "+" : "") + fixed(new_value - old_value, figure.decimals),
                                         new_value - old_value),
-                          writing::Cell(more   ? "more"
-                                        : less ? "less"
-                                               : "no difference at this precision")});
-        (more ? worse : rest).push_back(std::move(row));
+                          writing::Cell(sign > 0   ? "more"
+                                        : sign < 0 ? "less"
+                                                   : "no difference at this precision")});
+        (sign > 0 ? worse : rest).push_back(std::move(row));
     }
     table.rows = std::move(worse);
     table.rows.insert(table.rows.end(), rest.begin(), rest.end());
@@ -204,13 +152,56 @@ writing::DataRows rows_of(const CourseUse& term, const stock::PriceList& prices)
     writing::DataRows rows;
     rows.columns = {"course", "week", "route", "product", "figure", "value", "unit"};
     for (const course::Experiment& experiment : term.experiments)
-        for (const TermFigure& figure : term_figures)
-            if (shown(figure, prices))
+        for (const TermFigure& figure : term_figures())
+            if (is_shown(figure, prices))
                 rows.rows.push_back({term.id, static_cast<double>(experiment.week),
                                      experiment.use.route->route().id,
                                      experiment.use.route->route().product->name, std::string(figure.id),
-                                     figure.of(experiment.use), term_unit(figure, prices)});
+                                     figure.of(experiment.use), unit_of(figure, prices)});
     return rows;
+}
+
+writing::MachineList term_figures_tree(const CourseUse& term, const stock::PriceList& prices) {
+    writing::MachineList experiments;
+    for (const course::Experiment& experiment : term.experiments) {
+        writing::MachineList figures;
+        for (const TermFigure& figure : term_figures())
+            if (is_shown(figure, prices))
+                figures.push_back(machine_of(figure_of(figure, experiment.use, prices), Edition::key));
+        const Route& route = experiment.use.route->route();
+        experiments.emplace_back(
+            writing::MachineObject{{"week", experiment.week},
+                                   {"route", route.id},
+                                   {"product", route.product->name},
+                                   {"status", route.status},
+                                   {"yield_assumed", experiment.use.route->yield_assumed()},
+                                   {"techniques", writing::text_list(experiment.techniques)},
+                                   {"figures", std::move(figures)}});
+    }
+    return experiments;
+}
+
+writing::MachineObject term_tree(const CourseUse& term, const stock::PriceList& prices) {
+    writing::MachineList totals, containers;
+    for (const TermFigure& figure : term_figures())
+        if (is_shown(figure, prices))
+            totals.emplace_back(writing::MachineObject{{"of", std::string(figure.id)},
+                                                       {"value", term.total(figure.of)},
+                                                       {"unit", unit_of(figure, prices)}});
+    for (const course::ContainerTotal& total : term.containers())
+        if (total.volume > 0.0)
+            containers.emplace_back(writing::MachineObject{
+                {"container", total.name}, {"millilitres", total.volume}, {"containers", total.containers}});
+    const stock::ClassPlan& plan = term.experiments.front().use.plan;
+    return {{"id", term.id},
+            {"title", term.title},
+            {"term", term.term},
+            {"sections", plan.sections},
+            {"students", plan.students},
+            {"extra", plan.extra},
+            {"experiments", term_figures_tree(term, prices)},
+            {"totals", std::move(totals)},
+            {"containers", std::move(containers)}};
 }
 
 } // namespace
@@ -256,6 +247,12 @@ writing::Document term_document(const CourseUse& term, const CourseUse* before,
     blocks.push_back(usual_cautions());
     document.colophon = fmt::format("Made by routeweigh {}.", program_version());
     document.rows = rows_of(term, prices);
+    document.machine =
+        writing::MachineObject{{"routeweigh", std::string(program_version())},
+                               {"course", term_tree(term, prices)},
+                               {"before", before != nullptr ? writing::MachineTree(term_tree(*before, prices))
+                                                            : writing::MachineTree()},
+                               {"prices", prices.words()}};
     return document;
 }
 

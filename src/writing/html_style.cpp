@@ -182,4 +182,24 @@ footer p { max-width: none; }
 }
 )css";
 
+const std::string_view html_single_page_style = R"css(
+@page { margin: 10mm 15mm 11mm; }
+@media print {
+  body { font-size: 9.2pt; line-height: 1.3; }
+  h1 { font-size: 16pt; }
+  header.title { padding-bottom: 4pt; margin-bottom: 6pt; }
+  p { margin-bottom: 4pt; }
+  ul, ol { margin-bottom: 4pt; }
+  li { margin: 0; }
+  .table-block { margin: 5pt 0 6pt; }
+  table { width: 100%; font-size: 8.2pt; line-height: 1.22; }
+  caption { padding-bottom: 2pt; }
+  th, td { padding-top: 1.3pt; padding-bottom: 1.3pt; }
+  tr.group > th { padding-top: 4pt; }
+  .notes { margin-top: 2pt; line-height: 1.3; }
+  .small { font-size: 8.5pt; }
+  footer { margin-top: 4pt; padding-top: 2pt; }
+}
+)css";
+
 } // namespace routeweigh::writing

@@ -35,7 +35,7 @@ class HtmlPage {
                         "<title>{0}</title>\n<style>{1}</style>\n</head>\n<body{2}>\n"
                         "<a class=\"skip\" href=\"#content\">Skip to the text</a>\n<div class=\"sheet\">\n"
                         "<header class=\"title\">\n<h1>{0}</h1>\n",
-                        html_escape(document.title), std::string(html_style) + page_rules_,
+                        html_escape(document.title), std::string(html_style) + style_of_paper(),
                         page_rules_.empty() ? "" : " class=\"labels\"");
         if (!document.subtitle.empty())
             page += "<p class=\"subtitle\">" + html_text(document.subtitle) + "</p>\n";
@@ -151,6 +151,11 @@ class HtmlPage {
     }
 
   private:
+    std::string style_of_paper() const {
+        if (!page_rules_.empty()) return page_rules_;
+        return sections_.empty() ? std::string(html_single_page_style) : std::string();
+    }
+
     struct Section {
         std::string id;
         std::string words;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "app/export/question_export.hpp"
+#include "app/what_if.hpp"
 #include "documents/compared.hpp"
 #include "documents/papers.hpp"
 #include "documents/question_sheet.hpp"
@@ -22,6 +23,22 @@ const Question* find(const QuestionSet& set, std::string_view id) {
         if (question.id == id) return &question;
     return nullptr;
 }
+
+/// Questions of a route, whose improvements are looked for once.
+class Asking {
+  public:
+    explicit Asking(const LaidOutRoute& route)
+        : route_(route), improvements_(waste_improvements_of(route.experiment().assessment())) {}
+    QuestionSet operator()(int seed, int version) const {
+        return documents::make_questions(route_.experiment(), improvements_ ? &*improvements_ : nullptr, seed,
+                                         version);
+    }
+    const std::optional<Improvements>& improvements() const { return improvements_; }
+
+  private:
+    const LaidOutRoute& route_;
+    std::optional<Improvements> improvements_;
+};
 
 /// All numbers of a text, in their order.
 std::vector<double> numbers_in(const std::string& text) {
@@ -47,8 +64,9 @@ TEST_CASE("every question has one right answer, and mistakes that lead elsewhere
     std::set<std::string> kinds;
     for (const std::string& file : test::shipped_routes()) {
         const auto laid_out = test::lay_out_file(file);
+        const Asking ask(*laid_out);
         for (int version = 1; version <= 4; ++version) {
-            const QuestionSet set = documents::make_questions(laid_out->experiment(), 2026, version);
+            const QuestionSet set = ask(2026, version);
             CHECK(set.questions.size() >= 4);
             for (const Question& question : set.questions) {
                 CAPTURE(file);
@@ -84,12 +102,35 @@ TEST_CASE("every question has one right answer, and mistakes that lead elsewhere
     CHECK(kinds.size() == documents::all_question_kinds().size());
 }
 
+TEST_CASE("the best single change is the first that improve finds, and its figure is that of improve") {
+    std::size_t asked = 0;
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        const Asking ask(*laid_out);
+        const QuestionSet set = ask(1, 1);
+        const Question* question = find(set, "best_change");
+        if (question == nullptr) continue;
+        ++asked;
+        const Improvement& best = ask.improvements()->ranked.front();
+        CHECK(question->right().text == best.candidate.what);
+        for (const documents::Choice& choice : question->choices) {
+            const auto named = [&](const Improvement& entry) { return entry.candidate.what == choice.text; };
+            const auto& ranked = ask.improvements()->ranked;
+            const auto& no_help = ask.improvements()->no_help;
+            CHECK((std::any_of(ranked.begin(), ranked.end(), named) ||
+                   std::any_of(no_help.begin(), no_help.end(), named)));
+        }
+    }
+    CHECK(asked >= 5);
+}
+
 TEST_CASE("the same seed and version give the same questions, another version other numbers") {
     const auto laid_out = test::lay_out_file("4-bromoacetanilide/A3.json");
+    const Asking ask(*laid_out);
     const auto texts = [&](int seed, int version) {
         std::string all;
-        for (const Question& question :
-             documents::make_questions(laid_out->experiment(), seed, version).questions)
+        for (const Question& question : ask(seed, version).questions)
             all += question.text + question.answer_text() + "\n";
         return all;
     };
@@ -102,8 +143,9 @@ TEST_CASE("the answer follows from the numbers of the question alone") {
     std::size_t checked = 0;
     for (const std::string& file : test::shipped_routes()) {
         const auto laid_out = test::lay_out_file(file);
+        const Asking ask(*laid_out);
         for (int version = 1; version <= 3; ++version) {
-            const QuestionSet set = documents::make_questions(laid_out->experiment(), 1, version);
+            const QuestionSet set = ask(1, version);
             if (const Question* question = find(set, "solution")) {
                 // Names hold numbers too ("hydrobromic acid 48 %"): the last four are volume's companions.
                 const auto numbers = numbers_in(question->text);
@@ -145,8 +187,9 @@ TEST_CASE("the answer follows from the numbers of the question alone") {
 // would seem 58 % more.
 TEST_CASE("percent yield and its mass-ratio mistake agree with a sum by hand") {
     const auto laid_out = test::lay_out_file("4-bromoacetanilide/A3.json");
+    const Asking ask(*laid_out);
     const Question* question = nullptr;
-    const QuestionSet set = documents::make_questions(laid_out->experiment(), 3, 1);
+    const QuestionSet set = ask(3, 1);
     question = find(set, "percent_yield");
     REQUIRE(question != nullptr);
     const double grams = numbers_in(question->text).front();
@@ -161,7 +204,8 @@ TEST_CASE("the sheet for students holds no answer, no working and no mistake") {
     for (const std::string& file : test::shipped_routes()) {
         CAPTURE(file);
         const auto laid_out = test::lay_out_file(file);
-        const QuestionSet set = documents::make_questions(laid_out->experiment(), 5, 2);
+        const Asking ask(*laid_out);
+        const QuestionSet set = ask(5, 2);
         const std::string student =
             test::in_every_format(question_sheet(laid_out->experiment(), set, documents::Edition::student));
         const std::string key =
@@ -193,7 +237,8 @@ TEST_CASE("exports write one item a question and escape every name") {
     for (std::size_t at = 0; (at = text.find(name, at)) != std::string::npos;)
         text.replace(at, name.size(), "<b>&</b>]]>");
     const auto laid_out = test::lay_out_text(text);
-    const QuestionSet set = documents::make_questions(laid_out->experiment(), 1, 1);
+    const Asking ask(*laid_out);
+    const QuestionSet set = ask(1, 1);
     const auto files = export_qti(set);
     CHECK(files.size() == set.questions.size() + 1);
     for (const ExportedFile& file : files)

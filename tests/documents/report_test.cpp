@@ -3,7 +3,6 @@
 // stand.
 #include "documents/compared.hpp"
 #include "documents/comparison_report.hpp"
-#include "documents/document.hpp"
 #include "documents/sections/section.hpp"
 
 #include <doctest/doctest.h>
@@ -129,17 +128,4 @@ TEST_CASE("readers, programs and spreadsheets each get only their part when they
     CHECK(spreadsheets.blocks.empty());
     CHECK_FALSE(spreadsheets.machine.has_value());
     CHECK_FALSE(spreadsheets.rows.empty());
-}
-
-TEST_CASE("kinds of documents are found by id") {
-    CHECK(find_document("comparison") != nullptr);
-    CHECK(find_document("Comparison") == nullptr);
-    std::set<std::string_view> ids;
-    for (const DocumentKind& kind : all_documents())
-        CHECK(ids.insert(kind.id).second);
-    const Comparison comparison = compare_folder("ibuprofen", "six-step");
-    Subject subject;
-    subject.comparison = &comparison;
-    subject.words = "atom_economy";
-    CHECK_FALSE(find_document("figure")->build(subject).blocks.empty());
 }

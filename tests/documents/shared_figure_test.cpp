@@ -2,9 +2,16 @@
 // One route file feeds every paper: a number that stands in two of them is the same number.
 #include "app/stock_session.hpp"
 #include "documents/bench_sheet.hpp"
+#include "documents/committee_case.hpp"
 #include "documents/compared.hpp"
+#include "documents/costs_document.hpp"
+#include "documents/courses.hpp"
 #include "documents/papers.hpp"
+#include "documents/route_workbook.hpp"
+#include "documents/stock_list_document.hpp"
 #include "documents/talk_card.hpp"
+#include "documents/term_document.hpp"
+#include "documents/waste/waste_document.hpp"
 
 #include <doctest/doctest.h>
 
@@ -29,6 +36,13 @@ constexpr PaperMaker papers[] = {
     {"bench sheet, student",
      [](const bench::Experiment& experiment) { return bench_sheet(experiment, Edition::student); }},
     {"talk card", [](const bench::Experiment& experiment) { return talk_card(experiment); }},
+    {"waste plan",
+     [](const bench::Experiment& experiment) {
+         const std::vector<streams::ContainerLog> logs;
+         const std::vector<streams::ClassWaste> routes{
+             streams::assess_class(experiment.route(), 1, experiment.rules().streams)};
+         return waste_document({&experiment.rules().streams, &logs, &routes, 1, 1});
+     }},
 };
 
 using StatedFigures = std::map<std::string, std::vector<std::pair<std::string, test::Stated>>>;
@@ -40,6 +54,34 @@ StatedFigures stated_figures_of(const bench::Experiment& experiment) {
         for (const auto& [id, list] : test::shared_figures(document))
             for (const test::Stated& stated : list)
                 all[id].emplace_back(paper.name, stated);
+    }
+    return all;
+}
+
+/// What a class of a course reads: the route stands in week 1, and in the case in the place of itself.
+StatedFigures stated_by_class_papers(const std::string& route, const std::string& changed = {}) {
+    const auto course = test::open_course_text(test::course_text({route}, 2, 12), {}, changed);
+    const auto again =
+        test::open_course_text(test::course_text({route}, 2, 12), "1=../routes/" + route, changed);
+    const course::ClassUse& use = course->use().experiments.front().use;
+    const course::House& house = course->house();
+    const std::pair<const char*, writing::Document> made[] = {
+        {"stock list", stock_list_document(*use.route, use.stock, house.prices, "")},
+        {"costs", costs_document(use, house, 0)},
+        {"term", term_document(course->use(), nullptr, house.prices)},
+        {"case", committee_case(proposal_of(*course, *again), house.prices)},
+    };
+    StatedFigures all;
+    for (const auto& [name, document] : made) {
+        const std::string text = test::text_of(document);
+        for (const auto& [id, list] : test::shared_figures(document))
+            for (const test::Stated& stated : list) {
+                CAPTURE(id);
+                CAPTURE(name);
+                // The case names what does not differ without a number.
+                if (std::string_view(name) != "case") CHECK(text.find(stated.text) != std::string::npos);
+                all[id].emplace_back(name, stated);
+            }
     }
     return all;
 }
@@ -103,6 +145,61 @@ TEST_CASE("changing one amount in the route file changes every paper that states
         if (!list.front().second.open && list.front().second.value != before.at(id).front().second.value)
             ++changed;
     CHECK(changed >= 5);
+}
+
+TEST_CASE("a number of the class is the same in stock list, costs, term and case") {
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const StatedFigures statements = stated_by_class_papers(file);
+        CHECK(check_agreement(statements) == 9); // all of term_figures(), two of them money
+        std::size_t in_four = 0, in_three = 0;
+        for (const auto& [id, list] : statements) {
+            std::set<std::string> where;
+            for (const auto& [paper, stated] : list)
+                where.insert(paper);
+            in_four += where.size() == 4 ? 1U : 0U;
+            in_three += where.size() == 3 ? 1U : 0U;
+        }
+        CHECK(in_four == 1);  // the packs to buy
+        CHECK(in_three == 1); // what is used up, not in the stock list
+    }
+}
+
+TEST_CASE("changing one amount in the route file changes costs, term and case alike") {
+    std::string text = test::text_of_route("4-bromoacetanilide/A3.json");
+    const StatedFigures before = stated_by_class_papers("changed.json", text);
+    const std::string old_amount = "\"2.107 g\"";
+    REQUIRE(text.find(old_amount) != std::string::npos);
+    text.replace(text.find(old_amount), old_amount.size(), "\"21.07 g\"");
+    const StatedFigures after = stated_by_class_papers("changed.json", text);
+    check_agreement(after);
+    for (const char* what : {"consumed", "waste_kg", "waste_without_water_kg", "collected_l"}) {
+        const std::string id = std::string("A3/2 x 12 + 10 %/") + what;
+        CAPTURE(id);
+        REQUIRE(after.count(id) == 1);
+        for (const auto& [paper, stated] : after.at(id))
+            CHECK(stated.value > before.at(id).front().second.value);
+    }
+}
+
+TEST_CASE("the workbook holds the masses that the bench sheet weighs out") {
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        std::set<double> numbers;
+        for (const writing::Sheet& sheet : route_workbook(laid_out->experiment().assessment()).sheets)
+            for (const auto& row : sheet.rows)
+                for (const writing::SheetCell& cell : row)
+                    if (const auto* number = std::get_if<double>(&cell.value)) numbers.insert(*number);
+        for (const bench::BenchStep& step : laid_out->experiment().steps())
+            for (const bench::Reagent& reagent : step.reagents) {
+                const documents::SharedFigure mass =
+                    documents::mass_of(laid_out->experiment().route(), step, reagent);
+                CAPTURE(mass.id);
+                const auto near = numbers.lower_bound(mass.value * (1 - 1e-9));
+                CHECK((near != numbers.end() && *near <= mass.value * (1 + 1e-9)));
+            }
+    }
 }
 
 TEST_CASE("the stock list of one student asks for what the bench sheet weighs out") {

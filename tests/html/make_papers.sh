@@ -1,6 +1,6 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# Writes the papers of the bench of two routes as pages: sh make_papers.sh PROGRAM FOLDER
+# Writes the papers of the bench of two routes, and a case for a committee, as pages: sh make_papers.sh PROGRAM FOLDER
 set -eu
 program=$1
 folder=$2
@@ -14,3 +14,5 @@ for route in 4-bromoacetanilide/A3 5-5-diphenylhydantoin/D1a-D2c-D3a; do
     "$program" questions "$file" --key --output "$folder/$name-answers.html"
     "$program" talk-card "$file" --output "$folder/$name-card.html"
 done
+"$program" term examples/course.json --replace 5=routes/4-bromoacetanilide/A1.json --case \
+    --output "$folder/committee-case.html"

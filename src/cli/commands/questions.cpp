@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "app/export/question_export.hpp"
+#include "app/what_if.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/commands/paper_options.hpp"
 #include "cli/files.hpp"
@@ -81,8 +82,9 @@ std::function<void()> add_questions(CLI::App& program, Context& context) {
         if (options->seed < 0)
             throw CallError(fmt::format("--seed is 0 or more, and {} is not", options->seed));
         const auto laid_out = options->lay_out(context);
-        const documents::QuestionSet set =
-            documents::make_questions(laid_out->experiment(), options->seed, options->version);
+        const auto improvements = waste_improvements_of(laid_out->experiment().assessment());
+        const documents::QuestionSet set = documents::make_questions(
+            laid_out->experiment(), improvements ? &*improvements : nullptr, options->seed, options->version);
         if (!options->exported.empty())
             write_export(*options, context, laid_out->experiment(), set);
         else

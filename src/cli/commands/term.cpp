@@ -3,6 +3,7 @@
 #include "cli/commands/commands.hpp"
 #include "cli/course_files.hpp"
 #include "cli/print_problems.hpp"
+#include "documents/committee_case.hpp"
 #include "documents/term_document.hpp"
 
 #include <CLI/CLI.hpp>
@@ -12,6 +13,7 @@ namespace routeweigh::cli {
 std::function<void()> add_term(CLI::App& program, Context& context) {
     struct Options {
         std::string course, before, replace;
+        bool as_case = false;
     };
     const auto options = std::make_shared<Options>();
     CLI::App* command = program.add_subcommand(
@@ -26,6 +28,10 @@ std::function<void()> add_term(CLI::App& program, Context& context) {
         ->type_name("COURSE")
         ->excludes(replace);
     replace->type_name("WEEK=ROUTE");
+    command
+        ->add_flag("--case", options->as_case,
+                   "With --replace: one page for the committee that decides, with what the change loses")
+        ->needs(replace);
     context.add_output_options(*command);
     return [options, &context] {
         Problems problems;
@@ -37,7 +43,11 @@ std::function<void()> add_term(CLI::App& program, Context& context) {
         if (!options->before.empty()) before = open(options->before, {});
         if (!options->replace.empty()) before = open(options->course, {});
         print_problems(problems.all);
-        context.write(term_document(term->use(), before ? &before->use() : nullptr, term->house().prices));
+        if (options->as_case)
+            context.write(committee_case(proposal_of(*before, *term), term->house().prices));
+        else
+            context.write(
+                term_document(term->use(), before ? &before->use() : nullptr, term->house().prices));
     };
 }
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Where things go: which container takes a stream, where the mass goes, what would change it most.
-#include "base/index.hpp"
+#include "base/text.hpp"
 #include "documents/inputs.hpp"
 #include "documents/number.hpp"
 #include "documents/questions/kinds.hpp"
@@ -15,6 +15,7 @@ namespace routeweigh::documents {
 namespace {
 
 constexpr std::size_t most_choices = 5;
+constexpr std::size_t changes_asked = 8; ///< the first of the list; the dice leave five
 
 /// The right choice and so many of the others that at most five stand there.
 void thin_out(std::vector<Choice>& choices, Dice& dice) {
@@ -24,23 +25,10 @@ void thin_out(std::vector<Choice>& choices, Dice& dice) {
     }
 }
 
-/// The figure with some charges taken times a factor, and the isolated yield raised.
-double figure_with(const Assessment& assessment, std::string_view id, auto factor_of, double yield_factor) {
-    Inputs inputs = assessment.flat().nominal();
-    std::vector<bool> done(inputs.charged.size(), false);
-    for (const Inflow& inflow : assessment.flat().inflows()) {
-        if (done[at(inflow.slot)]) continue;
-        done[at(inflow.slot)] = true;
-        inputs.charged[at(inflow.slot)] *= factor_of(inflow);
-    }
-    for (double& isolated : inputs.isolated)
-        isolated *= yield_factor;
-    RouteFigures::Values values;
-    assessment.compiled().evaluate(inputs, values);
-    const auto& metrics = all_metrics();
-    for (std::size_t i = 0; i < metrics.size(); ++i)
-        if (metrics[i]->id == id) return values.metrics[i];
-    return std::nan("");
+/// Names equivalents, loading or yield, which the students' sheets leave for them to work out.
+bool gives_away(const Improvement& entry) {
+    return entry.candidate.kind == "excess" || entry.candidate.kind == "catalyst" ||
+           entry.candidate.kind == "better_yield";
 }
 
 } // namespace
@@ -128,55 +116,32 @@ Question ask_largest_part(const QuestionSource& source) {
 }
 
 Question ask_best_change(const QuestionSource& source) {
-    const Assessment& assessment = source.assessment();
-    const double before = assessment.metric("complete_e_factor");
-    if (!(before > 0)) return {};
-    struct Lever {
-        std::string words;
-        double after;
-    };
-    std::vector<Lever> levers;
-    const auto halve = [&](std::string words, auto fits) {
-        const double after = figure_with(
-            assessment, "complete_e_factor",
-            [&](const Inflow& inflow) { return fits(*inflow.role) ? 0.5 : 1.0; }, 1.0);
-        if (std::isfinite(after) && after < before * (1 - 1e-9)) levers.push_back({std::move(words), after});
-    };
-    halve("half the water or solvent that brings the product down and rinses the flask",
-          [](const Role& role) { return role.drown_out; });
-    halve("half the reaction solvent", [](const Role& role) { return role.name == "solvent"; });
-    halve("half the recrystallisation solvent",
-          [](const Role& role) { return role.name == "recrystallisation solvent"; });
-    halve("half of every wash and rinse",
-          [](const Role& role) { return role.name == "wash" || role.name == "rinse"; });
-    halve("half the extraction solvent", [](const Role& role) { return role.name == "extraction"; });
-    const bool yields_have_room =
-        std::all_of(source.experiment.steps().begin(), source.experiment.steps().end(),
-                    [](const bench::BenchStep& step) { return step.theory.yield() * 1.05 <= 1.0; });
-    if (yields_have_room) {
-        const double after = figure_with(
-            assessment, "complete_e_factor", [](const Inflow&) { return 1.0; }, 1.05);
-        if (std::isfinite(after) && after < before)
-            levers.push_back({"every isolated yield up by a twentieth of itself", after});
-    }
-    std::sort(levers.begin(), levers.end(), [](const Lever& a, const Lever& b) { return a.after < b.after; });
-    if (levers.size() < 2 || levers[1].after - levers[0].after < 0.01 * before) return {};
+    if (source.improvements == nullptr) return {};
+    const Improvements& found = *source.improvements;
+    if (found.ranked.size() + found.no_help.size() < 2 || found.ranked.empty()) return {};
+    const Improvement& best = found.ranked.front();
+    if (gives_away(best)) return {};
+    // What lies too near the best could be called as right.
+    if (found.ranked.size() > 1 && best.gain - found.ranked[1].gain < 0.01 * found.value) return {};
     Question question;
     question.id = "best_change";
     question.title = "The best single change";
     question.text =
         fmt::format("The route leaves {} g of waste for one gram of product. Which single change lowers "
                     "that most, if everything else stays as it is?",
-                    digits(before, 3));
-    for (const Lever& lever : levers) {
-        const bool best = &lever == &levers.front();
-        question.choices.push_back(
-            {lever.words, best, best ? "" : fmt::format("leads to {} g/g only", digits(lever.after, 3))});
-        question.working.push_back(fmt::format("{}: {} g/g", lever.words, digits(lever.after, 3)));
-    }
-    question.working.push_back(
-        "Arithmetic only: whether the product still comes down, dissolves or washes clean has to "
-        "be tried.");
+                    digits(found.value, 3));
+    for (const auto* list : {&found.ranked, &found.no_help})
+        for (const Improvement& entry : *list) {
+            if (question.choices.size() == changes_asked) break;
+            if (gives_away(entry)) continue;
+            const bool right = &entry == &best;
+            const std::string after = digits(entry.after, 3);
+            question.choices.push_back(
+                {entry.candidate.what, right, right ? "" : fmt::format("leads to {} g/g only", after)});
+            question.working.push_back(fmt::format("{}: {} g/g", entry.candidate.what, after));
+        }
+    question.working.push_back("Arithmetic only. To test: " + join(best.candidate.cautions, "; ") + ".");
+    if (question.choices.size() < 2) return {};
     thin_out(question.choices, source.dice);
     return question;
 }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "assess/bench/experiment.hpp"
+#include "compare/improvement.hpp"
 #include "documents/questions/dice.hpp"
 
 #include <span>
@@ -48,6 +49,7 @@ struct QuestionSource {
     const bench::Experiment& experiment;
     const bench::BenchStep& step; ///< for questions about one step
     Dice& dice;
+    const Improvements* improvements = nullptr; ///< of the complete E-factor; nullptr: it has no value
 
     const Assessment& assessment() const { return experiment.assessment(); }
 };
@@ -67,7 +69,10 @@ struct QuestionSet {
 };
 
 /// The same route, seed and version give the same questions; other versions ask with other numbers.
-QuestionSet make_questions(const bench::Experiment& experiment, int seed, int version);
+/// \param improvements  of the complete E-factor, as the command improve finds them; nullptr where there are
+/// none
+QuestionSet make_questions(const bench::Experiment& experiment, const Improvements* improvements, int seed,
+                           int version);
 
 /// Takes out wrong answers that cannot be told from the right one or from each other.
 void keep_telling(std::vector<WrongAnswer>& wrong, double answer);

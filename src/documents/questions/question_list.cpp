@@ -64,14 +64,15 @@ void keep_telling(std::vector<WrongAnswer>& wrong, double answer) {
     wrong = std::move(kept);
 }
 
-QuestionSet make_questions(const bench::Experiment& experiment, int seed, int version) {
+QuestionSet make_questions(const bench::Experiment& experiment, const Improvements* improvements, int seed,
+                           int version) {
     QuestionSet set{seed, version, {}};
     int stream = 0;
     for (const QuestionKind& kind : question_kinds) {
         // A stream of its own, so that a new kind of question changes no other.
         Dice dice(seed, version, ++stream);
         const bench::BenchStep& step = dice.one_of(experiment.steps());
-        Question question = kind.make({experiment, step, dice});
+        Question question = kind.make({experiment, step, dice, improvements});
         if (question.id.empty()) continue;
         question.id = kind.id;
         question.when = kind.when;

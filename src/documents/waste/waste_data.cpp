@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What programs read of the waste of routes: the tree of waste.schema.json, and one row a stream.
 #include "assess/streams/quench_words.hpp"
+#include "documents/shared_figure.hpp"
 #include "documents/version.hpp"
 #include "documents/waste/waste_parts.hpp"
 
@@ -124,32 +125,35 @@ MachineTree report_tree(const std::optional<CompatibilityReport>& report) {
                          {"outside_chart", text_list(report->outside_chart)}};
 }
 
-MachineTree stream_tree(const StreamAdvice& advice, double pots) {
+MachineTree stream_tree(const Route& route, const StreamAdvice& advice, double pots) {
     MachineList first;
     for (const streams::Treatment& treatment : advice.decision.first)
         first.emplace_back(treatment.words);
-    return MachineObject{{"step", advice.stream.step_id},
-                         {"name", advice.stream.name},
-                         {"millilitres_per_pot",
-                          advice.stream.is_gas() ? MachineTree() : MachineTree(advice.largest_volume())},
-                         {"pots", pots * advice.stream.runs},
-                         {"outcome", id_of(advice.decision.outcome)},
-                         {"container", advice.decision.kind
-                                           ? MachineTree(std::string(streams::id_of(*advice.decision.kind)))
+    return MachineObject{
+        {"step", advice.stream.step_id},
+        {"name", advice.stream.name},
+        {"millilitres_per_pot",
+         advice.stream.is_gas() ? MachineTree() : MachineTree(advice.largest_volume())},
+        {"volume", advice.stream.is_gas() || advice.decision.outcome == Decision::Outcome::on_product
+                       ? MachineTree()
+                       : machine_of(stream_volume(route, advice), Edition::key)},
+        {"pots", pots * advice.stream.runs},
+        {"outcome", id_of(advice.decision.outcome)},
+        {"container", advice.decision.kind ? MachineTree(std::string(streams::id_of(*advice.decision.kind)))
                                            : MachineTree()},
-                         {"goes_to", advice.decision.goes_to},
-                         {"summary", advice.decision.summary},
-                         {"first", std::move(first)},
-                         {"handout", MachineObject{{"says", advice.handout.said},
-                                                   {"verdict", id_of(advice.handout.verdict)},
-                                                   {"words", advice.handout.words}}},
-                         {"composition", composition_tree(advice.stream)},
-                         {"reasons", reasons_tree(advice.decision)},
-                         {"vent", text_list(advice.decision.vent)},
-                         {"within", meetings_tree(advice.inside.within)},
-                         {"not_assigned", text_list(advice.inside.not_assigned)},
-                         {"with_others", report_tree(advice.with_others)},
-                         {"with_log", report_tree(advice.with_log)}};
+        {"goes_to", advice.decision.goes_to},
+        {"summary", advice.decision.summary},
+        {"first", std::move(first)},
+        {"handout", MachineObject{{"says", advice.handout.said},
+                                  {"verdict", id_of(advice.handout.verdict)},
+                                  {"words", advice.handout.words}}},
+        {"composition", composition_tree(advice.stream)},
+        {"reasons", reasons_tree(advice.decision)},
+        {"vent", text_list(advice.decision.vent)},
+        {"within", meetings_tree(advice.inside.within)},
+        {"not_assigned", text_list(advice.inside.not_assigned)},
+        {"with_others", report_tree(advice.with_others)},
+        {"with_log", report_tree(advice.with_log)}};
 }
 
 MachineTree need_tree(const streams::QuenchNeed& need) {
@@ -226,7 +230,7 @@ MachineTree fit_tree(const streams::ClassWaste& one) {
 MachineTree route_tree(const streams::ClassWaste& one) {
     MachineList streams_list, quenches, own;
     for (const StreamAdvice& advice : one.waste.streams)
-        streams_list.emplace_back(stream_tree(advice, one.pots));
+        streams_list.emplace_back(stream_tree(*one.route, advice, one.pots));
     for (const streams::QuenchPlan& plan : one.waste.quenches)
         quenches.emplace_back(quench_tree(plan, one.pots));
     for (const streams::OwnBottle& bottle : one.own_bottles)

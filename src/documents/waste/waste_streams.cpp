@@ -2,6 +2,7 @@
 // Every stream with its container, and the way that led there.
 #include "base/text.hpp"
 #include "documents/number.hpp"
+#include "documents/shared_figure.hpp"
 #include "documents/waste/waste_parts.hpp"
 
 #include <fmt/format.h>
@@ -27,7 +28,7 @@ std::string goes_to(const Decision& decision) {
 writing::Cell volume_cell(const StreamAdvice& advice) {
     return advice.stream.is_gas() || advice.decision.outcome == Decision::Outcome::on_product
                ? writing::Cell("-")
-               : digits_cell(advice.largest_volume());
+               : writing::Cell(stream_volume_text(advice.largest_volume()), advice.largest_volume());
 }
 
 writing::Table composition_table(const StreamAdvice& advice) {

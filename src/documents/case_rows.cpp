@@ -1,0 +1,185 @@
+// SPDX-License-Identifier: MIT
+#include "documents/case_rows.hpp"
+
+#include "base/text.hpp"
+#include "compare/comparison.hpp"
+#include "documents/bench.hpp"
+#include "documents/term_figures.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+#include <map>
+#include <set>
+
+namespace routeweigh::documents {
+namespace {
+
+using course::ClassUse;
+
+template<class Value>
+CaseRow case_row(const Proposal& proposal, std::string id, std::string name, std::string unit, int decimals,
+                 Value value) {
+    CaseRow row{std::move(id), std::move(name), std::move(unit), decimals};
+    row.now = value(proposal.now->use);
+    row.proposed = row.low = row.high = value(proposal.proposed->use);
+    const int sign = printed_sign(row.proposed - row.now, decimals);
+    bool turns = false;
+    for (const OtherYields& other : proposal.proposed_otherwise) {
+        const double moved = value(other.use);
+        row.low = std::min(row.low, moved);
+        row.high = std::max(row.high, moved);
+        // A value that is none here is no proof of anything.
+        turns = turns || !(moved == moved) || printed_sign(moved - row.now, decimals) != sign;
+    }
+    row.standing = turns      ? RowStanding::open
+                   : sign > 0 ? RowStanding::more
+                   : sign < 0 ? RowStanding::less
+                              : RowStanding::same;
+    return row;
+}
+
+/// Mass put in for a gram of product, in both boundaries; where these disagree neither says anything.
+void add_intensities(const Proposal& proposal, std::vector<CaseRow>& rows) {
+    const Assessment& base = *proposal.now->use.route;
+    CaseRow written =
+        case_row(proposal, "process_mass_intensity", "mass put in for a gram of product", "g/g", 1,
+                 [](const ClassUse& use) { return use.route->metric("process_mass_intensity"); });
+    CaseRow same = case_row(
+        proposal, "process_mass_intensity_same_auxiliaries", "the same with the drown-out and rinse of now",
+        "g/g", 1, [&](const ClassUse& use) {
+            return intensity_with_same_auxiliaries(auxiliaries_of(use.route->values(), use.route->flat()),
+                                                   auxiliaries_of(base.values(), base.flat()));
+        });
+    if (written.standing != same.standing) written.standing = same.standing = RowStanding::open;
+    rows.push_back(std::move(written));
+    rows.push_back(std::move(same));
+}
+
+/// Names of what is there, and for each whose it is: a statement with its substances.
+using Found = std::map<std::string, std::set<std::string>>;
+
+std::vector<std::string> only_in(const Found& one, const Found& other) {
+    std::vector<std::string> list;
+    for (const auto& [name, of] : one) {
+        if (other.count(name) != 0) continue;
+        std::string words;
+        for (const std::string& whose : of)
+            words += (words.empty() ? "" : ", ") + whose;
+        list.push_back(words.empty() ? name : fmt::format("{} ({})", name, words));
+    }
+    return list;
+}
+
+CaseList coming_and_going(std::string id, std::string name, const Found& now, const Found& proposed) {
+    return {std::move(id), std::move(name), only_in(proposed, now), only_in(now, proposed)};
+}
+
+Found statements_on_bench(const Assessment& route) {
+    Found found;
+    for (const BenchSubstance& item : bench_of(route))
+        for (const auto* list : {&item.statements, &item.others})
+            for (const std::string& statement : *list)
+                found[statement].insert(item.substance->name);
+    return found;
+}
+
+Found bottles_of(const Assessment& route) {
+    Found found;
+    for (const BenchSubstance& item : bench_of(route))
+        found[item.substance->name + (item.assessed ? "" : ", hazards not assessed")];
+    return found;
+}
+
+Found destinations_of(const ClassUse& use) {
+    Found found;
+    for (const streams::StreamAdvice& advice : use.waste.waste.streams)
+        if (advice.decision.outcome == streams::Decision::Outcome::container ||
+            advice.decision.outcome == streams::Decision::Outcome::own_bottle ||
+            advice.decision.outcome == streams::Decision::Outcome::trap)
+            found[advice.decision.goes_to];
+    return found;
+}
+
+/// Of the week; where the term practises it in other weeks too, these are named.
+Found techniques_of_week(const course::Experiment& experiment, const course::CourseUse& term) {
+    Found found;
+    for (const std::string& technique : experiment.techniques) {
+        std::vector<std::string> others;
+        for (const auto& [name, weeks] : term.techniques())
+            if (name == technique)
+                for (const int week : weeks)
+                    if (week != experiment.week) others.push_back(std::to_string(week));
+        found[technique];
+        if (!others.empty()) found[technique].insert("also in week " + join(others, ", "));
+    }
+    return found;
+}
+
+double stream_count(const ClassUse& use) {
+    return static_cast<double>(
+        std::count_if(use.waste.waste.streams.begin(), use.waste.waste.streams.end(), [](const auto& advice) {
+            using Outcome = streams::Decision::Outcome;
+            return advice.decision.outcome == Outcome::container ||
+                   advice.decision.outcome == Outcome::own_bottle || advice.decision.outcome == Outcome::trap;
+        }));
+}
+
+/// A sum that is a lower bound proves neither that it is less than another nor that they are the same.
+void doubt_bounds(CaseRow& row, bool now_is_bound, bool proposed_is_bound) {
+    const bool proved = row.standing == RowStanding::more   ? !now_is_bound
+                        : row.standing == RowStanding::less ? !proposed_is_bound
+                                                            : !now_is_bound && !proposed_is_bound;
+    if (!proved) row.standing = RowStanding::open;
+}
+
+} // namespace
+
+std::string_view id_of(RowStanding standing) {
+    switch (standing) {
+    case RowStanding::more:
+        return "more";
+    case RowStanding::less:
+        return "less";
+    case RowStanding::open:
+        return "open";
+    case RowStanding::same:
+        break;
+    }
+    return "same";
+}
+
+std::vector<CaseRow> case_rows(const Proposal& proposal, const stock::PriceList& prices) {
+    std::vector<CaseRow> rows;
+    for (const TermFigure& figure : term_figures()) {
+        if (!is_shown(figure, prices)) continue;
+        CaseRow row = case_row(proposal, std::string(figure.id), std::string(figure.name),
+                               unit_of(figure, prices), figure.decimals, figure.of);
+        if (figure.lacks != nullptr)
+            doubt_bounds(row, figure.lacks(proposal.now->use), figure.lacks(proposal.proposed->use));
+        rows.push_back(std::move(row));
+    }
+    rows.push_back(
+        case_row(proposal, "waste_streams", "streams of waste to keep apart", "", 0, stream_count));
+    if (proposal.same_product()) add_intensities(proposal, rows);
+    return rows;
+}
+
+std::vector<CaseList> case_lists(const Proposal& proposal) {
+    const ClassUse &now = proposal.now->use, &proposed = proposal.proposed->use;
+    std::vector<CaseList> lists;
+    lists.push_back(coming_and_going("statements", "hazard statements on the bench",
+                                     statements_on_bench(*now.route), statements_on_bench(*proposed.route)));
+    lists.push_back(coming_and_going("bottles", "substances on the bench", bottles_of(*now.route),
+                                     bottles_of(*proposed.route)));
+    lists.push_back(coming_and_going("destinations", "where waste goes", destinations_of(now),
+                                     destinations_of(proposed)));
+    lists.push_back(coming_and_going("techniques", "techniques of the week",
+                                     techniques_of_week(*proposal.now, *proposal.before),
+                                     techniques_of_week(*proposal.proposed, *proposal.after)));
+    lists.back().coming_is_loss = false;
+    return lists;
+}
+
+} // namespace routeweigh::documents

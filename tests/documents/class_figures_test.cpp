@@ -1,0 +1,212 @@
+// SPDX-License-Identifier: MIT
+// Costs, term and the case for a committee: every figure is the one that was counted, and sums are sums.
+#include "documents/case_rows.hpp"
+#include "documents/committee_case.hpp"
+#include "documents/compared.hpp"
+#include "documents/costs_document.hpp"
+#include "documents/courses.hpp"
+#include "documents/papers.hpp"
+#include "documents/term_document.hpp"
+#include "documents/term_figures.hpp"
+
+#include <doctest/doctest.h>
+
+#include <map>
+
+namespace routeweigh {
+namespace {
+
+using documents::CaseRow;
+using documents::RowStanding;
+
+const writing::Table& table_named(const std::vector<writing::Table>& tables, const std::string& start) {
+    for (const writing::Table& table : tables)
+        if (table.caption.starts_with(start)) return table;
+    FAIL("no table " << start);
+    return tables.front();
+}
+
+const writing::Row& row_named(const writing::Table& table, const std::string& name) {
+    for (const writing::Row& row : table.rows)
+        if (row.cells.front().text == name) return row;
+    FAIL("no row " << name);
+    return table.rows.front();
+}
+
+double number_in(const writing::Row& row, std::size_t column) {
+    return row.cells.at(column).number.value();
+}
+
+const CaseRow& case_row_of(const std::vector<CaseRow>& rows, const std::string& id) {
+    for (const CaseRow& row : rows)
+        if (row.id == id) return row;
+    FAIL("no row " << id);
+    return rows.front();
+}
+
+TEST_CASE("costs of every experiment: money by class, student and gram is that of the estimate") {
+    const auto course = test::example_course();
+    const stock::PriceList& prices = course->house().prices;
+    for (const course::Experiment& experiment : course->use().experiments) {
+        CAPTURE(experiment.source);
+        const course::ClassUse& use = experiment.use;
+        const writing::Document document = costs_document(use, course->house(), 180);
+        const auto tables = test::tables_in(document.blocks);
+        const writing::Table& money = table_named(tables, "Money");
+        // Worked anew from volumes and prices: litres x price, kWh x price, m3 x price.
+        double disposal = 0;
+        for (const streams::ContainerFit& fit : use.waste.fits)
+            if (const double* price = prices.disposal_of(std::string(streams::id_of(fit.container->kind))))
+                disposal += *price * fit.volume / 1000;
+        for (const streams::OwnBottle& bottle : use.waste.own_bottles)
+            disposal += *prices.disposal_of("own_bottle") * bottle.volume / 1000;
+        const double portions = 24 * 1.1; // two sections of twelve, 10 % extra
+        const double power = *prices.electricity * use.one.socket.usual * portions / 3600;
+        const double water =
+            *prices.water * (use.one.cooling.usual + use.one.suction.usual) * portions / 1000;
+        CHECK(number_in(row_named(money, "disposal"), 1) == doctest::Approx(disposal).epsilon(1e-12));
+        CHECK(number_in(row_named(money, "electricity"), 1) == doctest::Approx(power).epsilon(1e-12));
+        CHECK(number_in(row_named(money, "water"), 1) == doctest::Approx(water).epsilon(1e-12));
+        const double used = number_in(row_named(money, "chemicals used up"), 1);
+        const writing::Row& sum = row_named(money, "used up, disposal, electricity, water");
+        CHECK(number_in(sum, 1) == doctest::Approx(used + disposal + power + water).epsilon(1e-12));
+        CHECK(number_in(sum, 2) == doctest::Approx(number_in(sum, 1) / 24).epsilon(1e-12));
+        CHECK(number_in(sum, 3) ==
+              doctest::Approx(number_in(sum, 1) / (24 * use.route->totals().product)).epsilon(1e-12));
+        CHECK(number_in(row_named(money, "packs bought for it"), 1) == use.stock.cost);
+        double minutes = 0;
+        for (const writing::Row& row : table_named(tables, "Stage by stage").rows)
+            if (row.cells.size() > 1 && row.cells[1].number) minutes += *row.cells[1].number;
+        if (use.route->route().steps.size() == 1)
+            CHECK(minutes == doctest::Approx(use.one.minutes).epsilon(1e-12));
+    }
+}
+
+TEST_CASE("a term is the sum of its experiments, figure by figure") {
+    const auto course = test::example_course();
+    const course::CourseUse& term = course->use();
+    const writing::Document document = term_document(term, nullptr, course->house().prices);
+    const auto tables = test::tables_in(document.blocks);
+    const writing::Table& figures = table_named(tables, "What the whole class takes");
+    const std::size_t weeks = term.experiments.size();
+    CHECK(figures.rows.size() == documents::term_figures().size());
+    for (const writing::Row& row : figures.rows) {
+        double sum = 0;
+        for (std::size_t week = 0; week < weeks; ++week)
+            sum += number_in(row, 2 + week);
+        CHECK(number_in(row, 2 + weeks) == doctest::Approx(sum).epsilon(1e-12));
+    }
+    for (std::size_t week = 0; week < weeks; ++week) {
+        const course::ClassUse& use = term.experiments[week].use;
+        const Totals& totals = use.route->totals();
+        const std::size_t column = 2 + week;
+        CAPTURE(use.route->route().id);
+        CHECK(number_in(row_named(figures, "waste, water and gas with it"), column) ==
+              doctest::Approx(totals.waste * 24 / 1000).epsilon(1e-12));
+        CHECK(number_in(row_named(figures, "packs to buy"), column) == use.stock.cost);
+        CHECK(number_in(row_named(figures, "drawn from the socket"), column) ==
+              doctest::Approx(use.one.socket.usual * 24 * 1.1 / 3600).epsilon(1e-12));
+        CHECK(number_in(row_named(figures, "time at the bench, a student"), column) ==
+              doctest::Approx(use.one.minutes / 60).epsilon(1e-12));
+    }
+}
+
+TEST_CASE("the containers of a term hold the streams of its experiments, each with the allowance") {
+    const auto course = test::example_course();
+    const course::CourseUse& term = course->use();
+    const double allowance = 1 + course->house().waste.local.allowance.value;
+    std::map<std::string, double> litres;
+    for (const course::Experiment& experiment : term.experiments)
+        for (const streams::StreamAdvice& advice : experiment.use.waste.waste.streams) {
+            const double volume = advice.largest_volume() * advice.stream.runs * 24 * allowance / 1000;
+            if (advice.decision.outcome == streams::Decision::Outcome::container)
+                litres[advice.decision.goes_to] += volume;
+            else if (advice.decision.outcome == streams::Decision::Outcome::own_bottle)
+                litres["bottles of their own"] += volume;
+        }
+    const writing::Document document = term_document(term, nullptr, course->house().prices);
+    const writing::Table containers = table_named(test::tables_in(document.blocks), "Containers of the term");
+    for (const writing::Row& row : containers.rows) {
+        CAPTURE(row.cells.front().text);
+        CHECK(number_in(row, 1) == doctest::Approx(litres[row.cells.front().text]).epsilon(1e-9));
+    }
+}
+
+TEST_CASE("year against year: before and after are the sums of both terms, and what is more stands first") {
+    const auto before = test::open_course_text(test::course_text(
+        {"4-bromoacetanilide/A1.json", "acetylsalicylic-acid/G2.json"}, 1, 12, "autumn 2025"));
+    const auto after = test::open_course_text(test::course_text({"4-bromoacetanilide/A3.json"}, 2, 12));
+    const stock::PriceList& prices = after->house().prices;
+    const writing::Document document = term_document(after->use(), &before->use(), prices);
+    const writing::Table changes = table_named(test::tables_in(document.blocks), "What changes");
+    bool rest = false;
+    for (const documents::TermFigure& figure : documents::term_figures()) {
+        CAPTURE(figure.name);
+        const writing::Row& row = row_named(changes, std::string(figure.name));
+        double then = 0, now = 0;
+        for (const auto& experiment : before->use().experiments)
+            then += figure.of(experiment.use);
+        for (const auto& experiment : after->use().experiments)
+            now += figure.of(experiment.use);
+        CHECK(number_in(row, 2) == doctest::Approx(then).epsilon(1e-12));
+        CHECK(number_in(row, 3) == doctest::Approx(now).epsilon(1e-12));
+        CHECK(number_in(row, 4) == doctest::Approx(now - then).epsilon(1e-9));
+    }
+    for (const writing::Row& row : changes.rows) {
+        const bool more = row.cells.back().text == "more";
+        CHECK_FALSE((rest && more));
+        rest = rest || !more;
+    }
+    CHECK(test::text_of(document).find("autumn 2025") != std::string::npos);
+}
+
+TEST_CASE("a case counts a row only where ten points of yield leave it so") {
+    const std::string a1 = "5=../routes/4-bromoacetanilide/A1.json";
+    const auto before = test::example_course();
+    const auto after = test::example_course(a1);
+    const Proposal proposal = proposal_of(*before, *after);
+    const auto rows = documents::case_rows(proposal, after->house().prices);
+    const double yield = proposal.proposed->use.route->totals().yield;
+    const CaseRow& mass = case_row_of(rows, "process_mass_intensity");
+    // Inputs stay, so the intensity goes as one over the yield.
+    CHECK(mass.low == doctest::Approx(mass.proposed * yield / (yield + 0.1)).epsilon(1e-9));
+    CHECK(mass.high == doctest::Approx(mass.proposed * yield / (yield - 0.1)).epsilon(1e-9));
+    for (const CaseRow& row : rows) {
+        CAPTURE(row.id);
+        CHECK(row.low <= row.proposed);
+        CHECK(row.high >= row.proposed);
+        if (row.standing == RowStanding::less) CHECK(row.high < row.now);
+        if (row.standing == RowStanding::more) CHECK(row.low > row.now);
+    }
+    // As written A1 takes more than A3, with the same auxiliaries less: the boundary decides.
+    CHECK(mass.standing == RowStanding::open);
+    CHECK(case_row_of(rows, "process_mass_intensity_same_auxiliaries").standing == RowStanding::open);
+    CHECK(case_row_of(rows, "waste_kg").standing == RowStanding::more);
+    CHECK(case_row_of(rows, "power_kwh").standing == RowStanding::less);
+    CHECK(case_row_of(rows, "bench_h").standing == RowStanding::open); // stages that state no time
+}
+
+TEST_CASE("a case for any route of the same product calls nothing safe, and nothing better for itself") {
+    const auto before = test::example_course();
+    for (const std::string& file : test::shipped_routes()) {
+        if (!file.starts_with("4-bromoacetanilide/")) continue;
+        CAPTURE(file);
+        const auto after = test::example_course("5=../routes/" + file);
+        const Proposal proposal = proposal_of(*before, *after);
+        const std::string all = test::in_every_format(committee_case(proposal, after->house().prices));
+        for (const char* word : {" safe ", " safer", "is better", " harmless", " nan", " inf "}) {
+            CAPTURE(word);
+            CHECK(all.find(word) == std::string::npos);
+        }
+        if (file != "4-bromoacetanilide/A3.json") continue;
+        for (const CaseRow& row : documents::case_rows(proposal, after->house().prices)) {
+            CAPTURE(row.id);
+            CHECK(row.now == row.proposed);
+            CHECK(row.standing != RowStanding::more);
+            CHECK(row.standing != RowStanding::less);
+        }
+    }
+}
+
+} // namespace
+} // namespace routeweigh
