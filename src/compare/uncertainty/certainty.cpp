@@ -17,7 +17,7 @@ Certainty::Certainty(const Comparison& comparison, const UncertaintyOptions& unc
             drawn_.outputs.push_back({value, 0.0, value, value, true});
     } else {
         MonteCarloOptions options = options_;
-        options.each_batch = [&](const Batch& batch) {
+        options.each_batch = [&](const DrawBatch& batch) {
             counter.add(batch);
             if (options_.each_batch) options_.each_batch(batch);
         };

@@ -38,7 +38,7 @@ struct DrawWorker {
 };
 
 void evaluate_chunk(const Model& model, std::uint64_t seed, std::size_t batch_number, std::size_t chunk,
-                    DrawWorker& worker, Batch& batch) {
+                    DrawWorker& worker, DrawBatch& batch) {
     Stopwatch watch;
     draw_chunk(model.inputs, seed, batch_number * chunks_in_batch + chunk, worker.column, worker.inputs);
     worker.sampling_seconds += watch.lap();
@@ -148,7 +148,7 @@ MonteCarloResult propagate_draws(const Model& model, const MonteCarloOptions& op
     std::vector<DrawWorker> workers(static_cast<std::size_t>(std::max(1, options.threads)));
     for (DrawWorker& worker : workers)
         worker.evaluate = model.evaluator();
-    Batch batch{batch_draws, std::vector<double>(model.outputs * batch_draws)};
+    DrawBatch batch{batch_draws, std::vector<double>(model.outputs * batch_draws)};
     std::vector<Averages> averages(model.outputs);
     MonteCarloResult result;
     for (std::size_t number = 0; number < batches; ++number) {

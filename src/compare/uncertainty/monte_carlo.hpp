@@ -15,7 +15,7 @@ namespace routeweigh {
 inline constexpr std::size_t batch_draws = 10'000;
 
 /// One batch: a column an output.
-struct Batch {
+struct DrawBatch {
     std::size_t draws = 0;
     std::vector<double> values;
 
@@ -37,7 +37,7 @@ struct MonteCarloOptions {
     int digits = 0;
     double coverage = 0.95; ///< of the interval, which leaves equal shares on both sides
     /// Sees every batch, on the calling thread.
-    std::function<void(const Batch&)> each_batch;
+    std::function<void(const DrawBatch&)> each_batch;
     /// Called between batches; false stops the work, and what has been drawn is the result.
     std::function<bool(const MonteCarloProgress&)> go_on;
 };

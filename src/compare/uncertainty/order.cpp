@@ -16,7 +16,7 @@ OrderCounter::OrderCounter(const FigureHeads& heads, std::size_t routes, int thr
         counts.beats = counts.ranks = std::vector<std::size_t>(routes * routes, 0);
 }
 
-void OrderCounter::add(const Batch& batch) {
+void OrderCounter::add(const DrawBatch& batch) {
     draws_ += batch.draws;
     for_each_piece(threads_, better_.size(), [&](std::size_t worker, std::size_t figure) {
         if (better_[figure] == Better::neither) return;

@@ -24,7 +24,7 @@ class OrderCounter {
   public:
     OrderCounter(const FigureHeads& heads, std::size_t routes, int threads);
 
-    void add(const Batch& batch);
+    void add(const DrawBatch& batch);
     /// By figure.
     std::vector<FigureOrder> result() const;
 
