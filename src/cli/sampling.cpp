@@ -2,6 +2,7 @@
 #include "cli/sampling.hpp"
 
 #include "cli/files.hpp"
+#include "cli/print_problems.hpp"
 
 #include <fmt/core.h>
 
@@ -73,8 +74,8 @@ void SamplingOptions::add_to(CLI::App& command, int default_digits) {
     command
         .add_option(
             "--results", results_,
-            "ROUTE=FILE: isolated yields that were found, one a line (\"71 %\" or \"1.52 g\"), in place "
-            "of the yield of the route with this id")
+            "Isolated yields that were found, in place of the yield of the route with this id: one a line "
+            "(\"71 %\" or \"1.52 g\"), or the table of a class as \"results\" reads it")
         ->type_name("ID=FILE")
         ->take_all()
         ->group(group);
@@ -98,14 +99,17 @@ bool SamplingOptions::asked() const {
 std::unique_ptr<Certainty> SamplingOptions::run(const Comparison& comparison) const {
     UncertaintyOptions uncertainty;
     uncertainty.assumed_yield_half_width = points_ / 100.0;
+    Problems problems;
     for (const std::string& entry : results_) {
         const std::size_t equals = entry.find('=');
         if (equals == std::string::npos || equals == 0 || equals + 1 == entry.size())
             throw CallError(fmt::format("--results takes ID=FILE, not \"{}\"", entry));
         const std::vector<SourcePtr> sources = read_sources({entry.substr(equals + 1)});
         if (sources.size() != 1) throw CallError("--results takes a file, not a folder");
-        uncertainty.found.push_back(read_found_yields(entry.substr(0, equals), sources.front(), comparison));
+        uncertainty.found.push_back(
+            read_found_yields(entry.substr(0, equals), sources.front(), comparison, problems));
     }
+    print_problems(problems.all);
     MonteCarloOptions options;
     options.seed = seed_;
     options.coverage = coverage_ / 100.0;
