@@ -20,6 +20,7 @@ namespace {
 constexpr std::size_t most_adaptive = 1'000'000;
 
 volatile std::sig_atomic_t interrupted = 0;
+bool ended_early = false; ///< a run of draws, by an interrupt
 
 /// While it lives an interrupt sets a flag; a second one ends the program as usual.
 class InterruptGuard {
@@ -41,13 +42,18 @@ class InterruptGuard {
 
 } // namespace
 
+bool draws_were_interrupted() {
+    return ended_early;
+}
+
 void SamplingOptions::add_to(CLI::App& command, int default_digits) {
     command_ = &command;
     digits_ = default_digits;
     const std::string group = "Drawing";
     command
         .add_option("--draws", draws_,
-                    "Draws of all uncertain inputs, in batches of 10000; with --digits at most so many")
+                    "Draws of all uncertain inputs, in batches of 10000; with --digits at most so many. An "
+                    "interrupt (Ctrl-C) ends a long run: what has been drawn is written, exit status 130")
         ->check(CLI::Range(std::size_t{1}, std::size_t{1'000'000'000}).description(""))
         ->type_name("N")
         ->group(group);
@@ -130,7 +136,8 @@ std::unique_ptr<Certainty> SamplingOptions::run(const Comparison& comparison) co
     const InterruptGuard guard;
     auto certainty = std::make_unique<Certainty>(comparison, uncertainty, std::move(options));
     if (shown) fmt::print(stderr, "\r{:48}\r", "");
-    if (certainty->drawn().interrupted)
+    ended_early = certainty->drawn().interrupted;
+    if (ended_early)
         fmt::print(stderr, "stopped after {} draws; what follows rests on these\n", certainty->drawn().draws);
     return certainty;
 }
