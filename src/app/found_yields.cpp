@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "app/found_yields.hpp"
 
+#include "app/results_session.hpp"
 #include "app/session.hpp"
 #include "base/index.hpp"
 #include "base/text.hpp"
@@ -24,16 +25,50 @@ const Assessment& route_called(const std::string& id, const Comparison& comparis
                                 near.empty() ? "" : fmt::format("; nearest: \"{}\"", near)));
 }
 
-} // namespace
+/// The headings of a class table are words between separators; a list begins with a number.
+bool is_class_table(std::string_view text) {
+    if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find_first_of("\r\n"), text.size());
+        const std::string_view line = trim(text.substr(0, end));
+        text.remove_prefix(std::min(end + 1, text.size()));
+        if (line.empty() || line.front() == '#') continue;
+        return line.find_first_of(",;\t") != std::string_view::npos &&
+               std::string_view("0123456789+-.").find(line.front()) == std::string_view::npos;
+    }
+    return false;
+}
 
-FoundYields read_found_yields(const std::string& route_id, const SourcePtr& source,
-                              const Comparison& comparison) {
-    const Assessment& route = route_called(route_id, comparison);
-    const int step = route.flat().final_step();
-    const FlatStep& flat = route.flat().steps()[at(step)];
-    const double theory = route.evaluation().steps[at(step)].theory * flat.molar_mass[at(flat.product)]; // g
+/// Shares of 1 of the rows that are possible.
+std::vector<double> yields_of_class(const Assessment& route, const SourcePtr& source, Problems& problems) {
+    Problems found;
+    const results::ClassResults results =
+        read_results(route, "", source->name, bytes_of(source->text), found);
+    found.throw_if_error(); // a row less would change what is drawn, and nobody would see it
+    for (Problem& problem : found.all)
+        problems.add(std::move(problem));
+    std::vector<double> yields = results.yields();
+    const Place place{.source = source->name, .pointer = {}, .excerpt = {}};
+    if (yields.empty())
+        throw InputError(
+            Problem{Severity::error, "no row of this class has a yield that is possible", place, {}, {}});
+    if (results.all.count < results.rows)
+        problems.add({Severity::warning,
+                      fmt::format("{} of {} rows give a yield to draw from; \"routeweigh results\" says what "
+                                  "is wrong with the others",
+                                  results.all.count, results.rows),
+                      place,
+                      {},
+                      {}});
+    for (double& yield : yields) // above by no more than the balance reads: the rest was refused
+        yield = std::min(yield, 1.0);
+    return yields;
+}
+
+/// Shares of 1, of a yield or a mass a line. \param theory  g
+std::vector<double> yields_of_list(const SourcePtr& source, double theory) {
     check_source(*source);
-    FoundYields result{route_id, step, {}};
+    std::vector<double> yields;
     Problems problems;
     const std::string& text = source->text;
     for (std::size_t begin = 0; begin < text.size();) {
@@ -59,14 +94,31 @@ FoundYields read_found_yields(const std::string& route_id, const SourcePtr& sour
                                   "limiting reagent, or a wrong mass",
                                   line, 100.0 * yield));
             else
-                result.yields.push_back(flat.isolated_is_mass ? yield * theory : yield);
+                yields.push_back(yield);
         } catch (const QuantityError& error) {
             fault(error.what(), error.nearest);
         }
     }
-    if (result.yields.empty() && problems.all.empty())
+    if (yields.empty() && problems.all.empty())
         problems.add({Severity::error, "there are no results in this file", place_at(*source, 0), {}, {}});
     problems.throw_if_error();
+    return yields;
+}
+
+} // namespace
+
+FoundYields read_found_yields(const std::string& route_id, const SourcePtr& source,
+                              const Comparison& comparison, Problems& problems) {
+    const Assessment& route = route_called(route_id, comparison);
+    const int step = route.flat().final_step();
+    const FlatStep& flat = route.flat().steps()[at(step)];
+    const double theory = route.evaluation().steps[at(step)].theory * flat.molar_mass[at(flat.product)]; // g
+    FoundYields result{route_id, step,
+                       is_class_table(source->text) ? yields_of_class(route, source, problems)
+                                                    : yields_of_list(source, theory)};
+    if (flat.isolated_is_mass)
+        for (double& yield : result.yields)
+            yield *= theory;
     return result;
 }
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Results of many hands as a plain list: one yield or one mass a line.
+// Results of many hands: a plain list with one yield or one mass a line, or the table of a class.
 #pragma once
 
 #include "compare/uncertainty/certainty.hpp"
@@ -7,10 +7,13 @@
 
 namespace routeweigh {
 
-/// Reads "71 %" or "1.52 g" from every line; empty lines and what follows "#" are passed over. The results
-/// are of the last step, and are turned into what the route file states, a yield or a mass. \throws
-/// InputError with every line that is neither, a yield above 100 %, an empty list, no such route
+/// A file whose first line holds headings is a class table and read as read_results() does: every row that is
+/// possible counts, a yield above 100 % by no more than the balance reads as 100 %. Any other is a list: "71
+/// %" or "1.52 g" in every line; empty lines and what follows "#" are passed over. The results are of the
+/// last step, and are turned into what the route file states, a yield or a mass. \param problems  receives
+/// warnings: a column that is not read, rows of a class that do not count \throws InputError with every line
+/// or row that cannot be read, a yield above 100 % in a list, nothing to draw from; CallError no such route
 FoundYields read_found_yields(const std::string& route_id, const SourcePtr& source,
-                              const Comparison& comparison);
+                              const Comparison& comparison, Problems& problems);
 
 } // namespace routeweigh

@@ -6,6 +6,7 @@
 #include "cli/files.hpp"
 #include "cli/folder.hpp"
 #include "cli/print_problems.hpp"
+#include "cli/sampling.hpp"
 #include "cli/wrong_call.hpp"
 #include "writing/escape.hpp"
 
@@ -75,7 +76,7 @@ int run(int argc, char** argv) {
     }
     try {
         chosen();
-        return done;
+        return cli::draws_were_interrupted() ? cli::interrupted_status : done;
     } catch (const InputError& error) {
         cli::print_problems(error.problems);
         return wrong_contents;

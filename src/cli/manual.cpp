@@ -80,10 +80,12 @@ std::string manual_page(const CLI::App& program, const std::string& version) {
         page += fmt::format(".SS {}\n{}\n", roff(command->get_name()), roff(command->get_description()));
         print_options(*command, page);
     }
-    page += ".SH EXIT STATUS\n"
-            "0 done, 1 the contents of an input are wrong, 2 the call is wrong or a path cannot be read or "
-            "written, "
-            "3 an internal fault, 4 something is out of date\n";
+    page +=
+        ".SH EXIT STATUS\n"
+        "0 done, 1 the contents of an input are wrong, 2 the call is wrong or a path cannot be read or "
+        "written, "
+        "3 an internal fault, 4 something is out of date, 130 an interrupt ended the draws, and what there "
+        "was is written\n";
     page += fmt::format(".SH EXAMPLES\n.nf\n{}\n.fi\n", roff(program.get_footer()));
     return page;
 }

@@ -2,6 +2,7 @@
 #include "cli/sampling.hpp"
 
 #include "cli/files.hpp"
+#include "cli/print_problems.hpp"
 
 #include <fmt/core.h>
 
@@ -19,6 +20,7 @@ namespace {
 constexpr std::size_t most_adaptive = 1'000'000;
 
 volatile std::sig_atomic_t interrupted = 0;
+bool ended_early = false; ///< a run of draws, by an interrupt
 
 /// While it lives an interrupt sets a flag; a second one ends the program as usual.
 class InterruptGuard {
@@ -40,13 +42,18 @@ class InterruptGuard {
 
 } // namespace
 
+bool draws_were_interrupted() {
+    return ended_early;
+}
+
 void SamplingOptions::add_to(CLI::App& command, int default_digits) {
     command_ = &command;
     digits_ = default_digits;
     const std::string group = "Drawing";
     command
         .add_option("--draws", draws_,
-                    "Draws of all uncertain inputs, in batches of 10000; with --digits at most so many")
+                    "Draws of all uncertain inputs, in batches of 10000; with --digits at most so many. An "
+                    "interrupt (Ctrl-C) ends a long run: what has been drawn is written, exit status 130")
         ->check(CLI::Range(std::size_t{1}, std::size_t{1'000'000'000}).description(""))
         ->type_name("N")
         ->group(group);
@@ -73,8 +80,8 @@ void SamplingOptions::add_to(CLI::App& command, int default_digits) {
     command
         .add_option(
             "--results", results_,
-            "ROUTE=FILE: isolated yields that were found, one a line (\"71 %\" or \"1.52 g\"), in place "
-            "of the yield of the route with this id")
+            "Isolated yields that were found, in place of the yield of the route with this id: one a line "
+            "(\"71 %\" or \"1.52 g\"), or the table of a class as \"results\" reads it")
         ->type_name("ID=FILE")
         ->take_all()
         ->group(group);
@@ -98,14 +105,17 @@ bool SamplingOptions::asked() const {
 std::unique_ptr<Certainty> SamplingOptions::run(const Comparison& comparison) const {
     UncertaintyOptions uncertainty;
     uncertainty.assumed_yield_half_width = points_ / 100.0;
+    Problems problems;
     for (const std::string& entry : results_) {
         const std::size_t equals = entry.find('=');
         if (equals == std::string::npos || equals == 0 || equals + 1 == entry.size())
             throw CallError(fmt::format("--results takes ID=FILE, not \"{}\"", entry));
         const std::vector<SourcePtr> sources = read_sources({entry.substr(equals + 1)});
         if (sources.size() != 1) throw CallError("--results takes a file, not a folder");
-        uncertainty.found.push_back(read_found_yields(entry.substr(0, equals), sources.front(), comparison));
+        uncertainty.found.push_back(
+            read_found_yields(entry.substr(0, equals), sources.front(), comparison, problems));
     }
+    print_problems(problems.all);
     MonteCarloOptions options;
     options.seed = seed_;
     options.coverage = coverage_ / 100.0;
@@ -126,7 +136,8 @@ std::unique_ptr<Certainty> SamplingOptions::run(const Comparison& comparison) co
     const InterruptGuard guard;
     auto certainty = std::make_unique<Certainty>(comparison, uncertainty, std::move(options));
     if (shown) fmt::print(stderr, "\r{:48}\r", "");
-    if (certainty->drawn().interrupted)
+    ended_early = certainty->drawn().interrupted;
+    if (ended_early)
         fmt::print(stderr, "stopped after {} draws; what follows rests on these\n", certainty->drawn().draws);
     return certainty;
 }

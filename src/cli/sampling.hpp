@@ -15,6 +15,12 @@ class App;
 
 namespace routeweigh::cli {
 
+/// Exit status of a run that an interrupt ended: 128 + SIGINT, as shells have it.
+inline constexpr int interrupted_status = 130;
+
+/// Whether an interrupt ended a run of draws; what had been drawn by then has been written.
+bool draws_were_interrupted();
+
 class SamplingOptions {
   public:
     /// Adds the options. \param default_digits  that must be stable where nothing is asked for; 0: one batch

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A solvent distilled out of the liquid stream that holds it, and used again in the same step.
+// A solvent distilled out of the liquid stream that holds it, and used again in the same step; never one
+// whose stream holds free halogen or an oxidiser that nobody has quenched before.
 #include "compare/candidate.hpp"
 #include "compare/charge_place.hpp"
 
@@ -9,6 +10,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <set>
 
 namespace routeweigh {
@@ -29,6 +31,29 @@ bool listed(const SolventFamilies& solvents, const Substance* substance) {
         return std::find(family.members.begin(), family.members.end(), substance) != family.members.end();
     });
 }
+
+/// The halogens themselves, what holds or gives bromine (tribromides, N-bromosuccinimide), hypohalous acids
+/// and hypochlorites: in a still they come over, corrode, and halogenate the solvent.
+bool is_halogen_source(const Substance& substance) {
+    constexpr int oxygen = 8;
+    constexpr std::array halogens{17, 35, 53};  // Cl, Br, I
+    constexpr std::array bearers{1, 3, 11, 19}; // H, Li, Na, K
+    const auto one_of = [&](const auto& elements, int most) {
+        return std::any_of(elements.begin(), elements.end(), [&](int element) {
+            const int count = atoms_of(substance.formula, element);
+            return count > 0 && count <= most;
+        });
+    };
+    const std::size_t kinds = substance.formula.atoms.size();
+    return substance.free_bromine > 0.0 || substance.carried_bromine > 0.0 ||
+           (kinds == 1 && one_of(halogens, 2)) ||
+           (kinds == 3 && atoms_of(substance.formula, oxygen) == 1 && one_of(halogens, 1) &&
+            one_of(bearers, 1));
+}
+
+/// Free halogen over the solvent that is distilled from beside it, g/g, up to which it is a trace: bromine
+/// boils at 59 degC and comes over with the solvent, whatever water dilutes both. Common practice, no source.
+constexpr double trace_of_halogen = 1e-3;
 
 /// Oxidisers, peroxides and what decomposes in heat (H270 to H272, H240 to H242): a stream that holds any is
 /// never to be distilled.
@@ -76,7 +101,7 @@ void find_recovery(const CandidateSource& source, std::vector<Candidate>& candid
         const auto grams = [&](std::size_t s) {
             return evaluation.out[static_cast<std::size_t>(stream.first_outflow) + s];
         };
-        double water = 0.0;
+        double water = 0.0, halogen = 0.0;
         bool forbidden = false;
         for (std::size_t s = 0; s < step.substances.size(); ++s) {
             if (is_water(*step.substances[s])) water = grams(s);
@@ -85,6 +110,7 @@ void find_recovery(const CandidateSource& source, std::vector<Candidate>& candid
             const double most = std::max(evaluation.out[index], evaluation.out_unreacted[index]);
             forbidden =
                 forbidden || (most > 1e-9 * evaluation.product && forbids_distilling(*step.substances[s]));
+            if (is_halogen_source(*step.substances[s])) halogen += most;
         }
         if (forbidden) continue;
         const auto solvents = solvents_of(flat, stream.step);
@@ -93,6 +119,7 @@ void find_recovery(const CandidateSource& source, std::vector<Candidate>& candid
             if (!solvents.contains(&solvent) || !listed(source.solvents.families, &solvent) ||
                 solvent.phase != Substance::Phase::liquid ||
                 grams(s) < source.limits.worth_recovering * evaluation.product ||
+                halogen > trace_of_halogen * grams(s) ||
                 reused_already(route, &solvent, stream.step, stream.name))
                 continue;
             const std::string& id = route.steps[static_cast<std::size_t>(stream.step)].id;

@@ -4,6 +4,7 @@
 #include "compare/uncertainty/weightings.hpp"
 #include "documents/certainty_parts.hpp"
 #include "documents/number.hpp"
+#include "documents/ranks.hpp"
 #include "documents/sections/sections.hpp"
 #include "documents/weighting_view.hpp"
 #include "documents/words.hpp"
@@ -105,37 +106,23 @@ writing::Figure interval_picture(const ReportView& view) {
             "The bars are what balances, glassware, bottles and stated yields leave open.", chart};
 }
 
-/// Share of draws at each rank; only where every route has one that means something.
-void add_ranks(const ReportView& view, Blocks& blocks) {
+void add_ranks_of_figures_asked(const ReportView& view, Blocks& blocks) {
     const Certainty& certainty = *view.certainty;
     const FigureModel& model = certainty.model();
     std::vector<std::string> resting;
     for (const std::string_view id : figures_asked) {
         const std::size_t f = model.heads().index_of(id);
         const Figure& head = model.heads().list[f];
-        bool rests = false, varies = false, missing = false;
-        for (std::size_t r = 0; r < view.routes.size(); ++r) {
-            rests = rests || model.rests_on_assumed_yield(r, f);
-            varies = varies || certainty.figure(r, f).deviation > 0.0;
-            missing = missing || std::isnan(certainty.figure(r, f).mean);
+        switch (ranks_by(certainty, f)) {
+        case RanksBy::runs:
+            add_ranks(view, f, blocks);
+            break;
+        case RanksBy::rests_on_assumed:
+            resting.push_back(head.name);
+            break;
+        case RanksBy::nothing:
+            break;
         }
-        if (rests) resting.push_back(head.name);
-        if (rests || !varies || missing) continue;
-        writing::Table table;
-        table.caption = fmt::format("Ranks by {}: share of the runs", head.name);
-        table.columns = {{.heading = "route"}};
-        for (std::size_t rank = 0; rank < view.routes.size(); ++rank)
-            table.columns.push_back({.heading = std::to_string(rank + 1), .align = decimal, .unit = "%"});
-        for (std::size_t r = 0; r < view.routes.size(); ++r) {
-            std::vector<writing::Cell> cells{view.routes[r].head()};
-            for (std::size_t rank = 0; rank < view.routes.size(); ++rank) {
-                const double share = certainty.order(f).share_at_rank(r, rank);
-                cells.push_back(share == 0.0 ? writing::Cell("")
-                                             : writing::Cell(fixed(100.0 * share, 0), 100.0 * share));
-            }
-            table.rows.push_back(writing::Row(std::move(cells), view.routes[r].row_kind()));
-        }
-        blocks.push_back(std::move(table));
     }
     if (!resting.empty())
         blocks.push_back(writing::Paragraph{
@@ -248,7 +235,7 @@ void add_certainty(const ReportView& view, Blocks& blocks) {
     }
     if (view.single()) return;
     blocks.push_back(verdict_table(view));
-    add_ranks(view, blocks);
+    add_ranks_of_figures_asked(view, blocks);
     blocks.push_back(weighting_table(view));
     add_flips(view, blocks);
 }
