@@ -58,9 +58,9 @@ void add_intensities(const Proposal& proposal, std::vector<CaseRow>& rows) {
 }
 
 /// Names of what is there, and for each whose it is: a statement with its substances.
-using Found = std::map<std::string, std::set<std::string>>;
+using Listing = std::map<std::string, std::set<std::string>>;
 
-std::vector<std::string> only_in(const Found& one, const Found& other) {
+std::vector<std::string> only_in(const Listing& one, const Listing& other) {
     std::vector<std::string> list;
     for (const auto& [name, of] : one) {
         if (other.count(name) != 0) continue;
@@ -72,12 +72,12 @@ std::vector<std::string> only_in(const Found& one, const Found& other) {
     return list;
 }
 
-CaseList coming_and_going(std::string id, std::string name, const Found& now, const Found& proposed) {
+CaseList coming_and_going(std::string id, std::string name, const Listing& now, const Listing& proposed) {
     return {std::move(id), std::move(name), only_in(proposed, now), only_in(now, proposed)};
 }
 
-Found statements_on_bench(const Assessment& route) {
-    Found found;
+Listing statements_on_bench(const Assessment& route) {
+    Listing found;
     for (const BenchSubstance& item : bench_of(route))
         for (const auto* list : {&item.statements, &item.others})
             for (const std::string& statement : *list)
@@ -85,15 +85,15 @@ Found statements_on_bench(const Assessment& route) {
     return found;
 }
 
-Found bottles_of(const Assessment& route) {
-    Found found;
+Listing bottles_of(const Assessment& route) {
+    Listing found;
     for (const BenchSubstance& item : bench_of(route))
         found[item.substance->name + (item.assessed ? "" : ", hazards not assessed")];
     return found;
 }
 
-Found destinations_of(const ClassUse& use) {
-    Found found;
+Listing destinations_of(const ClassUse& use) {
+    Listing found;
     for (const streams::StreamAdvice& advice : use.waste.waste.streams)
         if (advice.decision.outcome == streams::Decision::Outcome::container ||
             advice.decision.outcome == streams::Decision::Outcome::own_bottle ||
@@ -103,8 +103,8 @@ Found destinations_of(const ClassUse& use) {
 }
 
 /// Of the week; where the term practises it in other weeks too, these are named.
-Found techniques_of_week(const course::Experiment& experiment, const course::CourseUse& term) {
-    Found found;
+Listing techniques_of_week(const course::Experiment& experiment, const course::CourseUse& term) {
+    Listing found;
     for (const std::string& technique : experiment.techniques) {
         std::vector<std::string> others;
         for (const auto& [name, weeks] : term.techniques())
