@@ -15,7 +15,7 @@ GOOD = """<!DOCTYPE html>
 <title>A page</title><style>
 body { color: #222; background: #fff; font: 16px sans-serif; margin: 1rem; } tr { break-inside: avoid; }
 td { width: 12rem; } .scroll { overflow-x: auto; }
-</style></head><body><main><h1>A page</h1>
+</style></head><body><main><h1>A page</h1><h2>Parts</h2>
 <figure id="f"><svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 200 40" width="200" height="40" role="img"
 aria-label="a dark bar with its name"><rect x="0" y="0" width="200" height="40" fill="#123"/>
 <text x="4" y="20" font-size="12" fill="#fff">bar</text></svg><figcaption>A bar</figcaption></figure>
@@ -41,7 +41,7 @@ WRITTEN = [
     ("rows of unequal length", "</tbody>", "<tr><td>1</td></tr></tbody>"),
     ("a picture without words", 'aria-label="a dark bar with its name"', ""),
     ("a picture that is no XML", 'height="40" fill', "height=40 fill"),
-    ("a heading too deep", "<figure", "<h3>Deep</h3><figure"),
+    ("a heading too deep", "<figure", "<h4>Deep</h4><figure"),
 ]
 SHOWN = [
     ("faint text", "color: #222", "color: #888"),
@@ -57,6 +57,7 @@ SHOWN = [
     ("an event that runs at once", "<p>See", "<p><img src='data:,' alt='a' onerror='document.title = 1'>See"),
 ]
 PRINTED = [
+    ("a paper without sections on several sheets", "<h2>Parts</h2>", ""),
     ("rows that may break", "tr { break-inside: avoid; }", ""),
     ("a table wider than the sheet", "td { width: 12rem; }", "td { min-width: 70rem; }"),
     ("a picture that is not printed", "body {", "@media print { svg { display: none } } body {"),
