@@ -16,7 +16,7 @@ enum class RowStanding {
     less, ///< likewise
     open, ///< a plausible difference in yield, or the boundary, turns it round or makes it nothing, or a
           ///< price or a time that is lacking could
-    same ///< at the precision that is printed
+    same  ///< at the precision that is printed
 };
 
 std::string_view id_of(RowStanding standing); ///< "more"
