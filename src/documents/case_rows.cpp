@@ -63,7 +63,7 @@ using Listing = std::map<std::string, std::set<std::string>>;
 std::vector<std::string> only_in(const Listing& one, const Listing& other) {
     std::vector<std::string> list;
     for (const auto& [name, of] : one) {
-        if (other.count(name) != 0) continue;
+        if (other.contains(name)) continue;
         std::string words;
         for (const std::string& whose : of)
             words += (words.empty() ? "" : ", ") + whose;

@@ -127,6 +127,8 @@ double FlatRoute::search(int index, const Inputs& inputs, Limits limits, double 
     return value;
 }
 
+// One walk through the stages, told in the order in which things happen at the bench.
+// NOLINTNEXTLINE(readability-function-cognitive-complexity)
 double FlatRoute::run_pot(int index, const Inputs& inputs, Reading reading, Limits limits, Evaluation* record,
                           std::vector<std::vector<double>>* extents) const {
     const FlatStep& step = steps_[at(index)];
