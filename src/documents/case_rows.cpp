@@ -92,13 +92,17 @@ Listing bottles_of(const Assessment& route) {
     return found;
 }
 
+/// Somebody has to keep it apart, and not the air or the product.
+bool is_kept_apart(const streams::StreamAdvice& advice) {
+    using Outcome = streams::Decision::Outcome;
+    const Outcome outcome = advice.decision.outcome;
+    return outcome == Outcome::container || outcome == Outcome::own_bottle || outcome == Outcome::trap;
+}
+
 Listing destinations_of(const ClassUse& use) {
     Listing found;
     for (const streams::StreamAdvice& advice : use.waste.waste.streams)
-        if (advice.decision.outcome == streams::Decision::Outcome::container ||
-            advice.decision.outcome == streams::Decision::Outcome::own_bottle ||
-            advice.decision.outcome == streams::Decision::Outcome::trap)
-            found[advice.decision.goes_to];
+        if (is_kept_apart(advice)) found[advice.decision.goes_to];
     return found;
 }
 
@@ -118,12 +122,8 @@ Listing techniques_of_week(const course::Experiment& experiment, const course::C
 }
 
 double stream_count(const ClassUse& use) {
-    return static_cast<double>(
-        std::count_if(use.waste.waste.streams.begin(), use.waste.waste.streams.end(), [](const auto& advice) {
-            using Outcome = streams::Decision::Outcome;
-            return advice.decision.outcome == Outcome::container ||
-                   advice.decision.outcome == Outcome::own_bottle || advice.decision.outcome == Outcome::trap;
-        }));
+    const auto& streams = use.waste.waste.streams;
+    return static_cast<double>(std::count_if(streams.begin(), streams.end(), is_kept_apart));
 }
 
 /// A sum that is a lower bound proves neither that it is less than another nor that they are the same.

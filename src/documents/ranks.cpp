@@ -67,8 +67,7 @@ writing::Table rank_table(const ReportView& view, std::size_t figure) {
         fmt::format("Ranks by {}: share of the runs", view.certainty->model().heads().list[figure].name);
     table.columns = {{.heading = "route"}};
     for (std::size_t rank = 0; rank < order.routes; ++rank)
-        table.columns.push_back(
-            {.heading = std::to_string(rank + 1), .align = writing::Align::decimal, .unit = "%"});
+        table.columns.push_back({.heading = std::to_string(rank + 1), .align = decimal, .unit = "%"});
     for (std::size_t r = 0; r < order.routes; ++r) {
         std::vector<writing::Cell> cells{view.routes[r].head()};
         for (std::size_t rank = 0; rank < order.routes; ++rank) {

@@ -82,8 +82,7 @@ struct FlatStep {
     bool partial_conversion = false; ///< some conversion is below 100 %
     bool product_reacts = false;     ///< some of the product is used up again, or was charged as seeds
     bool forms_after_loss = false;   ///< product forms or reacts on after a separation that takes a loss
-    bool made_in_one =
-        false; ///< all product there is has formed when the last stage that changes it has reacted
+    bool made_in_one = false; ///< all of it is in the pot when the last stage that changes it has reacted
 };
 
 /// A recycled substance: outflow and the inflows it saves, in the order of the file.

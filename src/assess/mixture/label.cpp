@@ -88,34 +88,45 @@ bool is_asked_for(const std::string& pictogram, const std::vector<Printed>& prin
     return false;
 }
 
+struct WantedPrecaution {
+    double turn = 0;
+    std::string_view code;
+};
+
+// What says all that another says takes its turn too, and the other goes.
+void give_way(std::vector<WantedPrecaution>& wanted, const LabelElements& elements) {
+    const auto covered_by = [&](const WantedPrecaution& one, const WantedPrecaution& other) {
+        return one.code != other.code && elements.covers(other.code, one.code);
+    };
+    for (WantedPrecaution& stronger : wanted)
+        for (const WantedPrecaution& weaker : wanted)
+            if (covered_by(weaker, stronger)) stronger.turn = std::min(stronger.turn, weaker.turn);
+    const std::vector<WantedPrecaution> all = wanted;
+    std::erase_if(wanted, [&](const WantedPrecaution& weaker) {
+        return std::any_of(all.begin(), all.end(),
+                           [&](const auto& other) { return covered_by(weaker, other); });
+    });
+}
+
 // The most urgent precautions of the severe statements first, those of the milder ones behind by a turn and a
 // half for each step of the signal word, up to the most a label takes.
 std::vector<std::string> choose_precautions(const std::vector<Printed>& printed,
                                             const LabelElements& elements) {
     constexpr double behind = 1.5;
-    struct Wanted {
-        double turn = 0;
-        const std::string* code = nullptr;
-    };
-    std::vector<Wanted> wanted;
+    std::vector<WantedPrecaution> wanted;
     for (const Printed& one : printed) {
         double turn = behind * rank(one);
-        for (const std::string& code : one.elements->precautions)
-            wanted.push_back({turn++, &code});
+        for (const std::string& code : one.elements->precautions) {
+            wanted.push_back({turn, code});
+            if (!one.elements->one_piece) turn += 1.0;
+        }
     }
+    give_way(wanted, elements);
     std::stable_sort(wanted.begin(), wanted.end(),
-                     [](const Wanted& a, const Wanted& b) { return a.turn < b.turn; });
+                     [](const auto& a, const auto& b) { return a.turn < b.turn; });
     std::vector<std::string> chosen;
-    for (const auto& [turn, code] : wanted) {
-        const bool said =
-            std::any_of(chosen.begin(), chosen.end(),
-                        [&, code = code](const std::string& other) { return elements.covers(other, *code); });
-        if (said) continue;
-        std::erase_if(chosen,
-                      [&, code = code](const std::string& other) { return elements.covers(*code, other); });
-        if (chosen.size() >= elements.most_precautions) break;
-        chosen.push_back(*code);
-    }
+    for (const WantedPrecaution& next : wanted)
+        if (chosen.size() < elements.most_precautions) add_once(chosen, next.code);
     std::sort(chosen.begin(), chosen.end());
     return chosen;
 }

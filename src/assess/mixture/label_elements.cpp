@@ -29,6 +29,7 @@ LabelStatement read_statement(const Field& field) {
     statement.pictogram = label_text_if_any(field, "pictogram");
     statement.group = label_text_if_any(field, "group");
     statement.precautions = label_texts_if_any(field, "precautions");
+    if (const auto one_piece = field.maybe("one_piece")) statement.one_piece = one_piece->boolean();
     field.close();
     return statement;
 }

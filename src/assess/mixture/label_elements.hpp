@@ -20,6 +20,7 @@ struct LabelStatement {
     std::string pictogram;                // "GHS05" or ""
     std::string group;                    // by which pictograms give way
     std::vector<std::string> precautions; // most urgent first
+    bool one_piece = false;               // none of its precautions waits for those of other statements
 };
 
 // A statement or a pictogram that is left out beside others.

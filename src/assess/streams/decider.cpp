@@ -39,7 +39,14 @@ Decision Decider::run() {
 }
 
 Decision Decider::run_on_product() {
-    if (stream_.form == StreamForm::nothing || stop_at_list()) return run();
+    if (stream_.form == StreamForm::nothing) return run();
+    if (stop_at_list()) { // it cannot be poured off a crystal
+        decision_.goes_to =
+            "wash it off the product until a test finds none, before that is used or handed in; "
+            "the washings: " +
+            decision_.goes_to;
+        return std::move(decision_);
+    }
     look_for_oxidants();
     decision_.outcome = Decision::Outcome::on_product;
     decision_.goes_to = "stays on the product, an impurity of what is handed in";

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Precedence on the label: CLP Articles 26 to 28 and Annex III (memory).
+#include "base/list.hpp"
 #include "mixture_case.hpp"
 
 #include <doctest/doctest.h>
@@ -102,6 +103,21 @@ TEST_CASE("a label takes at most six precautions and says nothing twice") {
     }
     const auto acid = bottle("sulfuric acid 96 %");
     CHECK(join(acid.label.precautions, " ") == "P260 P280 P301+P330+P331 P303+P361+P353 P305+P351+P338 P310");
+}
+
+// GHS gives P260, P301+P330+P331, P303+P361+P353, P305+P351+P338 and P310 to H314 (annex 3, memory); a milder
+// statement beside it must not displace them by its weaker wording.
+TEST_CASE("first aid for what corrodes stands on the label whatever else the mixture does") {
+    for (const char* name :
+         {"acetic anhydride", "nitric acid 70 %", "hydrobromic acid 48 %", "sulfuric acid 96 %"}) {
+        CAPTURE(name);
+        const auto acid = bottle(name);
+        REQUIRE(contains(acid.label.statements, "H314"));
+        for (const char* code : {"P301+P330+P331", "P303+P361+P353", "P305+P351+P338", "P310"})
+            CHECK(contains(acid.label.precautions, code));
+        for (const char* weaker : {"P261", "P301+P312", "P311", "P312"})
+            CHECK(!contains(acid.label.precautions, weaker));
+    }
 }
 
 TEST_CASE("what decides a health class is named on the label") {

@@ -5,6 +5,8 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 using namespace routeweigh;
 using namespace routeweigh::streams;
 using namespace routeweigh::streams::testing;
@@ -80,6 +82,19 @@ TEST_CASE("a class of 24 making A3 in the US and in the EU") {
     const WasteOf eu(path, eu_rules());
     const std::vector<ContainerFit> in_eu = fit_class(eu.waste, 24, eu_rules().local);
     CHECK(in_eu[1].container->kind == ContainerKind::flammable);
+}
+
+// Common practice, no source: acid in the next step would free hydrogen cyanide.
+TEST_CASE("cyanide on crystals is washed off and tested for before the product is used") {
+    const WasteOf cyanide("routes/5-5-diphenylhydantoin/D1a-D2c-D3a.json", us_rules());
+    const auto& streams = cyanide.waste.streams;
+    const auto crystals = std::find_if(streams.begin(), streams.end(), [](const StreamAdvice& advice) {
+        return advice.stream.stays_on_product() && advice.decision.outcome == Decision::Outcome::own_bottle;
+    });
+    REQUIRE(crystals != streams.end());
+    CHECK(crystals->decision.goes_to.starts_with("wash it off the product until a test finds none"));
+    CHECK(std::count_if(crystals->decision.reasons.begin(), crystals->decision.reasons.end(),
+                        [](const auto& reason) { return reason.what == "stop list"; }) == 1);
 }
 
 TEST_CASE("streams that need their own bottle are counted apart") {
