@@ -115,11 +115,10 @@ std::vector<std::string> choose_precautions(const std::vector<Printed>& printed,
     constexpr double behind = 1.5;
     std::vector<WantedPrecaution> wanted;
     for (const Printed& one : printed) {
-        double turn = behind * rank(one);
-        for (const std::string& code : one.elements->precautions) {
-            wanted.push_back({turn, code});
-            if (!one.elements->one_piece) turn += 1.0;
-        }
+        const std::vector<std::string>& codes = one.elements->precautions;
+        for (std::size_t i = 0; i < codes.size(); ++i)
+            wanted.push_back(
+                {behind * rank(one) + (i < one.elements->together ? 0.0 : static_cast<double>(i)), codes[i]});
     }
     give_way(wanted, elements);
     std::stable_sort(wanted.begin(), wanted.end(),

@@ -29,7 +29,11 @@ LabelStatement read_statement(const Field& field) {
     statement.pictogram = label_text_if_any(field, "pictogram");
     statement.group = label_text_if_any(field, "group");
     statement.precautions = label_texts_if_any(field, "precautions");
-    if (const auto one_piece = field.maybe("one_piece")) statement.one_piece = one_piece->boolean();
+    if (const auto together = field.maybe("together")) {
+        const std::int64_t count = together->integer();
+        if (count < 1) together->problem("must be above 0");
+        statement.together = static_cast<std::size_t>(std::max<std::int64_t>(count, 1));
+    }
     field.close();
     return statement;
 }

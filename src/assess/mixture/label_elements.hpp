@@ -5,6 +5,7 @@
 
 #include "input/source.hpp"
 
+#include <cstddef>
 #include <map>
 #include <string>
 #include <string_view>
@@ -20,7 +21,7 @@ struct LabelStatement {
     std::string pictogram;                // "GHS05" or ""
     std::string group;                    // by which pictograms give way
     std::vector<std::string> precautions; // most urgent first
-    bool one_piece = false;               // none of its precautions waits for those of other statements
+    std::size_t together = 1;             // so many of these do not wait for those of other statements
 };
 
 // A statement or a pictogram that is left out beside others.

@@ -120,6 +120,15 @@ TEST_CASE("first aid for what corrodes stands on the label whatever else the mix
     }
 }
 
+TEST_CASE("fresh air stands on a label that says fatal if inhaled, and no flame on that of a corrosive that "
+          "burns") {
+    CHECK(contains(bottle("bromine").label.precautions, "P304+P340"));
+    const auto acid = bottle("acetic acid");
+    REQUIRE(contains(acid.label.statements, "H226"));
+    CHECK(contains(acid.label.precautions, "P210"));
+    CHECK(contains(acid.label.precautions, "P310"));
+}
+
 TEST_CASE("what decides a health class is named on the label") {
     const auto judged = bottle({{"hydrogen peroxide", 30}, {"water", 70}});
     REQUIRE(judged.label.named.size() == 1);
