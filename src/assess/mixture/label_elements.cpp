@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/mixture/label_elements.hpp"
 
+#include "base/list.hpp"
 #include "input/field.hpp"
 
 #include <fmt/format.h>
@@ -68,7 +69,7 @@ LabelElements LabelElements::read(const Source& source) {
         for (const Field& item : root[list].items()) {
             elements.statements_.push_back(read_statement(item));
             for (const std::string& code : elements.statements_.back().precautions)
-                if (elements.precautions_.count(code) == 0)
+                if (!elements.precautions_.contains(code))
                     item.problem(fmt::format("no text for the precaution {}", code));
         }
     for (const Field& item : root["covered_precautions"].items()) {
@@ -108,10 +109,9 @@ std::string_view LabelElements::text(std::string_view code) const {
 }
 
 bool LabelElements::covers(std::string_view first, std::string_view second) const {
-    if (first == second) return true;
-    for (const auto& [by, covered] : covered_)
-        if (by == first && std::find(covered.begin(), covered.end(), second) != covered.end()) return true;
-    return false;
+    return first == second || std::any_of(covered_.begin(), covered_.end(), [&](const auto& entry) {
+               return entry.first == first && contains(entry.second, second);
+           });
 }
 
 } // namespace routeweigh
