@@ -80,10 +80,9 @@ class Binder {
         labels.regime = course_.jurisdiction_name() == "US" ? "us" : "eu";
         labels.course = course_.use().title;
         add(folder + "labels.html", "Labels", labels_document(route, labels, course_.house().catalogue));
-        const std::vector<streams::ClassWaste> waste{use.waste};
         const std::vector<streams::ContainerLog> logs;
         add(folder + "waste.html", "Waste plan",
-            waste_document({&course_.house().waste, &logs, &waste, use.runs(), 1.0}));
+            waste_document({&course_.house().waste, &logs, {&use.waste, 1}, use.runs(), 1.0}));
         add(folder + "hazards.html", "Hazards of bottles and streams",
             classify_routes({route.route()}, course_.house().catalogue, jurisdiction_));
         add(folder + "costs.html", "Time, energy, water and money",

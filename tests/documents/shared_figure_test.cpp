@@ -39,9 +39,9 @@ constexpr PaperMaker papers[] = {
     {"waste plan",
      [](const bench::Experiment& experiment) {
          const std::vector<streams::ContainerLog> logs;
-         const std::vector<streams::ClassWaste> routes{
-             streams::assess_class(experiment.route(), 1, experiment.rules().streams)};
-         return waste_document({&experiment.rules().streams, &logs, &routes, 1, 1});
+         const streams::ClassWaste waste =
+             streams::assess_class(experiment.route(), 1, experiment.rules().streams);
+         return waste_document({&experiment.rules().streams, &logs, {&waste, 1}, 1, 1});
      }},
 };
 

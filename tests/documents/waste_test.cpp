@@ -36,7 +36,7 @@ struct Said {
         logs = read_container_logs(log_files, *rules);
         for (const Route& route : routes)
             wastes.push_back(streams::assess_class(route, pots, *rules, logs));
-        document = waste_document({rules.get(), &logs, &wastes, pots, 1});
+        document = waste_document({rules.get(), &logs, wastes, pots, 1});
         text = text_of(document);
     }
     bool holds(const std::string& part) const { return text.find(part) != std::string::npos; }

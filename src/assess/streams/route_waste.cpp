@@ -177,9 +177,10 @@ std::vector<ContainerFit> fit_class(const RouteWaste& waste, double pots, const 
 std::vector<OwnBottle> own_bottles(const RouteWaste& waste, double pots, const LocalRules& local) {
     std::vector<OwnBottle> bottles;
     for (const StreamAdvice& advice : waste.streams)
-        if (advice.decision.outcome == Decision::Outcome::own_bottle)
-            bottles.push_back(
-                {&advice, advice.largest_volume() * advice.stream.runs * pots * (1 + local.allowance.value)});
+        if (advice.decision.outcome == Decision::Outcome::own_bottle) {
+            const double per_pot = advice.largest_volume() * advice.stream.runs;
+            bottles.push_back({advice.stream.name, per_pot, per_pot * pots * (1 + local.allowance.value)});
+        }
     return bottles;
 }
 

@@ -9,6 +9,7 @@
 #include "assess/streams/stream_rules.hpp"
 
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace routeweigh::streams {
@@ -44,8 +45,9 @@ std::vector<ContainerFit> fit_class(const RouteWaste& waste, double pots, const 
 
 /// A stream that needs a bottle of its own, for a class.
 struct OwnBottle {
-    const StreamAdvice* stream;
-    double volume = 0; ///< mL, allowance included
+    std::string stream; ///< its name
+    double per_pot = 0; ///< mL
+    double volume = 0;  ///< mL of the class, allowance included
 };
 std::vector<OwnBottle> own_bottles(const RouteWaste& waste, double pots, const LocalRules& local);
 
@@ -55,7 +57,7 @@ struct ClassWaste {
     double pots;
     RouteWaste waste;
     std::vector<ContainerFit> fits;
-    std::vector<OwnBottle> own_bottles; ///< of `waste`
+    std::vector<OwnBottle> own_bottles;
 };
 ClassWaste assess_class(const Route& route, double pots, const StreamRules& rules,
                         const std::vector<ContainerLog>& logs = {});

@@ -90,7 +90,7 @@ std::function<void()> add_waste(CLI::App& program, Context& context) {
         std::vector<streams::ClassWaste> wastes;
         for (const Route& route : routes)
             wastes.push_back(assess_class(route, pots, *rules, logs));
-        context.write(waste_document({rules.get(), &logs, &wastes, static_cast<double>(options->students),
+        context.write(waste_document({rules.get(), &logs, wastes, static_cast<double>(options->students),
                                       static_cast<double>(options->team)}));
     };
 }

@@ -38,7 +38,7 @@ std::vector<std::string> containers_of(const ClassWaste& one) {
     for (const streams::ContainerFit& fit : one.fits)
         list.push_back(fmt::format("{} {} mL", fit.container->name, digits(fit.per_pot, 2)));
     for (const streams::OwnBottle& bottle : one.own_bottles)
-        list.push_back(fmt::format("STOP, own bottle: {}", bottle.stream->stream.name));
+        list.push_back(fmt::format("STOP, own bottle: {}", bottle.stream));
     return list;
 }
 

@@ -235,7 +235,7 @@ MachineTree route_tree(const streams::ClassWaste& one) {
         quenches.emplace_back(quench_tree(plan, one.pots));
     for (const streams::OwnBottle& bottle : one.own_bottles)
         own.emplace_back(
-            MachineObject{{"stream", bottle.stream->stream.name}, {"millilitres", bottle.volume}});
+            MachineObject{{"stream", bottle.stream}, {"millilitres", bottle.volume}});
     return MachineObject{{"id", one.route->id},
                          {"title", one.route->title},
                          {"pots", one.pots},
@@ -250,7 +250,7 @@ MachineTree route_tree(const streams::ClassWaste& one) {
 MachineTree waste_tree(const WasteSubject& subject) {
     const streams::LocalRules& local = subject.rules->local;
     MachineList mismatches, routes, logs, cautions;
-    for (const streams::ClassWaste& one : *subject.routes) {
+    for (const streams::ClassWaste& one : subject.routes) {
         for (const StreamAdvice* advice : one.waste.mismatches())
             mismatches.emplace_back(MachineObject{{"route", one.route->id},
                                                   {"step", advice->stream.step_id},
@@ -282,7 +282,7 @@ writing::DataRows waste_rows(const WasteSubject& subject) {
     data.columns = {"route",       "step",    "stream", "millilitres_per_pot",
                     "millilitres", "goes_to", "first",  "handout_says",
                     "handout",     "with_log"};
-    for (const streams::ClassWaste& one : *subject.routes)
+    for (const streams::ClassWaste& one : subject.routes)
         for (const StreamAdvice& advice : one.waste.streams) {
             const bool liquid = !advice.stream.is_gas();
             const double volume = advice.largest_volume();

@@ -13,14 +13,14 @@ namespace {
 using namespace documents;
 
 std::string title_of(const WasteSubject& subject) {
-    const auto& routes = *subject.routes;
+    const auto routes = subject.routes;
     if (routes.size() > 1)
         return fmt::format("Where the waste of {} goes", counted(routes.size(), "route", "routes"));
     return fmt::format("Where the waste of {} goes: {}", routes[0].route->id, routes[0].route->title);
 }
 
 std::string class_words(const WasteSubject& subject) {
-    const double pots = subject.routes->front().pots;
+    const double pots = subject.routes.front().pots;
     const std::string count = fmt::format("{:g} {}", pots, pots == 1 ? "pot" : "pots");
     if (subject.team > 1)
         return fmt::format("{:g} students, {:g} at a pot: {}", subject.students, subject.team, count);
@@ -56,7 +56,7 @@ writing::Document waste_document(const WasteSubject& subject) {
     document.subtitle = fmt::format("{}. {}", subject.rules->local.title, capitalised(class_words(subject)));
     document.blocks.emplace_back(writing::Heading{2, "The handout", "handout"});
     add_handout(subject, document.blocks);
-    for (const streams::ClassWaste& one : *subject.routes)
+    for (const streams::ClassWaste& one : subject.routes)
         add_route(one, subject, document.blocks);
     document.blocks.emplace_back(writing::Heading{2, "Paper, gloves, spills, and the rules used", "house"});
     add_house(subject, document.blocks);

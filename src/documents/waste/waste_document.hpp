@@ -5,6 +5,7 @@
 #include "assess/streams/route_waste.hpp"
 #include "writing/blocks.hpp"
 
+#include <span>
 #include <vector>
 
 namespace routeweigh {
@@ -13,7 +14,7 @@ namespace routeweigh {
 struct WasteSubject {
     const streams::StreamRules* rules;
     const std::vector<streams::ContainerLog>* logs;
-    const std::vector<streams::ClassWaste>* routes; ///< each worked by itself by the whole class
+    std::span<const streams::ClassWaste> routes; ///< each worked by itself by the whole class
     double students = 1;
     double team = 1; ///< students at one pot
 };

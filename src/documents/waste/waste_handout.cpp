@@ -26,12 +26,12 @@ bool goes_somewhere(const streams::StreamAdvice& advice) {
 writing::BulletList handout_findings(const WasteSubject& subject, HandoutFinding::Verdict verdict,
                                      bool important) {
     writing::BulletList list;
-    for (const streams::ClassWaste& one : *subject.routes)
+    for (const streams::ClassWaste& one : subject.routes)
         for (const streams::StreamAdvice& advice : one.waste.streams) {
             if (advice.handout.verdict != verdict) continue;
             // What stays on the product, or is nothing, needs no container in a handout.
             if (verdict == HandoutFinding::Verdict::none_named && !goes_somewhere(advice)) continue;
-            const std::string place = place_of(advice, one, subject.routes->size() > 1);
+            const std::string place = place_of(advice, one, subject.routes.size() > 1);
             const std::string words = place + advice.handout.words + ".";
             list.items.emplace_back(important ? writing::strong(words) : writing::Run(words));
         }
