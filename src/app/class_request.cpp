@@ -27,7 +27,7 @@ stock::ClassPlan class_plan(const ClassRequest& request) {
         throw CallError(fmt::format("--extra \"{}\": {}; write it as \"10 %\"", request.extra, error.what()));
     }
     for (const std::string& text : request.days) {
-        const auto day = stock::read_day(text);
+        const auto day = read_day(text);
         if (!day) throw CallError(fmt::format("--day \"{}\" is no day; write it as 2026-09-14", text));
         plan.days.push_back(*day);
     }

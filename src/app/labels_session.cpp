@@ -44,7 +44,7 @@ writing::Document labels_document(const Assessment& route, const LabelRequest& r
                                     sheet.columns * sheet.rows));
     if (request.copies < 1 || request.copies > 1000)
         throw CallError(fmt::format("--copies {}: from 1 to 1000", request.copies));
-    if (!request.date.empty() && !stock::read_day(request.date))
+    if (!request.date.empty() && !read_day(request.date))
         throw CallError(fmt::format("--date \"{}\" is no day; write it as 2026-09-14", request.date));
     const MixtureRegime regime = regime_of(request.regime);
     const streams::StreamRules stream_rules(

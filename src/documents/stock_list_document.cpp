@@ -231,7 +231,7 @@ writing::MachineTree material_amount(double grams, const Material& material) {
 
 writing::MachineTree machine(const Assessment& route, const StockList& list, const stock::PriceList& prices) {
     writing::MachineList needs, lines, recipes, days;
-    for (const stock::Day day : list.plan.days)
+    for (const Day day : list.plan.days)
         days.emplace_back(text_of(day));
     for (const Need& need : list.needs)
         needs.emplace_back(

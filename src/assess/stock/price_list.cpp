@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "assess/stock/price_list.hpp"
 
-#include "assess/stock/day.hpp"
 #include "assess/streams/local_rules.hpp"
+#include "base/day.hpp"
 #include "base/text.hpp"
 #include "input/field.hpp"
 

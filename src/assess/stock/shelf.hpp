@@ -6,7 +6,7 @@
 //   ethanol 95 % by volume;1,5;L;2027-03-31
 #pragma once
 
-#include "assess/stock/day.hpp"
+#include "base/day.hpp"
 #include "chemistry/catalogue.hpp"
 #include "input/csv_reader.hpp"
 #include "input/field.hpp"

@@ -1,2 +1,2 @@
 # Sources of the stock list, relative to src/assess.
-set(stock_sources stock/day.cpp stock/label_sheets.cpp stock/price_list.cpp stock/shelf.cpp stock/stock_list.cpp stock/stockroom.cpp)
+set(stock_sources stock/label_sheets.cpp stock/price_list.cpp stock/shelf.cpp stock/stock_list.cpp stock/stockroom.cpp)

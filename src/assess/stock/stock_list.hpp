@@ -6,10 +6,10 @@
 #pragma once
 
 #include "assess/assessment.hpp"
-#include "assess/stock/day.hpp"
 #include "assess/stock/price_list.hpp"
 #include "assess/stock/shelf.hpp"
 #include "assess/stock/stockroom.hpp"
+#include "base/day.hpp"
 
 #include <optional>
 #include <vector>

@@ -6,7 +6,7 @@
 #include <string>
 #include <string_view>
 
-namespace routeweigh::stock {
+namespace routeweigh {
 
 /// Days since 1970-01-01.
 struct Day {
@@ -25,4 +25,4 @@ std::string text_of(Day day);
 /// "Mon 2026-09-14".
 std::string text_with_weekday(Day day);
 
-} // namespace routeweigh::stock
+} // namespace routeweigh

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "assess/stock/day.hpp"
+#include "base/day.hpp"
 
 #include <fmt/format.h>
 
 #include <array>
 #include <chrono>
 
-namespace routeweigh::stock {
+namespace routeweigh {
 namespace {
 
 std::optional<int> digits(std::string_view text) {
@@ -48,4 +48,4 @@ std::string text_with_weekday(Day day) {
     return fmt::format("{} {}", names[weekday.c_encoding()], text_of(day));
 }
 
-} // namespace routeweigh::stock
+} // namespace routeweigh
