@@ -25,9 +25,9 @@ std::unique_ptr<streams::StreamRules> waste_rules(const Catalogue& catalogue, co
 }
 
 std::vector<streams::ContainerLog> read_container_logs(const std::vector<SourcePtr>& sources,
-                                                       const streams::StreamRules& rules) {
+                                                       const streams::StreamRules& rules,
+                                                       Problems& problems) {
     std::vector<streams::ContainerLog> logs;
-    Problems problems;
     for (const SourcePtr& source : sources) {
         try {
             streams::ContainerLog log = streams::read_container_log(*source, rules.catalogue,
@@ -44,6 +44,8 @@ std::vector<streams::ContainerLog> read_container_logs(const std::vector<SourceP
                 problem.place.pointer = "/container";
                 problems.add(std::move(problem));
             }
+            for (const Problem& warning : log.warnings)
+                problems.add(warning);
             logs.push_back(std::move(log));
         } catch (const InputError& error) {
             for (const Problem& problem : error.problems)

@@ -4,6 +4,7 @@
 
 #include "assess/streams/route_waste.hpp"
 #include "chemistry/catalogue.hpp"
+#include "input/field.hpp"
 #include "input/source.hpp"
 
 #include <memory>
@@ -21,8 +22,9 @@ std::unique_ptr<streams::StreamRules> waste_rules(const Catalogue& catalogue,
                                                   const std::string& jurisdiction);
 std::unique_ptr<streams::StreamRules> waste_rules(const Catalogue& catalogue, const Source& house);
 
+/// \param problems  takes the warnings
 /// \throws InputError with every problem of every log; two logs of one container are one
 std::vector<streams::ContainerLog> read_container_logs(const std::vector<SourcePtr>& sources,
-                                                       const streams::StreamRules& rules);
+                                                       const streams::StreamRules& rules, Problems& problems);
 
 } // namespace routeweigh

@@ -256,8 +256,8 @@ void Field::problem(std::string message, std::string nearest) const {
     record(*node_, Severity::error, std::move(message), std::move(nearest));
 }
 
-void Field::warning(std::string message) const {
-    record(*node_, Severity::warning, std::move(message));
+void Field::warning(std::string message, std::string nearest) const {
+    record(*node_, Severity::warning, std::move(message), std::move(nearest));
 }
 
 bool Field::lists_problems() const {

@@ -110,7 +110,7 @@ class Field {
     // Records an error, or a warning, at this place. Nothing is recorded at a value that failed to be read
     // before.
     void problem(std::string message, std::string nearest = {}) const;
-    void warning(std::string message) const;
+    void warning(std::string message, std::string nearest = {}) const;
     // Whether another error here would still be listed; else whoever has to search for a helpful message need
     // not.
     bool lists_problems() const;

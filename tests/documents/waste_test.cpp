@@ -33,7 +33,7 @@ struct Said {
         : rules(waste_rules(Catalogue::embedded(), jurisdiction)) {
         Problems problems;
         routes = read_routes(sources, Catalogue::embedded(), problems);
-        logs = read_container_logs(log_files, *rules);
+        logs = read_container_logs(log_files, *rules, problems);
         for (const Route& route : routes)
             wastes.push_back(streams::assess_class(route, pots, *rules, logs));
         document = waste_document({rules.get(), &logs, wastes, pots, 1});
@@ -122,8 +122,9 @@ TEST_CASE("logs of one container, and faults of several logs, are reported toget
     const SourcePtr one = make_source("one.json", R"({"container": "heavy metal", "additions": []})");
     const SourcePtr two = make_source("two.json", R"({"container": "metal", "additions": []})");
     const SourcePtr bad = make_source("bad.json", R"({"container": "metall", "additions": []})");
+    Problems warnings;
     try {
-        read_container_logs({one, two, bad}, *rules);
+        read_container_logs({one, two, bad}, *rules, warnings);
         FAIL("not refused");
     } catch (const InputError& error) {
         CHECK(error.problems.size() == 2);

@@ -27,6 +27,7 @@ void sort_worst_first(std::vector<Meeting>& meetings, const ReactivityChart& cha
     };
     std::stable_sort(meetings.begin(), meetings.end(), [&](const Meeting& a, const Meeting& b) {
         if (a.trace != b.trace) return b.trace;
+        if (a.doubtful != b.doubtful) return b.doubtful;
         if (a.of_little() != b.of_little()) return b.of_little();
         if (rank(a) != rank(b)) return rank(a) < rank(b);
         return a.codes.size() > b.codes.size();
@@ -65,25 +66,36 @@ void collect_vents(CompatibilityReport& report, const ReactivityChart& chart) {
     report.vent.erase(std::unique(report.vent.begin(), report.vent.end()), report.vent.end());
 }
 
+/// "ethanol meets nitric acid, which can catch fire".
+std::string words_of(const Meeting& meeting, const ReactivityChart& chart) {
+    std::vector<std::string> meanings;
+    for (const std::string& code : meeting.codes)
+        meanings.emplace_back(chart.meaning(code));
+    return fmt::format("{} meets {}, which {}{}", meeting.one.name, meeting.other.name, join(meanings, ", "),
+                       meeting.of_little() ? " (though there is less than 0.1 % by mass of one of them)"
+                                           : "");
+}
+
 void judge(CompatibilityReport& report, const ReactivityChart& chart, bool new_container) {
     using Verdict = CompatibilityReport::Verdict;
-    const bool conflict = std::any_of(report.meetings.begin(), report.meetings.end(),
-                                      [](const Meeting& meeting) { return !meeting.trace; });
-    if (conflict) {
-        const Meeting& worst = report.meetings.front();
-        std::vector<std::string> meanings;
-        for (const std::string& code : worst.codes)
-            meanings.emplace_back(chart.meaning(code));
+    // Worst first: the first decides.
+    const Meeting* worst =
+        report.meetings.empty() || report.meetings.front().trace ? nullptr : &report.meetings.front();
+    if (worst != nullptr && !worst->doubtful) {
         report.verdict = Verdict::conflict;
-        report.words = fmt::format(
-            "do not add: {} meets {}, which {}{}", worst.one.name, worst.other.name, join(meanings, ", "),
-            worst.of_little() ? " (though there is less than 0.1 % by mass of one of them)" : "");
+        report.words = "do not add: " + words_of(*worst, chart);
         if (!report.not_assigned.empty())
             report.words += fmt::format("; not assessed: {}", join(report.not_assigned, ", "));
     } else if (!report.not_assigned.empty()) {
         report.verdict = Verdict::not_assessed;
         report.words = fmt::format("not assessed: nobody assigned a reactivity group to {}; own bottle, ask",
                                    join(report.not_assigned, ", "));
+    } else if (worst != nullptr) {
+        report.verdict = Verdict::ask;
+        report.words = fmt::format("ask first: {}{}", words_of(*worst, chart),
+                                   worst->disagreement.empty()
+                                       ? ""
+                                       : "; one source says so of whole groups, the other names nothing");
     } else {
         report.verdict = Verdict::nothing_found;
         report.words = new_container ? "nothing in the container yet; no conflict found by this method"

@@ -39,9 +39,11 @@ struct Meeting {
     std::vector<std::string> codes; ///< of all bases, worst first
     std::vector<MeetingBasis> bases;
     std::string disagreement; ///< where one source names a consequence and the other none; "" otherwise
+    /// No meeting that is named, and there is little of it, or whole groups of only one source say so and
+    /// what they say is neither fire nor gas: a question, no stop.
+    bool doubtful = false;
 
-    /// Less than a thousandth by mass of one of them: our line, for no source knows amounts. It decides no
-    /// verdict, only what is shown first.
+    /// Less than a thousandth by mass of one of them: our line, for no source knows amounts.
     bool of_little() const { return trace || one.share < 0.001 || other.share < 0.001; }
 };
 
@@ -51,7 +53,7 @@ struct ConditionFound {
 };
 
 struct CompatibilityReport {
-    enum class Verdict { conflict, not_assessed, nothing_found };
+    enum class Verdict { conflict, not_assessed, ask, nothing_found };
     Verdict verdict = Verdict::nothing_found;
     std::string words;             ///< of the verdict
     std::vector<Meeting> meetings; ///< stream with content, worst first
@@ -60,6 +62,9 @@ struct CompatibilityReport {
     std::vector<std::string> not_assigned;  ///< nobody assigned a group: stop and ask
     std::vector<std::string> outside_chart; ///< looked at, and no group of the chart fits
     std::vector<std::string> vent;          ///< why no tight cap; empty where nothing says so
+
+    /// Whether the stream has to stay out of what it was held against.
+    bool keeps_apart() const { return verdict == Verdict::conflict || verdict == Verdict::not_assessed; }
 };
 
 /// What two substances do by both sources; no bases where neither names anything.

@@ -2,6 +2,7 @@
 #include "assess/streams/container_log.hpp"
 
 #include "assess/streams/scheme_file.hpp"
+#include "base/day.hpp"
 #include "base/text.hpp"
 #include "base/unit_table.hpp"
 
@@ -31,10 +32,7 @@ Amount read_amount(const Field& field) {
 /// "2026-02-02".
 std::string read_date(const Field& field) {
     std::string date = field.text();
-    bool good = date.size() == 10;
-    for (std::size_t i = 0; good && i < date.size(); ++i)
-        good = i == 4 || i == 7 ? date[i] == '-' : date[i] >= '0' && date[i] <= '9';
-    if (!good) field.problem(fmt::format("\"{}\" is no date like 2026-02-02", date));
+    if (!read_day(date)) field.problem(fmt::format("\"{}\" is no day of the calendar like 2026-02-02", date));
     return date;
 }
 
@@ -76,7 +74,7 @@ class AdditionReader {
         else
             parts_.emplace_back(row_["material"].text(), 1.0);
         addition_.words = parts ? text_or_empty(row_, "material") : parts_[0].first;
-        book(amount);
+        book(amount, parts);
         row_.close();
         return std::move(addition_);
     }
@@ -92,7 +90,7 @@ class AdditionReader {
             field.problem(fmt::format("the parts make {:g} %, not 100 %", 100 * sum));
     }
 
-    void book(const Amount& amount) {
+    void book(const Amount& amount, const std::optional<Field>& parts_field) {
         double volume_of_one = 0; // mL for 1 g of the whole
         bool known = true;
         for (const auto& [name, fraction] : parts_) {
@@ -106,17 +104,33 @@ class AdditionReader {
         addition_.millilitres =
             amount.millilitres ? *amount.millilitres : (known ? grams * volume_of_one : 0);
         for (const auto& [name, fraction] : parts_)
-            book_part(name, fraction * grams, fraction);
+            book_part(parts_field ? (*parts_field)[name] : row_["material"], name, fraction * grams,
+                      fraction);
     }
 
-    void book_part(const std::string& name, double grams, double fraction) {
+    void book_part(const Field& field, const std::string& name, double grams, double fraction) {
         if (const Material* material = catalogue_.find_material(name)) {
             for (const Component& component : material->components)
                 addition_.composition.add(*component.substance, grams * component.mass_fraction);
             return;
         }
         const GroupMember* member = groups_.find(name);
+        if (member == nullptr)
+            field.warning(
+                fmt::format("nobody assigned \"{}\" to a reactivity group, and the catalogue does not "
+                            "have it: nothing is to be poured upon it",
+                            name),
+                nearest_name(name));
         addition_.strangers.push_back({name, nullptr, member, grams, fraction, false, false});
+    }
+
+    std::string nearest_name(const std::string& name) const {
+        std::string material = catalogue_.nearest_material(name);
+        if (!material.empty()) return material;
+        std::vector<std::string> members;
+        for (const GroupMember& member : groups_.members())
+            members.push_back(member.name);
+        return nearest(name, members);
     }
 
     const Field& row_;
@@ -149,7 +163,7 @@ ContainerLog read_container_log(const Source& source, const Catalogue& catalogue
     const Document document = Document::parse(source);
     Problems problems;
     const Field root = document.root(problems);
-    ContainerLog log{ContainerKind::flammable, "", source.name, 0, {}};
+    ContainerLog log{ContainerKind::flammable, "", source.name, 0, {}, {}};
     if (const Container* container = find_container(root["container"], local)) {
         log.container = container->kind;
         log.name = container->name;
@@ -160,8 +174,13 @@ ContainerLog read_container_log(const Source& source, const Catalogue& catalogue
         log.additions.push_back(AdditionReader(row, catalogue, groups).run());
     for (const char* remark : {"$schema", "note"})
         root.maybe(remark);
+    if (log.size > 0 && log.millilitres() > log.size)
+        root["additions"].problem(
+            fmt::format("the additions make {} L, more than the {} L that the container holds",
+                        significant(log.millilitres() / 1000, 3), significant(log.size / 1000, 3)));
     root.close();
     problems.throw_if_error();
+    log.warnings = std::move(problems.all);
     return log;
 }
 

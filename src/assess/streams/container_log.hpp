@@ -9,6 +9,7 @@
 
 #include "assess/streams/local_rules.hpp"
 #include "assess/streams/substance_set.hpp"
+#include "base/problem.hpp"
 #include "chemistry/catalogue.hpp"
 
 #include <string>
@@ -30,14 +31,16 @@ struct ContainerLog {
     std::string file; ///< where it was read from
     double size = 0;  ///< mL; 0 where neither the log nor the local rules say
     std::vector<Addition> additions;
+    std::vector<Problem> warnings; ///< names that nobody knows
 
     double millilitres() const;
     /// Every substance once; its share is the largest it had in one addition.
     std::vector<Participant> content(const ReactivityGroups& groups) const;
 };
 
-/// A part that nobody knows is no error of the file but a finding of the check; a container that the local
-/// rules do not have is one. \throws InputError
+/// A part that nobody knows is a warning, and what would be poured upon it gets a bottle of its own; a
+/// container that the local rules do not have, or one that holds more than its size, is an error. \throws
+/// InputError
 ContainerLog read_container_log(const Source& source, const Catalogue& catalogue,
                                 const ReactivityGroups& groups, const LocalRules& local);
 

@@ -11,7 +11,7 @@
 namespace routeweigh::streams {
 namespace {
 
-constexpr int water_group = 106;
+constexpr int water_group = 106, polymerizable_group = 103;
 
 class Meeter {
   public:
@@ -36,6 +36,7 @@ class Meeter {
         for (const MeetingBasis& basis : meeting_.bases)
             all.insert(all.end(), basis.codes.begin(), basis.codes.end());
         meeting_.codes = rules_.chart.sorted(std::move(all));
+        meeting_.doubtful = is_doubtful();
         return std::move(meeting_);
     }
 
@@ -145,6 +146,25 @@ class Meeter {
                 "only, gives none";
         if (!ours && !found.empty())
             meeting_.disagreement = "Appendix V gives a consequence; the chart gives none for these groups";
+    }
+
+    /// Fire, explosion and gas stop also on the word of one source.
+    bool is_severe(const std::string& code) const {
+        if (code == "P")
+            return meeting_.one.in_group(polymerizable_group) || meeting_.other.in_group(polymerizable_group);
+        return code != "H" && code != "S" && code != "U";
+    }
+
+    bool is_doubtful() const {
+        const bool named = std::any_of(meeting_.bases.begin(), meeting_.bases.end(), [](const auto& basis) {
+            return !basis.codes.empty() &&
+                   (basis.kind == MeetingBasis::Kind::special || basis.kind == MeetingBasis::Kind::rule);
+        });
+        if (named) return false;
+        if (meeting_.of_little()) return true;
+        return !meeting_.disagreement.empty() &&
+               std::none_of(meeting_.codes.begin(), meeting_.codes.end(),
+                            [&](const auto& code) { return is_severe(code); });
     }
 
     const CompatibilityRules& rules_;

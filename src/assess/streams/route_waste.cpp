@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <numeric>
 
 namespace routeweigh::streams {
 namespace {
@@ -50,8 +51,14 @@ const ContainerLog* log_of(const StreamAdvice& advice, const std::vector<Contain
     return nullptr;
 }
 
-/// Whether it has to be destroyed before the stream goes anywhere.
-bool destroyed_first(const Participant& part, const StreamAdvice& advice, const LocalRules& local) {
+/// Whether it has to be destroyed or neutralised before the stream goes anywhere.
+bool gone_first(const Participant& part, const StreamAdvice& advice, const LocalRules& local) {
+    constexpr int mineral_acids = 1, oxidising_acids = 2, caustics = 10;
+    const Decision& decision = advice.decision;
+    if (decision.needs(Treatment::Kind::add_acid) && part.in_group(caustics)) return true;
+    if (decision.needs(Treatment::Kind::add_base) &&
+        (part.in_group(mineral_acids) || part.in_group(oxidising_acids)))
+        return true;
     for (const StreamDescription* stream : {&advice.nominal, &advice.unreacted}) {
         for (const StopHit& hit : stream->stops)
             if (hit.rule->destroy && hit.substance == part.substance) return true;
@@ -65,8 +72,30 @@ bool destroyed_first(const Participant& part, const StreamAdvice& advice, const 
     return false;
 }
 
+/// What must not meet the content of its container goes into a bottle of its own.
+void set_apart(StreamAdvice& advice, const CompatibilityReport& report, const LocalRules& local) {
+    Decision& decision = advice.decision;
+    decision.reasons.push_back(
+        {"kept apart", fmt::format("{}; so not into {}", report.words, decision.goes_to), {}, {}, "", ""});
+    decision.outcome = Decision::Outcome::own_bottle;
+    decision.kind.reset();
+    decision.goes_to = fmt::format("own bottle, labelled, not into {}", decision.goes_to);
+    decision.summary = report.words;
+    decision.ask = local.contact;
+}
+
+std::vector<std::size_t> smallest_first(const std::vector<StreamAdvice>& streams) {
+    std::vector<std::size_t> order(streams.size());
+    std::iota(order.begin(), order.end(), 0);
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return streams[a].largest_volume() * streams[a].stream.runs <
+               streams[b].largest_volume() * streams[b].stream.runs;
+    });
+    return order;
+}
+
 /// Every stream with the others that go into the same container, and with what its log says is there: both as
-/// they are once what has to be destroyed first is gone.
+/// they are once what has to be destroyed or neutralised first is gone.
 void check_meetings(std::vector<StreamAdvice>& streams, const std::vector<ContainerLog>& logs,
                     const StreamRules& rules) {
     std::vector<std::vector<Participant>> parts;
@@ -74,21 +103,35 @@ void check_meetings(std::vector<StreamAdvice>& streams, const std::vector<Contai
         parts.push_back(participants_of_stream(advice, rules));
         advice.inside = check_compatibility(parts.back(), {}, rules.compatibility);
         std::erase_if(parts.back(),
-                      [&](const Participant& part) { return destroyed_first(part, advice, rules.local); });
+                      [&](const Participant& part) { return gone_first(part, advice, rules.local); });
     }
-    for (std::size_t i = 0; i < streams.size(); ++i) {
-        StreamAdvice& advice = streams[i];
-        if (advice.decision.outcome != Decision::Outcome::container) continue;
+    for (std::size_t i = 0; i < streams.size(); ++i)
+        if (const ContainerLog* log = log_of(streams[i], logs)) {
+            streams[i].log = log->name;
+            streams[i].with_log =
+                check_compatibility(parts[i], log->content(rules.compatibility.groups), rules.compatibility);
+            if (streams[i].with_log->keeps_apart()) set_apart(streams[i], *streams[i].with_log, rules.local);
+        }
+    const auto with_others = [&](std::size_t i) -> std::optional<CompatibilityReport> {
+        if (streams[i].decision.outcome != Decision::Outcome::container) return std::nullopt;
         std::vector<Participant> others;
         for (std::size_t k = 0; k < streams.size(); ++k)
             if (k != i && streams[k].decision.outcome == Decision::Outcome::container &&
-                streams[k].decision.kind == advice.decision.kind)
+                streams[k].decision.kind == streams[i].decision.kind)
                 join_participants(others, parts[k]);
-        if (!others.empty()) advice.with_others = check_compatibility(parts[i], others, rules.compatibility);
-        if (const ContainerLog* log = log_of(advice, logs))
-            advice.with_log =
-                check_compatibility(parts[i], log->content(rules.compatibility.groups), rules.compatibility);
+        if (others.empty()) return std::nullopt;
+        return check_compatibility(parts[i], others, rules.compatibility);
+    };
+    // The smallest leave first, so that the container keeps what fills it.
+    for (const std::size_t i : smallest_first(streams)) {
+        auto report = with_others(i);
+        if (!report || !report->keeps_apart()) continue;
+        set_apart(streams[i], *report, rules.local);
+        streams[i].handout = compare_with_handout(streams[i].stream, streams[i].decision, rules.local);
+        streams[i].with_others = std::move(report);
     }
+    for (std::size_t i = 0; i < streams.size(); ++i)
+        if (!streams[i].with_others) streams[i].with_others = with_others(i);
 }
 
 StreamAdvice advise(RouteStream stream, const StreamRules& rules) {

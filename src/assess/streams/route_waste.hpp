@@ -23,6 +23,7 @@ struct StreamAdvice {
     CompatibilityReport inside;                     ///< what its own parts do, those of both readings
     std::optional<CompatibilityReport> with_others; ///< with the route's other streams that go there
     std::optional<CompatibilityReport> with_log;    ///< with what the container holds by its log
+    std::string log;                                ///< the container of that log; "" for none
 
     double largest_volume() const; ///< mL a pot, larger of both readings
 };

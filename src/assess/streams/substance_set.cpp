@@ -29,7 +29,8 @@ GroupMember read_member(const Field& row, const std::set<int>& known) {
         member.above = read_numbers((*above)["groups"]);
         above->close();
     }
-    for (const std::vector<int>* list : {&member.groups, &member.above})
+    if (const auto in_water = row.maybe("in_water")) member.in_water = read_numbers(*in_water);
+    for (const std::vector<int>* list : {&member.groups, &member.above, &member.in_water})
         for (const int number : *list)
             if (known.count(number) == 0) row["groups"].problem(fmt::format("no group {}", number));
     if (const auto former = row.maybe("peroxide_former")) member.peroxide_former = former->boolean();
@@ -90,7 +91,7 @@ ReactivityGroups read_reactivity_groups(const Source& source) {
 
 std::vector<int> Participant::groups() const {
     if (member == nullptr) return {};
-    std::vector<int> all = member->groups;
+    std::vector<int> all = in_water && !member->in_water.empty() ? member->in_water : member->groups;
     if (!member->above.empty() && 100 * share >= member->above_percent)
         all.insert(all.end(), member->above.begin(), member->above.end());
     return all;

@@ -24,6 +24,8 @@ struct GroupMember {
     std::vector<int> groups;  ///< empty: looked at, and no group fits
     double above_percent = 0; ///< from this share by mass on, `above` adds to the groups
     std::vector<int> above;
+    std::vector<int>
+        in_water; ///< instead of `groups` where its mixture is at least half water; empty: the same
     bool peroxide_former = false;
     Standing standing = Standing::judgement;
     std::string note;

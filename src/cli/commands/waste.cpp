@@ -82,10 +82,10 @@ std::function<void()> add_waste(CLI::App& program, Context& context) {
         Problems problems;
         const std::vector<Route> routes =
             read_routes(context.sources(options->routes), context.catalogue(), problems);
-        print_problems(problems.all);
         const auto rules = stream_rules_of(options->rules, context);
         const std::vector<streams::ContainerLog> logs =
-            read_container_logs(context.sources(options->logs), *rules);
+            read_container_logs(context.sources(options->logs), *rules, problems);
+        print_problems(problems.all);
         const double pots = std::ceil(static_cast<double>(options->students) / options->team);
         std::vector<streams::ClassWaste> wastes;
         for (const Route& route : routes)

@@ -65,6 +65,8 @@ const char* id_of(CompatibilityReport::Verdict verdict) {
         return "conflict";
     case CompatibilityReport::Verdict::not_assessed:
         return "not_assessed";
+    case CompatibilityReport::Verdict::ask:
+        return "ask";
     case CompatibilityReport::Verdict::nothing_found:
         break;
     }
@@ -234,8 +236,7 @@ MachineTree route_tree(const streams::ClassWaste& one) {
     for (const streams::QuenchPlan& plan : one.waste.quenches)
         quenches.emplace_back(quench_tree(plan, one.pots));
     for (const streams::OwnBottle& bottle : one.own_bottles)
-        own.emplace_back(
-            MachineObject{{"stream", bottle.stream}, {"millilitres", bottle.volume}});
+        own.emplace_back(MachineObject{{"stream", bottle.stream}, {"millilitres", bottle.volume}});
     return MachineObject{{"id", one.route->id},
                          {"title", one.route->title},
                          {"pots", one.pots},

@@ -38,6 +38,22 @@ writing::BulletList handout_findings(const WasteSubject& subject, HandoutFinding
     return list;
 }
 
+/// A log is held against the streams that go into its container; one that none goes to must not pass for
+/// looked at.
+bool is_used(const streams::ContainerLog& log, const WasteSubject& subject) {
+    for (const streams::ClassWaste& one : subject.routes)
+        for (const streams::StreamAdvice& advice : one.waste.streams)
+            if (advice.log == log.name) return true;
+    return false;
+}
+
+void add_unused_logs(const WasteSubject& subject, WasteBlocks& blocks) {
+    for (const streams::ContainerLog& log : *subject.logs)
+        if (!is_used(log, subject))
+            blocks.emplace_back(writing::Paragraph{writing::strong(fmt::format(
+                "{}: no stream goes to {}, so nothing was held against this log.", log.file, log.name))});
+}
+
 } // namespace
 
 void add_handout(const WasteSubject& subject, WasteBlocks& blocks) {
@@ -61,6 +77,7 @@ void add_handout(const WasteSubject& subject, WasteBlocks& blocks) {
         blocks.emplace_back(writing::Paragraph{words});
         blocks.emplace_back(std::move(list));
     }
+    add_unused_logs(subject, blocks);
 }
 
 } // namespace routeweigh::documents

@@ -86,7 +86,8 @@ class MeetingsPart {
                 "time. "
                 "By itself a stream counts as it leaves the pot: its parts have met already, and a row says "
                 "what may still go on in a closed bottle. With others and with a log it counts once what has "
-                "to be destroyed first is gone. What only releases heat within a stream, and what is there "
+                "to be destroyed or neutralised first is gone. What only releases heat within a stream, and "
+                "what is there "
                 "by less than 0.1 % by mass, stands in the list below only."};
             blocks_.emplace_back(std::move(table_));
         }

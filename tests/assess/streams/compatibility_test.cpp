@@ -76,6 +76,39 @@ TEST_CASE("ethyl acetate and hexane into toluene: nothing found, and not called 
     CHECK(report.meetings.empty());
 }
 
+TEST_CASE("what only whole groups of one source say, and no fire or gas, is a question and no stop") {
+    using Verdict = CompatibilityReport::Verdict;
+    const CompatibilityReport ester = pour(grams({{"acetic acid", 5}}), grams({{"ethanol", 100}}));
+    CHECK(ester.verdict == Verdict::ask);
+    CHECK_FALSE(ester.keeps_apart());
+    CHECK(holds(ester.words, "ask first: acetic acid meets ethanol"));
+    CHECK(holds(ester.words, "one source says so of whole groups, the other names nothing"));
+    CHECK(pour(grams({{"4-chlorobenzaldehyde", 5}}), grams({{"sodium bicarbonate", 5}, {"water", 95}}))
+              .verdict == Verdict::ask);
+    // Named meetings stop whatever the amount.
+    CHECK(pour(grams({{"sodium cyanide", 0.01}, {"water", 99.99}}),
+               grams({{"hydrogen chloride", 4}, {"water", 96}}))
+              .verdict == Verdict::conflict);
+}
+
+// Common practice, no source: what stands in the same bottle, extract or reagent every day.
+TEST_CASE("a group of the chart does not speak for members that do not do it") {
+    using Verdict = CompatibilityReport::Verdict;
+    CHECK(pour(grams({{"hydrogen bromide", 5}, {"water", 95}}), grams({{"dichloromethane", 100}})).verdict ==
+          Verdict::nothing_found);
+    CHECK(pour(grams({{"hydroxylamine", 5}, {"water", 95}}), grams({{"water", 100}})).verdict ==
+          Verdict::nothing_found);
+    CHECK(pour(grams({{"4-bromoacetanilide", 5}}), grams({{"triethylamine", 100}})).verdict == Verdict::ask);
+    // Below half of a watery mixture sulfuric acid lights nothing; without water it does.
+    const Composition rinse = grams({{"ethanol", 20}, {"water", 80}});
+    CHECK_FALSE(
+        has(meeting_of(pour(grams({{"sulfuric acid", 3}, {"water", 97}}), rinse), "sulfuric acid", "ethanol"),
+            "F"));
+    CHECK(
+        has(meeting_of(pour(grams({{"sulfuric acid", 98}, {"water", 2}}), rinse), "sulfuric acid", "ethanol"),
+            "F"));
+}
+
 TEST_CASE("dichloromethane into triethylamine warms and gives gas") {
     const CompatibilityReport report = pour(grams({{"dichloromethane", 5}}), grams({{"triethylamine", 100}}));
     const Meeting* meeting = meeting_of(report, "dichloromethane", "triethylamine");

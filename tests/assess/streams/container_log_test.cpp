@@ -35,7 +35,7 @@ TEST_CASE("additions by volume, by mass and by parts are read into grams") {
         if (part.name == "water") CHECK(part.share == doctest::Approx(0.6)); // the largest it had
 }
 
-TEST_CASE("a stranger is a finding of the check, not an error of the file") {
+TEST_CASE("a stranger is a finding of the check and a warning, not an error of the file") {
     const ContainerLog log = read(R"({"date": "2026-02-02", "material": "sodium azide", "amount": "1 g"},
         {"date": "2026-02-02", "material": "yellow oil", "amount": "5 mL"})");
     const std::vector<Participant> content = log.content(us_rules().compatibility.groups);
@@ -45,6 +45,17 @@ TEST_CASE("a stranger is a finding of the check, not an error of the file") {
     const CompatibilityReport report =
         check_compatibility(poured(grams({{"toluene", 1}})), content, us_rules().compatibility);
     CHECK(report.not_assigned == std::vector<std::string>{"yellow oil"});
+    CHECK(report.keeps_apart());
+}
+
+TEST_CASE(
+    "a name that nobody knows is told with its place and the nearest spelling, and what is full is full") {
+    const ContainerLog log = read(R"({"date": "2026-02-02", "material": "ehtanol", "amount": "4 L"})");
+    REQUIRE(log.warnings.size() == 1);
+    CHECK(log.warnings[0].place.pointer == "/additions/0/material");
+    CHECK(log.warnings[0].nearest == "ethanol");
+    CHECK(log.warnings[0].severity == Severity::warning);
+    CHECK(read(R"({"date": "2026-02-02", "material": "ethanol", "amount": "4 L"})").warnings.empty());
 }
 
 TEST_CASE("faults of a log are told with their place") {
@@ -69,7 +80,12 @@ TEST_CASE("faults of a log are told with their place") {
               "colour"));
     CHECK(holds(problems(R"({"material": "ethanol", "amount": "5 mL"})"), "date"));
     CHECK(holds(problems(R"({"date": "2 Feb", "material": "ethanol", "amount": "5 mL"})"),
-                "\"2 Feb\" is no date like 2026-02-02"));
+                "\"2 Feb\" is no day of the calendar like 2026-02-02"));
+    CHECK(holds(problems(R"({"date": "2026-02-31", "material": "ethanol", "amount": "5 mL"})"),
+                "/additions/0/date: \"2026-02-31\" is no day"));
+    CHECK(holds(problems(R"({"date": "2026-02-02", "material": "ethanol", "amount": "2.5 L"},
+                            {"date": "2026-02-03", "material": "ethanol", "amount": "2.5 L"})"),
+                "/additions: the additions make 5.00 L, more than the 4.00 L that the container holds"));
 }
 
 TEST_CASE("the container is one of the local rules, by its name there or by its kind") {

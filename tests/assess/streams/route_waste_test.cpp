@@ -176,13 +176,40 @@ TEST_CASE("a stream of a route against the log of its container") {
     const RouteWaste waste = assess_waste(*a1.route, us_rules(), logs);
     for (const StreamAdvice& advice : waste.streams) {
         INFO(advice.stream.name);
-        CHECK(advice.with_log.has_value() == (advice.decision.kind == ContainerKind::aqueous_neutral));
-        if (!advice.with_log) continue;
+        CHECK(advice.decision.kind != ContainerKind::aqueous_neutral);
+        if (advice.log.empty()) continue;
+        CHECK(advice.log == "aqueous, neutral");
         CHECK(advice.with_log->verdict == CompatibilityReport::Verdict::conflict);
         CHECK(holds(advice.with_log->words, "do not add"));
+        CHECK(advice.decision.outcome == Decision::Outcome::own_bottle);
     }
     for (const ContainerFit& fit : fit_class(waste, 24, us_rules().local, logs))
-        CHECK((fit.present > 0) == (fit.container->kind == ContainerKind::aqueous_neutral));
+        CHECK(fit.container->kind != ContainerKind::aqueous_neutral);
+    CHECK(own_bottles(waste, 24, us_rules().local).size() ==
+          own_bottles(a1.waste, 24, us_rules().local).size() + 1);
+}
+
+TEST_CASE("what a log allows goes into the container that stands there") {
+    const Source salt{"log.json", R"({"container": "aqueous, neutral", "size": "10 L", "additions": [
+        {"date": "2026-02-02", "parts": {"sodium chloride": "5 %", "water": "95 %"}, "amount": "500 g"}]})"};
+    const std::vector<ContainerLog> logs{
+        read_container_log(salt, catalogue(), us_rules().compatibility.groups, us_rules().local)};
+    const WasteOf a1("routes/4-bromoacetanilide/A1.json", us_rules());
+    const RouteWaste waste = assess_waste(*a1.route, us_rules(), logs);
+    int begun = 0;
+    for (const ContainerFit& fit : fit_class(waste, 24, us_rules().local, logs))
+        if (fit.container->kind == ContainerKind::aqueous_neutral && fit.present > 0) ++begun;
+    CHECK(begun == 1);
+}
+
+TEST_CASE("no stream stands in a container beside one that it must not meet") {
+    for (const std::string& path : shipped_routes())
+        for (const StreamRules* rules : {&us_rules(), &eu_rules()}) {
+            INFO(path);
+            for (const StreamAdvice& advice : WasteOf(path, *rules).waste.streams)
+                if (advice.decision.outcome == Decision::Outcome::container)
+                    CHECK_FALSE((advice.with_others && advice.with_others->keeps_apart()));
+        }
 }
 
 TEST_CASE("streams of one route that go into one container are held against each other") {
