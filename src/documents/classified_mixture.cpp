@@ -130,17 +130,25 @@ std::vector<writing::Text> reasons(const MixtureClassification& classification) 
     return items;
 }
 
+/// What nobody assessed may not pass for harmless.
+std::string none_or_unknown(const MixtureClassification& classification) {
+    constexpr double counts_from =
+        1; // per cent: the general cut-off of mixture rules (CLP Annex I, Table 1.1, memory)
+    return classification.unassessed_percent >= counts_from ? "unknown" : "none";
+}
+
 } // namespace
 
 std::string signal_word(const MixtureClassification& classification) {
-    return classification.label.signal.empty() ? "none" : classification.label.signal;
+    return classification.label.signal.empty() ? none_or_unknown(classification)
+                                               : classification.label.signal;
 }
 
 std::string statement_codes(const MixtureClassification& classification) {
     std::vector<std::string> codes = classification.label.statements;
     codes.insert(codes.end(), classification.label.supplemental.begin(),
                  classification.label.supplemental.end());
-    return codes.empty() ? "none" : join(codes, " ");
+    return codes.empty() ? none_or_unknown(classification) : join(codes, " ");
 }
 
 std::string unassessed_text(const MixtureClassification& classification) {

@@ -50,6 +50,7 @@ std::optional<MixtureTest> ph_test(const ResolvedMixture& mixture, const PhLimit
         part.remark = "its specific limits account for the pH";
         test.parts.push_back(part);
         test.met = false;
+        test.besides = "set aside";
     }
     return test;
 }

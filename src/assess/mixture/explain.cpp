@@ -62,7 +62,7 @@ std::string outcome_text(const MixtureResult& result) {
     case MixtureOutcome::not_classified:
         break;
     }
-    return "not classified";
+    return result.supplemental.empty() ? "not classified" : "no class, but a supplemental statement";
 }
 
 std::string test_text(const MixtureTest& test) {
@@ -83,9 +83,11 @@ std::string test_text(const MixtureTest& test) {
     case TestKind::value:
         break;
     }
-    std::string text =
-        fmt::format("{} {}{}{}: {}, {}", test.what, number(test.limit), test.unit.empty() ? "" : " ",
-                    test.unit, number(test.value), test.met ? "met" : "not met");
+    std::string text = fmt::format("{} {}{}{}: {}, {}", test.what, number(test.limit),
+                                   test.unit.empty() ? "" : " ", test.unit, number(test.value),
+                                   test.met               ? "met"
+                                   : test.besides.empty() ? "not met"
+                                                          : test.besides);
     for (const MixturePart& part : test.parts)
         text += fmt::format("; {} % {}{}", number(part.percent), name_of(part), remark_of(part));
     return text;

@@ -13,6 +13,8 @@ namespace routeweigh {
 namespace {
 
 constexpr double least_percent = 1.0; // of a flammable or halogenated ingredient that counts
+constexpr double mostly_flammable =
+    50; // per cent by mass; our line: from there on it counts as what burns in it
 constexpr double lowest_searched = -100, highest_searched = 200; // degC
 
 bool is_flammable_liquid(const GhsEntry& entry) {
@@ -155,6 +157,10 @@ FlashPoint flash_point_of(const ResolvedMixture& mixture, const FlashPointData& 
             found.celsius = found.flammable.front().flash_point;
         } else if (std::any_of(all.begin(), all.end(), halogenated_solvent)) {
             found.method = FlashPointMethod::halogenated;
+            double percent = 0;
+            for (const FlammablePart& part : found.flammable)
+                percent += part.ingredient->percent;
+            if (percent > mostly_flammable) found.celsius = found.flammable.front().flash_point;
         } else if (const auto estimate = by_activity(mixture, found.flammable, data)) {
             found.method = FlashPointMethod::activity;
             found.celsius = estimate;

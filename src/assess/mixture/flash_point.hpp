@@ -30,7 +30,7 @@ enum class FlashPointMethod {
     neat,         // one substance, its own
     activity,     // Liaw with van Laar constants
     lowest,       // bound
-    halogenated,  // not predictable beside halogenated solvents
+    halogenated,  // not predictable beside halogenated solvents; with a bound where most of it is flammable
     not_flammable // nothing flammable at 1 % or more
 };
 

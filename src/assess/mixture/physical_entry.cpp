@@ -28,7 +28,9 @@ void judge_physical(const std::vector<PhysicalEntry>& entries, bool neat, std::s
             "{:.3g} % {} carries {}{}{} ({}{})", found.ingredient->percent, found.ingredient->substance->name,
             found.entry->hazard_class, found.entry->category.empty() ? "" : " ", found.entry->category,
             found.entry->statement, found.by_suppliers ? ", added by suppliers" : ""));
-    if (neat && !entries.front().by_suppliers) {
+    // A gas needs no test to tell whether it burns or feeds a fire, whoever wrote that down.
+    const std::string& of = entries.front().entry->hazard_class;
+    if (neat && (!entries.front().by_suppliers || of == "Ox. Gas" || of == "Flam. Gas")) {
         result.outcome = MixtureOutcome::classified;
         result.hazard_class = entries.front().entry->hazard_class;
         result.category = entries.front().entry->category;

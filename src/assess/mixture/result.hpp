@@ -49,7 +49,8 @@ struct MixtureTest {
     double value = 0;
     double limit = 0;
     bool met = false;
-    std::string_view unit; // of value and limit
+    std::string_view unit;    // of value and limit
+    std::string_view besides; // why a value that keeps the limit does not count
     std::vector<MixturePart> parts;
     std::string_view source;
 };

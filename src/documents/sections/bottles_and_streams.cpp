@@ -82,7 +82,7 @@ writing::Table bottle_table(const std::vector<Opened>& all, const ReportView& vi
         if (!opened.classification->label.signal.empty()) continue;
         const std::string codes = statement_codes(*opened.classification);
         std::string name = opened.material->name;
-        if (codes != "none") name += " " + codes;
+        if (codes != "none" && codes != "unknown") name += " " + codes;
         if (opened.classification->unassessed_percent > 0) name += " (not assessed)";
         quiet.push_back(fmt::format("{} [{}]", name, where(opened, view)));
     }

@@ -133,6 +133,10 @@ TEST_CASE("the method that was used is told, and where it may not be") {
     CHECK(*bound.celsius == -22);
     CHECK(screened({{"acetic acid", 98}, {"ethanol", 2}}).method == FlashPointMethod::lowest);
     CHECK(screened({{"dichloromethane", 50}, {"ethanol", 50}}).method == FlashPointMethod::halogenated);
+    // Mostly flammable: as if the halogenated solvent were not there, until somebody tests it. Our line.
+    const auto flames = bottle({{"dichloromethane", 5}, {"ethanol", 95}});
+    CHECK(flames.result("flammable_liquid")->statement == "H225");
+    CHECK(flames.result("flammable_liquid")->screened);
     // A halogenated solid that is dissolved is no solvent.
     CHECK(screened({{"4-bromoacetanilide", 5}, {"ethanol", 45}, {"water", 50}}).method ==
           FlashPointMethod::activity);

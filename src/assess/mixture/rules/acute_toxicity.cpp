@@ -12,7 +12,8 @@ namespace {
 
 using Phase = Substance::Phase;
 
-constexpr double least_percent = 0.1; // of an ingredient that has a say in the form
+constexpr double least_percent = 0.1;      // of an ingredient that has a say in the form
+constexpr double highest_of_vapours = 100; // degC, where boiling starts; our line
 
 struct Forms {
     bool vapours = false, mists = false;
@@ -28,10 +29,13 @@ Forms forms_of(const ResolvedMixture& mixture, bool named) {
             entry->acute_toxicity ? entry->acute_toxicity->form : std::string_view();
         if (named != !form.empty()) continue;
         const Phase own = ingredient.substance->phase;
-        forms.vapours = forms.vapours || (named ? form != "dusts or mists" : own != Phase::solid);
-        // A dissolved gas with an entry for its solution is judged as the solution is.
-        forms.mists =
-            forms.mists || (named ? form == "dusts or mists" : own != Phase::gas || ingredient.solution);
+        const bool early =
+            ingredient.substance->boiling_point.value_or(highest_of_vapours) < highest_of_vapours;
+        forms.vapours = forms.vapours || (named ? form != "dusts or mists" : own != Phase::solid || early);
+        // A dissolved gas with an entry for its solution is judged as the solution is; what boils early is a
+        // vapour before it is a mist.
+        const bool mist = own == Phase::gas ? ingredient.solution : !early;
+        forms.mists = forms.mists || (named ? form == "dusts or mists" : mist);
     }
     return forms;
 }

@@ -26,11 +26,14 @@ std::optional<double> boiling_point_of(const ResolvedMixture& mixture, const Fla
     return lowest;
 }
 
-bool within(const FlammableCategory& category, double flash_point, const std::optional<double>& boiling) {
+bool flashes_within(const FlammableCategory& category, double flash_point) {
     const double slack = limit_tolerance * category.flash_point;
-    const bool flashes = category.included ? flash_point <= category.flash_point + slack
-                                           : flash_point < category.flash_point - slack;
-    return flashes && (!category.boiling_point || (boiling && *boiling <= *category.boiling_point));
+    return category.included ? flash_point <= category.flash_point + slack
+                             : flash_point < category.flash_point - slack;
+}
+
+bool boils_within(const FlammableCategory& category, const std::optional<double>& boiling) {
+    return !category.boiling_point || (boiling && *boiling <= *category.boiling_point);
 }
 
 std::string_view method_text(FlashPointMethod method) {
@@ -45,6 +48,10 @@ std::string_view method_text(FlashPointMethod method) {
         return "bound, no estimate: the lowest flash point among flammable ingredients of 1 % or more; pairs "
                "of "
                "solvents may flash below both";
+    case FlashPointMethod::halogenated:
+        return "not predictable beside halogenated solvents; more than half is flammable, so it counts as "
+               "its "
+               "lowest flashing part until a closed-cup test says otherwise";
     default:
         return "";
     }
@@ -63,7 +70,7 @@ void add_notes(const FlashPoint& flash, const MixtureFacts& facts, const Flammab
             "test");
     for (const FlammableCategory& category : limits.categories)
         if (std::abs(*flash.celsius - category.flash_point) < limits.margin &&
-            flash.method != FlashPointMethod::lowest) {
+            flash.method != FlashPointMethod::lowest && flash.method != FlashPointMethod::halogenated) {
             result.notes.push_back(
                 fmt::format("within {:g} K of the limit at {:g} \u00B0C: only a closed-cup "
                             "test decides",
@@ -73,7 +80,8 @@ void add_notes(const FlashPoint& flash, const MixtureFacts& facts, const Flammab
     result.notes.emplace_back("above 35 \u00B0C a liquid that does not sustain combustion may be exempt");
 }
 
-// Halogenated solvents: nothing can be said of the flash point, but what burns is named.
+// Halogenated solvents, and no more than half flammable: nothing can be said of the flash point, but what
+// burns is named.
 void refuse_halogenated(const FlashPoint& flash, MixtureResult& result) {
     result.outcome = MixtureOutcome::test_needed;
     double percent = 0;
@@ -135,6 +143,7 @@ void judge_by_flash_point(const ResolvedMixture& mixture, const FlashPoint& flas
     result.estimate_unit = "\u00B0C";
     result.screened =
         flash.method == FlashPointMethod::activity || flash.method == FlashPointMethod::lowest ||
+        flash.method == FlashPointMethod::halogenated ||
         (flash.method == FlashPointMethod::measured && !mixture.facts.flash_point_method.empty());
     const std::optional<double> boiling = boiling_point_of(mixture, flash);
     for (const FlammableCategory& category : limits.categories) {
@@ -148,7 +157,9 @@ void judge_by_flash_point(const ResolvedMixture& mixture, const FlashPoint& flas
         test.limit = category.flash_point;
         test.unit = "\u00B0C";
         test.source = limits.source;
-        test.met = within(category, *flash.celsius, boiling);
+        test.met = flashes_within(category, *flash.celsius) && boils_within(category, boiling);
+        if (flashes_within(category, *flash.celsius) && !boils_within(category, boiling))
+            test.besides = boiling ? "but it boils too high" : "boiling not known";
         const bool met = test.met;
         result.tests.push_back(std::move(test));
         if (!met) continue;
@@ -181,7 +192,7 @@ void judge_flammable(const ResolvedMixture& mixture, const MixtureRules& rules,
     if (!judge_by_specific_limit(mixture, result)) {
         const FlashPoint flash =
             flash_point_of(mixture, rules.flash_points, limits.categories.back().flash_point);
-        if (flash.method == FlashPointMethod::halogenated)
+        if (flash.method == FlashPointMethod::halogenated && !flash.celsius)
             refuse_halogenated(flash, result);
         else if (flash.celsius)
             judge_by_flash_point(mixture, flash, limits, result);
