@@ -20,12 +20,6 @@ std::string bottle_name(const ClassifiedBottle& bottle) {
                                   : fmt::format("{}, made in {}", bottle.material->name, bottle.made_in);
 }
 
-/// "filtrate", with its step where there are several.
-std::string stream_name(const ClassifiedStream& stream, const Route& route) {
-    return route.steps.size() == 1 ? stream.stream.name
-                                   : fmt::format("{}: {}", stream.stream.step_id, stream.stream.name);
-}
-
 constexpr std::string_view nominal_reading = "loss as lost product", unreacted_reading = "loss as unreacted";
 
 struct NamedReading {
@@ -94,11 +88,11 @@ void add_streams(const Route& route, const ClassifiedRoute& classified, const Cl
         if (stream.stream.stays_on_product()) {
             table.remarks.push_back(writing::Text(
                 fmt::format("{}, {} g, is so little that it stays on the product.",
-                            capitalised(stream_name(stream, route)), digits(stream.first().grams, 2))));
+                            capitalised(stream.stream.title), digits(stream.first().grams, 2))));
             continue;
         }
         for (const NamedReading& reading : readings_of(stream)) {
-            std::string name = stream_name(stream, route);
+            std::string name = stream.stream.title;
             if (!reading.name.empty()) name += fmt::format(", {}", reading.name);
             table.rows.push_back(
                 row(std::move(name), reading.reading->grams, reading.reading->classification));
@@ -112,7 +106,7 @@ void add_streams(const Route& route, const ClassifiedRoute& classified, const Cl
     for (const ClassifiedStream& stream : classified.streams) {
         if (stream.stream.stays_on_product()) continue;
         for (const NamedReading& reading : readings_of(stream)) {
-            std::string name = capitalised(stream_name(stream, route));
+            std::string name = capitalised(stream.stream.title);
             if (!reading.name.empty()) name += fmt::format(" ({})", reading.name);
             blocks.push_back(writing::Heading{4, name});
             add_classified(reading.reading->classification, rules.mixture.labels, &reading.reading->paired,

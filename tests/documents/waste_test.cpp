@@ -69,7 +69,7 @@ TEST_CASE("every stream of every shipped route stands in the document with its c
         for (const streams::ClassWaste& one : said.wastes)
             for (const streams::StreamAdvice& advice : one.waste.streams) {
                 INFO(one.route->id << ": " << advice.stream.name);
-                CHECK(said.holds("Why: " + advice.stream.name + " to "));
+                CHECK(said.holds("Why: " + advice.stream.title + " to "));
                 CHECK(said.holds(advice.decision.goes_to));
             }
     }

@@ -21,7 +21,7 @@ ContainerContents& contents_for(std::vector<ContainerContents>& all, const Strea
     if (found != all.end()) return *found;
     ContainerContents contents;
     contents.container = container;
-    contents.name = container != nullptr ? container->name : "bottle of its own: " + advice.stream.name;
+    contents.name = container != nullptr ? container->name : "bottle of its own: " + advice.stream.title;
     all.push_back(std::move(contents));
     return all.back();
 }

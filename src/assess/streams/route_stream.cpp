@@ -60,6 +60,7 @@ std::vector<RouteStream> streams_of(const FlatRoute& flat, const Evaluation& eva
         result.step = stream.step;
         result.step_id = written.id;
         result.name = stream.name;
+        result.title = route.steps.size() > 1 ? written.id + ": " + stream.name : stream.name;
         result.kind = stream.kind;
         result.runs = evaluation.steps[at(stream.step)].scale;
         if (!(result.runs > 0)) continue;

@@ -14,6 +14,7 @@ namespace routeweigh::streams {
 struct RouteStream {
     int step = 0;
     std::string step_id, name;
+    std::string title; ///< the name, after that of its step where the route has several
     StreamKind kind = StreamKind::liquid;
     Composition nominal;   ///< loss of yield read as lost product
     Composition unreacted; ///< loss of yield read as substrate that never reacted

@@ -202,10 +202,10 @@ std::vector<ContainerFit> fit_class(const RouteWaste& waste, double pots, const 
         std::vector<std::string> vent;
         for (const StreamAdvice& advice : waste.streams) {
             if (advice.decision.kind != container.kind) continue;
-            streams.push_back({advice.stream.name, advice.largest_volume() * advice.stream.runs,
+            streams.push_back({advice.stream.title, advice.largest_volume() * advice.stream.runs,
                                advice.nominal.volume.assumed * advice.stream.runs});
             for (const std::string& why : vents_of(advice))
-                vent.push_back(advice.stream.name + ": " + why);
+                vent.push_back(advice.stream.title + ": " + why);
         }
         if (streams.empty()) continue;
         Begun begun;
@@ -222,7 +222,7 @@ std::vector<OwnBottle> own_bottles(const RouteWaste& waste, double pots, const L
     for (const StreamAdvice& advice : waste.streams)
         if (advice.decision.outcome == Decision::Outcome::own_bottle) {
             const double per_pot = advice.largest_volume() * advice.stream.runs;
-            bottles.push_back({advice.stream.name, per_pot, per_pot * pots * (1 + local.allowance.value)});
+            bottles.push_back({advice.stream.title, per_pot, per_pot * pots * (1 + local.allowance.value)});
         }
     return bottles;
 }

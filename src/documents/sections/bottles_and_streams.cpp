@@ -111,11 +111,9 @@ void add_exchange(const std::vector<Opened>& all, const ReportView& view, Blocks
     blocks.push_back(writing::BulletList{std::move(items)});
 }
 
-std::string stream_words(const ClassifiedStream& stream, const MixtureClassification& classification,
-                         bool several) {
-    std::string name = several ? stream.stream.step_id + ": " + stream.stream.name : stream.stream.name;
+std::string stream_words(const ClassifiedStream& stream, const MixtureClassification& classification) {
     const std::string codes = statement_codes(classification);
-    return codes == "none" ? name : name + " " + codes;
+    return codes == "none" ? stream.stream.title : stream.stream.title + " " + codes;
 }
 
 /// Streams of one route under their signal word; a stream whose readings differ stands under the worse.
@@ -134,8 +132,7 @@ writing::Row stream_row(const RouteView& route, const ClassifiedRoute& classifie
                 worst = &other;
             }
         }
-        by_signal[worst->label.signal].push_back(
-            stream_words(stream, *worst, route.route().steps.size() > 1) + note);
+        by_signal[worst->label.signal].push_back(stream_words(stream, *worst) + note);
     }
     std::vector<writing::Cell> cells{route.head()};
     for (const char* signal : {"Danger", "Warning", ""})
@@ -162,7 +159,7 @@ writing::Folded stream_details(const RouteView& route, const ClassifiedRoute& cl
         for (const streams::PairingStep& step : reading.paired.steps)
             pairs.push_back(step.equation);
         const std::string classes = classes_text(reading.classification);
-        table.rows.push_back({stream.stream.name, digits_cell(reading.grams),
+        table.rows.push_back({stream.stream.title, digits_cell(reading.grams),
                               classes.empty() ? "none" : classes,
                               writing::Cell(unassessed_text(reading.classification),
                                             reading.classification.unassessed_percent),

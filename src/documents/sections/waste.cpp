@@ -93,11 +93,9 @@ writing::BulletList mismatches(const Judged& us, const Judged& eu) {
     for (const Judged* judged : {&us, &eu})
         for (const ClassWaste& one : judged->routes)
             for (const StreamAdvice* advice : one.waste.mismatches()) {
-                std::string words = one.route->id + ", ";
-                if (one.route->steps.size() > 1) words += advice->stream.step_id + ", ";
-                words +=
-                    fmt::format("{}: {}; handout says \"{}\", should go to {}", advice->stream.name,
-                                advice->decision.summary, advice->handout.said, advice->decision.goes_to);
+                std::string words = fmt::format("{}, {}: {}; handout says \"{}\", should go to {}",
+                                                one.route->id, advice->stream.title, advice->decision.summary,
+                                                advice->handout.said, advice->decision.goes_to);
                 const std::string& rules = judged->rules.local.jurisdiction;
                 const auto known = std::find_if(found.begin(), found.end(),
                                                 [&](const auto& entry) { return entry.first == words; });

@@ -99,7 +99,7 @@ class MeetingsPart {
 
   private:
     void look_at(const StreamAdvice& advice) {
-        const std::string& name = advice.stream.name;
+        const std::string& name = advice.stream.title;
         const bool shown = rows_of(fmt::format("within {}", name), advice.inside.within, true);
         say(advice.inside, name,
             shown ? "what its own parts may still do stands below"

@@ -33,7 +33,7 @@ writing::Cell volume_cell(const StreamAdvice& advice) {
 
 writing::Table composition_table(const StreamAdvice& advice) {
     writing::Table table;
-    table.caption = fmt::format("What is in it, one pot: {}", advice.stream.name);
+    table.caption = fmt::format("What is in it, one pot: {}", advice.stream.title);
     table.columns = {{.heading = "substance"},
                      {.heading = "lost yield made and lost", .align = writing::Align::decimal, .unit = "g"},
                      {.heading = "lost yield never reacted", .align = writing::Align::decimal, .unit = "g"}};
@@ -58,7 +58,7 @@ writing::Cell looked_at(const std::optional<double>& value, const std::string& u
 
 writing::Table reasons_table(const StreamAdvice& advice) {
     writing::Table table;
-    table.caption = fmt::format("The way to the container: {}", advice.stream.name);
+    table.caption = fmt::format("The way to the container: {}", advice.stream.title);
     table.columns = {{.heading = "asked"},
                      {.heading = "found"},
                      {.heading = "value"},
@@ -90,7 +90,7 @@ std::string first_words(const Decision& decision) {
 
 writing::Folded why_block(const StreamAdvice& advice) {
     writing::Folded folded{
-        writing::Text(fmt::format("Why: {} to {}", advice.stream.name, goes_to(advice.decision))), {}};
+        writing::Text(fmt::format("Why: {} to {}", advice.stream.title, goes_to(advice.decision))), {}};
     folded.blocks.emplace_back(composition_table(advice));
     writing::BulletList pairs = pairing_list(advice);
     if (!pairs.items.empty()) {
