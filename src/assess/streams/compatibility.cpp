@@ -26,8 +26,7 @@ void sort_worst_first(std::vector<Meeting>& meetings, const ReactivityChart& cha
         return chart.codes.size();
     };
     std::stable_sort(meetings.begin(), meetings.end(), [&](const Meeting& a, const Meeting& b) {
-        if (a.trace != b.trace) return b.trace;
-        if (a.doubtful != b.doubtful) return b.doubtful;
+        if (a.weight != b.weight) return a.weight < b.weight;
         if (a.of_little() != b.of_little()) return b.of_little();
         if (rank(a) != rank(b)) return rank(a) < rank(b);
         return a.codes.size() > b.codes.size();
@@ -79,9 +78,10 @@ std::string words_of(const Meeting& meeting, const ReactivityChart& chart) {
 void judge(CompatibilityReport& report, const ReactivityChart& chart, bool new_container) {
     using Verdict = CompatibilityReport::Verdict;
     // Worst first: the first decides.
-    const Meeting* worst =
-        report.meetings.empty() || report.meetings.front().trace ? nullptr : &report.meetings.front();
-    if (worst != nullptr && !worst->doubtful) {
+    const Meeting* worst = report.meetings.empty() || report.meetings.front().weight == Meeting::Weight::noted
+                               ? nullptr
+                               : &report.meetings.front();
+    if (worst != nullptr && worst->weight == Meeting::Weight::stops) {
         report.verdict = Verdict::conflict;
         report.words = "do not add: " + words_of(*worst, chart);
         if (!report.not_assigned.empty())

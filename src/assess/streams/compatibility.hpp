@@ -39,9 +39,11 @@ struct Meeting {
     std::vector<std::string> codes; ///< of all bases, worst first
     std::vector<MeetingBasis> bases;
     std::string disagreement; ///< where one source names a consequence and the other none; "" otherwise
-    /// No meeting that is named, and there is little of it, or whole groups of only one source say so and
-    /// what they say is neither fire nor gas: a question, no stop.
-    bool doubtful = false;
+    /// What only whole groups say, and no named meeting, asks where there is little of it, or where one
+    /// source alone says so and of neither fire nor gas; little of what is neither is only noted, as are
+    /// traces.
+    enum class Weight { stops, asks, noted };
+    Weight weight = Weight::stops;
 
     /// Less than a thousandth by mass of one of them: our line, for no source knows amounts.
     bool of_little() const { return trace || one.share < 0.001 || other.share < 0.001; }

@@ -36,7 +36,7 @@ class Meeter {
         for (const MeetingBasis& basis : meeting_.bases)
             all.insert(all.end(), basis.codes.begin(), basis.codes.end());
         meeting_.codes = rules_.chart.sorted(std::move(all));
-        meeting_.doubtful = is_doubtful();
+        meeting_.weight = weight();
         return std::move(meeting_);
     }
 
@@ -155,16 +155,20 @@ class Meeter {
         return code != "H" && code != "S" && code != "U";
     }
 
-    bool is_doubtful() const {
+    Meeting::Weight weight() const {
+        using Weight = Meeting::Weight;
+        if (meeting_.trace) return Weight::noted;
         const bool named = std::any_of(meeting_.bases.begin(), meeting_.bases.end(), [](const auto& basis) {
             return !basis.codes.empty() &&
                    (basis.kind == MeetingBasis::Kind::special || basis.kind == MeetingBasis::Kind::rule);
         });
-        if (named) return false;
-        if (meeting_.of_little()) return true;
-        return !meeting_.disagreement.empty() &&
-               std::none_of(meeting_.codes.begin(), meeting_.codes.end(),
-                            [&](const auto& code) { return is_severe(code); });
+        if (named) return Weight::stops;
+        const bool severe = std::any_of(meeting_.codes.begin(), meeting_.codes.end(),
+                                        [&](const auto& code) { return is_severe(code); });
+        const bool only_dissolves = meeting_.codes == std::vector<std::string>{"S"};
+        if (only_dissolves) return Weight::noted; // it goes where dissolved metals go
+        if (meeting_.of_little()) return severe ? Weight::asks : Weight::noted;
+        return severe || meeting_.disagreement.empty() ? Weight::stops : Weight::asks;
     }
 
     const CompatibilityRules& rules_;
