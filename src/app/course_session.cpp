@@ -84,7 +84,7 @@ Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& c
     root.close();
     found.throw_if_error();
     if (planned.empty()) throw CallError(fmt::format("{}: the course has no experiments", source->name));
-    if (replacement && weeks.count(replacement->week) == 0)
+    if (replacement && !weeks.contains(replacement->week))
         throw CallError(fmt::format("week {} has no experiment that could be replaced", replacement->week));
     std::stable_sort(planned.begin(), planned.end(),
                      [](const auto& a, const auto& b) { return a.week < b.week; });

@@ -46,7 +46,7 @@ Standing standing_of(std::string_view words) {
 }
 
 std::string describe(const Provenance& provenance) {
-    const std::string words{words_of(provenance.standing)};
+    std::string words{words_of(provenance.standing)};
     if (provenance.source.empty() || provenance.source == words) return words;
     return fmt::format("{} ({})", provenance.source, words);
 }

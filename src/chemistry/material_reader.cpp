@@ -82,10 +82,9 @@ Material read_material(const Field& field, const ComponentLookup& lookup) {
     for (const std::string& datum : sources.is_object() ? sources.keys() : std::vector<std::string>())
         material.sources[datum] = sources[datum].text();
     for (const std::string_view datum : {"density_g_per_mL"})
-        if (field.maybe(datum) && material.sources.find(std::string(datum)) == material.sources.end())
+        if (field.maybe(datum) && !material.sources.contains(std::string(datum)))
             sources.problem(fmt::format("no source for \"{}\"", datum));
-    if (material.sources.find("composition") == material.sources.end())
-        sources.problem("no source for \"composition\"");
+    if (!material.sources.contains("composition")) sources.problem("no source for \"composition\"");
     field.close();
     return material;
 }

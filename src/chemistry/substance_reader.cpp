@@ -132,7 +132,7 @@ void read_sources(const Field& field, Substance& substance) {
     // A figure without a source is a rumour.
     for (const std::string_view datum : {"formula", "density_g_per_mL", "melting_point_C", "boiling_point_C",
                                          "boiling_range_C", "flash_point_C", "ghs", "oel", "gwp100"})
-        if (field.maybe(datum) && substance.sources.find(std::string(datum)) == substance.sources.end())
+        if (field.maybe(datum) && !substance.sources.contains(std::string(datum)))
             sources.problem(fmt::format("no source for \"{}\"", datum));
 }
 

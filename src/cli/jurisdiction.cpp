@@ -10,7 +10,7 @@
 namespace routeweigh::cli {
 
 std::shared_ptr<JurisdictionChoice> add_jurisdiction_options(CLI::App& command) {
-    const auto choice = std::make_shared<JurisdictionChoice>();
+    auto choice = std::make_shared<JurisdictionChoice>();
     const auto known = [](const std::string& name) {
         const std::vector<std::string> all = jurisdiction_names();
         return std::find(all.begin(), all.end(), name) == all.end() ? no_such("jurisdiction", name, all)

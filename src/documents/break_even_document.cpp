@@ -32,7 +32,7 @@ std::string input_value(const NumericInput& input, double value) {
 
 /// "1.87 g (1.15 equivalents)".
 std::string with_equivalents(const BreakEvenAnswer& answer, double value) {
-    const std::string text = input_value(answer.input, value);
+    std::string text = input_value(answer.input, value);
     if (answer.equivalents == 0.0 || answer.input.unit == "eq") return text;
     return fmt::format("{} ({} equivalents)", text,
                        digits(answer.equivalents * value / answer.input.value, 3));

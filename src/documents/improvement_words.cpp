@@ -16,7 +16,7 @@ std::string value_text(const FigurePick& figure, double value) {
 }
 
 std::string effect_text(const FigurePick& figure, double before, double change) {
-    const std::string text = difference_text(before + change, before, figure.decimals());
+    std::string text = difference_text(before + change, before, figure.decimals());
     if (figure.unit() == "%" || before == 0.0) return text;
     const double share = 100.0 * change / before;
     return fmt::format("{} ({} %)", text, difference_text(share, std::abs(share) < 9.95 ? 1 : 0));

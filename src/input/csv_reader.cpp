@@ -21,7 +21,7 @@ bool ends_line(char c) {
 }
 
 /// Squeezes doubled quotes in place.
-std::string_view without_doubled_quotes(char* begin, char* end) {
+std::string_view without_doubled_quotes(char* begin, const char* end) {
     char* out = begin;
     for (const char* in = begin; in != end; ++in) {
         *out++ = *in;
@@ -189,7 +189,7 @@ ReadBytes bytes_of(std::string text) {
     const auto held = std::make_shared<std::string>(std::move(text));
     return [held, used = std::size_t{0}](char* buffer, std::size_t size) mutable {
         const std::size_t count = std::min(size, held->size() - used);
-        std::memcpy(buffer, held->data() + used, count);
+        std::copy_n(held->data() + used, count, buffer);
         used += count;
         return count;
     };

@@ -126,7 +126,7 @@ void Problems::throw_if_error() const {
 Field Field::operator[](std::string_view key) const {
     Node* const neutral = &node_->reading->neutral;
     if (!is_a(*node_, &json::is_object, "an object")) return Field(neutral);
-    const bool asked_before = node_->members.find(key) != node_->members.end();
+    const bool asked_before = node_->members.contains(key);
     Node* const found = member(*node_, key);
     if (found == nullptr && !asked_before)
         record(*node_, Severity::error, fmt::format("the key \"{}\" is missing", key));
@@ -279,7 +279,7 @@ std::string Field::pointer() const {
 void Field::close() const {
     if (!is_object() || node_->failed) return;
     for (auto it = node_->value->begin(); it != node_->value->end(); ++it) {
-        if (node_->members.find(it.key()) != node_->members.end()) continue;
+        if (node_->members.contains(it.key())) continue;
         NearestSpelling search(it.key());
         for (const auto& asked : node_->members)
             search.offer(asked.first);

@@ -136,12 +136,12 @@ std::string html_labels(const LabelSheet& sheet) {
                                 sheet.paper_width, sheet.paper_height);
         open = true;
         const LabelFit fit = fit_label(label, sheet.width, sheet.height);
+        const int row = place / sheet.columns;
         html += fmt::format(
             "<div class=\"label{}\" style=\"left:{:.2f}mm;top:{:.2f}mm;width:{:.2f}mm;height:{:.2f}mm;"
             "font-size:{:g}pt\">{}</div>\n",
             fit.fits && fit.beside ? " beside" : "", sheet.left + place % sheet.columns * sheet.across,
-            sheet.top + place / sheet.columns * sheet.down, sheet.width, sheet.height,
-            std::max(fit.points, smallest_text),
+            sheet.top + row * sheet.down, sheet.width, sheet.height, std::max(fit.points, smallest_text),
             label_markup(label, sheet, fmt::format("label-{}", ++number)));
         if (++place < on_sheet) continue;
         place = 0;

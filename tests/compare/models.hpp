@@ -10,7 +10,7 @@ namespace routeweigh::test {
 
 /// One output, the same function on every thread.
 template<typename Function>
-Model one_output(std::vector<Distribution> inputs, Function function) {
+Model one_output(const std::vector<Distribution>& inputs, Function function) {
     Model model;
     for (const Distribution& distribution : inputs)
         model.inputs.push_back({"x" + std::to_string(model.inputs.size() + 1), distribution});

@@ -17,7 +17,7 @@ using doctest::Approx;
 
 namespace {
 
-FigureHeads heads(std::vector<Better> better) {
+FigureHeads heads(const std::vector<Better>& better) {
     FigureHeads result;
     for (const Better each : better) {
         Figure figure;
@@ -36,7 +36,7 @@ double number(PhiloxStream& stream) {
 TEST_CASE("shares of ranks are those of every combination counted out") {
     // Three routes of three, two and two possible values: twelve combinations, ties among them.
     const std::vector<std::vector<double>> values{{1, 2, 5}, {2, 3}, {0, 4}};
-    DrawBatch batch{12, std::vector<double>(3 * 2 * 12)};
+    DrawBatch batch{12, std::vector<double>(std::size_t{3} * 2 * 12)};
     std::size_t d = 0;
     std::vector<std::vector<double>> rank(3, std::vector<double>(3, 0.0)), beats = rank;
     for (const double a : values[0])

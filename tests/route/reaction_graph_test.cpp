@@ -197,5 +197,5 @@ TEST_CASE("every role has its words") {
           GraphRole::transient, GraphRole::by_product, GraphRole::missing})
         ++words_seen[std::string(words(each))];
     CHECK(words_seen.size() == 7);
-    CHECK(words_seen.find("") == words_seen.end());
+    CHECK(!words_seen.contains(""));
 }

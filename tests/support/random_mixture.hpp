@@ -17,9 +17,9 @@ class Dice {
     explicit Dice(std::uint64_t seed) : state_(seed) {}
 
     std::uint64_t next() {
-        std::uint64_t z = (state_ += 0x9E3779B97F4A7C15u);
-        z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9u;
-        z = (z ^ (z >> 27)) * 0x94D049BB133111EBu;
+        std::uint64_t z = (state_ += 0x9E3779B97F4A7C15U);
+        z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9U;
+        z = (z ^ (z >> 27)) * 0x94D049BB133111EBU;
         return z ^ (z >> 31);
     }
     double unit() { return static_cast<double>(next() >> 11) * 0x1.0p-53; } // 0 to below 1

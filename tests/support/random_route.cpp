@@ -234,7 +234,7 @@ class Maker {
             add(total, atoms_of(*substance), coefficient);
         };
         for (const int source : inputs_[at(number)])
-            if (main.find(route_.steps[at(source)].product) == main.end())
+            if (!main.contains(route_.steps[at(source)].product))
                 put_left(route_.steps[at(source)].product, whole(1, 3));
         const int bought = whole(main.empty() ? 1 : 0, 2);
         for (int i = 0; i < bought; ++i)

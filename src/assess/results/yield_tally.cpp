@@ -62,7 +62,7 @@ void YieldTally::count_in_steps(double percent, std::size_t section) {
     if (section >= bins_.size()) bins_.resize(section + 1);
     std::vector<std::uint32_t>& bins = bins_[section];
     if (bins.empty()) bins.resize(bin_count);
-    ++bins[static_cast<std::size_t>(std::clamp(percent, 0.0, highest) / step + 0.5)];
+    ++bins[static_cast<std::size_t>(std::lround(std::clamp(percent, 0.0, highest) / step))];
 }
 
 YieldLevels YieldTally::levels() const {

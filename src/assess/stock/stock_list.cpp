@@ -103,7 +103,7 @@ StockList make_stock_list(const Assessment& route, const ClassPlan& plan, const 
                                     [](const StockLine& line) { return !(line.needed() > 0); }),
                      list.lines.end());
     for (StockLine& line : list.lines) {
-        line.from_tap = stockroom.from_tap.count(line.material) > 0;
+        line.from_tap = stockroom.from_tap.contains(line.material);
         line.on_shelf = shelf.grams_of(*line.material, last_day);
         line.shelf_expired = shelf.has_expired(*line.material, last_day);
         line.to_get = line.from_tap ? 0 : std::max(0.0, line.needed() - line.on_shelf);

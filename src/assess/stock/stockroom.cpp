@@ -79,7 +79,7 @@ std::optional<Recipe> recipe_of(const Material& material, const Stockroom& stock
     if (solute->phase == Substance::Phase::liquid) stocks.push_back(&catalogue.neat(*solute));
     if (stocks.empty()) return std::nullopt;
     const auto there = std::find_if(stocks.begin(), stocks.end(),
-                                    [&](const Material* stock) { return at_hand.count(stock) > 0; });
+                                    [&](const Material* stock) { return at_hand.contains(stock); });
     const Material* stock = there == stocks.end() ? stocks.front() : *there;
     return Recipe{&material, solute, stock, &catalogue.neat(*water),
                   share / stock->component_of(*solute)->mass_fraction};

@@ -43,10 +43,7 @@ struct PartOfMolecule {
                     (atom.size() == 1 || !lower(atom[1])))
                     carbon = true;
                 i = end;
-            } else if (text[i] == 'C' && i + 1 < text.size() && text[i + 1] == 'l') {
-                halogen = true;
-                ++i;
-            } else if (text[i] == 'B' && i + 1 < text.size() && text[i + 1] == 'r') {
+            } else if (text.substr(i, 2) == "Cl" || text.substr(i, 2) == "Br") {
                 halogen = true;
                 ++i;
             } else if (text[i] == 'F' || text[i] == 'I') {

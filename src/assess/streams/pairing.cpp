@@ -50,7 +50,7 @@ class Pairer {
         for (const auto& [id, moles] : moles_) {
             const Substance* substance = catalogue_.find_substance(id);
             if (substance != nullptr && moles > 0)
-                result_.composition.add(*substance, moles * substance->molar_mass, traces_.count(id) > 0);
+                result_.composition.add(*substance, moles * substance->molar_mass, traces_.contains(id));
         }
         return std::move(result_);
     }
@@ -123,7 +123,7 @@ class Pairer {
     }
 
     /// Writes the species of the pool as substances into the transfer.
-    bool collect(Moles pool, Transfer& transfer) const {
+    bool collect(const Moles& pool, Transfer& transfer) const {
         std::vector<std::string> cations, anions;
         for (const auto& [species, count] : pool) {
             if (std::abs(count) < 1e-12) continue;

@@ -69,7 +69,7 @@ ReactivityChart read_reactivity_chart(const Source& source) {
     }
     for (const Field& row : file.root()["pairs"].items()) {
         const int a = static_cast<int>(row["a"].integer()), b = static_cast<int>(row["b"].integer());
-        if (chart.cells().count(std::minmax(a, b)) > 0)
+        if (chart.cells().contains(std::minmax(a, b)))
             row.problem(fmt::format("{} with {} stands twice", a, b));
         chart.add(a, b, read_cell(file, row, chart));
         row.close();

@@ -32,7 +32,7 @@ GroupMember read_member(const Field& row, const std::set<int>& known) {
     if (const auto in_water = row.maybe("in_water")) member.in_water = read_numbers(*in_water);
     for (const std::vector<int>* list : {&member.groups, &member.above, &member.in_water})
         for (const int number : *list)
-            if (known.count(number) == 0) row["groups"].problem(fmt::format("no group {}", number));
+            if (!known.contains(number)) row["groups"].problem(fmt::format("no group {}", number));
     if (const auto former = row.maybe("peroxide_former")) member.peroxide_former = former->boolean();
     const std::string word = row["standing"].one_of({"read", "remembered", "judgement"});
     member.standing = word == "read"         ? Standing::read

@@ -29,7 +29,7 @@ writing::DecadeGrid::Cell grid_cell(const HazardCell& cell) {
     return {State::zero, 0.0, "0"};
 }
 
-writing::Figure grid_figure(const ReportView& view, std::vector<HazardPlace> places,
+writing::Figure grid_figure(const ReportView& view, const std::vector<HazardPlace>& places,
                             const std::string& where) {
     const HazardScheme& scheme = *view.baseline().grid.scheme;
     writing::DecadeGrid chart;

@@ -21,7 +21,7 @@ std::string title_of(const WasteSubject& subject) {
 
 std::string class_words(const WasteSubject& subject) {
     const double pots = subject.routes.front().pots;
-    const std::string count = fmt::format("{:g} {}", pots, pots == 1 ? "pot" : "pots");
+    std::string count = fmt::format("{:g} {}", pots, pots == 1 ? "pot" : "pots");
     if (subject.team > 1)
         return fmt::format("{:g} students, {:g} at a pot: {}", subject.students, subject.team, count);
     return count;

@@ -49,8 +49,7 @@ writing::Table fit_table(const streams::ClassWaste& one, const LocalRules& local
     for (const ContainerFit& fit : one.fits)
         table.rows.push_back(fit_row(fit));
     for (const streams::OwnBottle& bottle : one.own_bottles)
-        table.rows.push_back({"own bottle: " + bottle.stream,
-                              digits_cell(bottle.per_pot),
+        table.rows.push_back({"own bottle: " + bottle.stream, digits_cell(bottle.per_pot),
                               digits_cell(bottle.volume / 1000), "-", "1", "-", "ask first"});
     table.remarks = {fmt::format("Volumes are added up though some liquids shrink on mixing; {} more for "
                                  "spills and rinses. Containers "

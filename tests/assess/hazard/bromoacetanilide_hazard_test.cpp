@@ -54,7 +54,7 @@ TEST_CASE("bromine poured asks for six times the air of bromine made by peroxide
     CHECK(poured.at("sodium metabisulfite") == Approx(12).epsilon(0.05));
 
     const auto made = air_to_limits(bromoacetanilide("A3"));
-    CHECK(made.count("bromine") == 0);
+    CHECK_FALSE(made.contains("bromine"));
     CHECK(made.at("hydrogen peroxide") == Approx(185.6).epsilon(1e-3));
     CHECK(made.at("hydrogen bromide") == Approx(89.2).epsilon(1e-3));
     CHECK(sum(made) - made.at("sodium metabisulfite") == Approx(280.4).epsilon(1e-3));

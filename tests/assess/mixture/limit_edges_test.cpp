@@ -134,9 +134,9 @@ TEST_CASE("two halves of what adds up make a whole, two halves of what does not 
     }
     for (const Edge& edge : edges) {
         const std::string_view endpoint = edge.endpoint;
-        if (endpoint.find("sensitisation") == endpoint.npos && endpoint != "mutagenicity" &&
+        if (endpoint.find("sensitisation") == std::string_view::npos && endpoint != "mutagenicity" &&
             endpoint != "carcinogenicity" && endpoint != "reproductive_toxicity" && endpoint != "lactation" &&
-            endpoint.find("target_organ") == endpoint.npos && endpoint != "ozone")
+            endpoint.find("target_organ") == std::string_view::npos && endpoint != "ozone")
             continue;
         CAPTURE(edge.ingredient);
         const double half = edge.percent / 2 * 1.01;

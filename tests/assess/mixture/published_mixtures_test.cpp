@@ -143,10 +143,10 @@ void check_expected(const Field& expected, const char* codes_key, const MixtureC
     const std::set<std::string> all = printed(judged, {});
     if (const auto absent = expected.maybe("not_h_codes"))
         for (const std::string& one : absent->texts())
-            CHECK(all.count(one) == 0);
+            CHECK_FALSE(all.contains(one));
     if (const auto implied = expected.maybe("implied"))
         for (const std::string& one : implied->texts()) {
-            CHECK(all.count(one) == 0);
+            CHECK_FALSE(all.contains(one));
             CHECK(std::any_of(judged.results.begin(), judged.results.end(),
                               [&](const MixtureResult& result) { return result.statement == one; }));
         }

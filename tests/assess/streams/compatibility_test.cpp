@@ -198,7 +198,7 @@ TEST_CASE("an organic liquid without a cell of its own counts as a fuel against 
     const CompatibilityReport report =
         check_compatibility(stream, poured(grams({{"bromine", 1}})), us_rules().compatibility);
     REQUIRE(report.meetings.size() == 1);
-    CHECK(words_hold(&report.meetings[0], "every organic liquid is also a fuel"));
+    CHECK(words_hold(report.meetings.data(), "every organic liquid is also a fuel"));
 }
 
 TEST_CASE("a stated trace is shown and does not decide") {
