@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/streams/compatibility.hpp"
 
+#include "base/list.hpp"
 #include "base/text.hpp"
 
 #include <fmt/format.h>
@@ -27,6 +28,7 @@ void sort_worst_first(std::vector<Meeting>& meetings, const ReactivityChart& cha
     };
     std::stable_sort(meetings.begin(), meetings.end(), [&](const Meeting& a, const Meeting& b) {
         if (a.weight != b.weight) return a.weight < b.weight;
+        if (a.named() != b.named()) return a.named(); // surer than a group
         if (a.of_little() != b.of_little()) return b.of_little();
         if (rank(a) != rank(b)) return rank(a) < rank(b);
         return a.codes.size() > b.codes.size();
@@ -34,14 +36,11 @@ void sort_worst_first(std::vector<Meeting>& meetings, const ReactivityChart& cha
 }
 
 void note_unassigned(const std::vector<Participant>& side, CompatibilityReport& report) {
-    const auto once = [](std::vector<std::string>& list, const std::string& name) {
-        if (std::find(list.begin(), list.end(), name) == list.end()) list.push_back(name);
-    };
     for (const Participant& part : side) {
         if (part.member == nullptr)
-            once(report.not_assigned, part.name);
+            add_once(report.not_assigned, part.name);
         else if (part.member->groups.empty())
-            once(report.outside_chart, part.name);
+            add_once(report.outside_chart, part.name);
     }
 }
 
@@ -67,12 +66,9 @@ void collect_vents(CompatibilityReport& report, const ReactivityChart& chart) {
 
 /// "ethanol meets nitric acid, which can catch fire".
 std::string words_of(const Meeting& meeting, const ReactivityChart& chart) {
-    std::vector<std::string> meanings;
-    for (const std::string& code : meeting.codes)
-        meanings.emplace_back(chart.meaning(code));
-    return fmt::format("{} meets {}, which {}{}", meeting.one.name, meeting.other.name, join(meanings, ", "),
-                       meeting.of_little() ? " (though there is less than 0.1 % by mass of one of them)"
-                                           : "");
+    return fmt::format(
+        "{} meets {}, which {}{}", meeting.one.name, meeting.other.name, consequences(meeting, chart),
+        meeting.of_little() ? " (though there is less than 0.1 % by mass of one of them)" : "");
 }
 
 void judge(CompatibilityReport& report, const ReactivityChart& chart, bool new_container) {
@@ -106,6 +102,14 @@ void judge(CompatibilityReport& report, const ReactivityChart& chart, bool new_c
 }
 
 } // namespace
+
+std::string consequences(const Meeting& meeting, const ReactivityChart& chart) {
+    std::vector<std::string> meanings;
+    for (const std::string& code : meeting.codes)
+        if (code != "P" || meeting.can_polymerise() || meeting.codes.size() == 1)
+            meanings.emplace_back(chart.meaning(code));
+    return join(meanings, ", ");
+}
 
 CompatibilityReport check_compatibility(const std::vector<Participant>& stream,
                                         const std::vector<Participant>& content,

@@ -45,6 +45,11 @@ struct Meeting {
     enum class Weight { stops, asks, noted };
     Weight weight = Weight::stops;
 
+    /// Not by groups alone: somebody wrote down what these two do.
+    bool named() const;
+    /// One is an aldehyde, isocyanate, epoxide or what the chart calls polymerizable; an acid beside an
+    /// alcohol is not.
+    bool can_polymerise() const;
     /// Less than a thousandth by mass of one of them: our line, for no source knows amounts.
     bool of_little() const { return trace || one.share < 0.001 || other.share < 0.001; }
 };
@@ -68,6 +73,9 @@ struct CompatibilityReport {
     /// Whether the stream has to stay out of what it was held against.
     bool keeps_apart() const { return verdict == Verdict::conflict || verdict == Verdict::not_assessed; }
 };
+
+/// "can catch fire, releases heat"; that it can polymerise only where one of the two can.
+std::string consequences(const Meeting& meeting, const ReactivityChart& chart);
 
 /// What two substances do by both sources; no bases where neither names anything.
 Meeting meet(const Participant& one, const Participant& other, const CompatibilityRules& rules,

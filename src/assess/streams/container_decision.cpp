@@ -81,11 +81,17 @@ Decision join_readings(const Decision& nominal, const Decision& unreacted) {
              {},
              "",
              ""});
-    for (const Treatment& treatment : other.first)
-        if (!joined.needs(treatment.kind)) {
-            joined.first.push_back(treatment);
-            joined.first.back().words += fmt::format(" ({})", other_reading);
-        }
+    // Each treatment as the reading that needs more of it has it.
+    for (const Treatment& treatment : other.first) {
+        const auto same = std::find_if(joined.first.begin(), joined.first.end(), [&](const Treatment& one) {
+            return one.kind == treatment.kind && one.of == treatment.of;
+        });
+        if (same != joined.first.end() && same->moles >= treatment.moles) continue;
+        Treatment& larger = same != joined.first.end() ? *same : joined.first.emplace_back();
+        const bool told = larger.words == treatment.words; // the same to the digits that are printed
+        larger = treatment;
+        if (!told) larger.words += fmt::format(" ({})", other_reading);
+    }
     std::stable_sort(joined.first.begin(), joined.first.end(),
                      [](const Treatment& a, const Treatment& b) { return a.kind < b.kind; });
     for (const std::string& vent : other.vent)

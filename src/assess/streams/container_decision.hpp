@@ -26,7 +26,8 @@ struct Treatment {
     enum class Kind { destroy, quench, add_base, add_acid, part_layers };
     Kind kind;
     std::string words;
-    double moles = 0; ///< of oxidiser, acid or base that is there; 0 where it is no matter of moles
+    double moles = 0; ///< of oxidiser, acid, base or sulfite that is there; 0 where it is no matter of moles
+    std::string of{}; ///< what is destroyed, or the sulfite; "" where the kind says it all
 };
 
 struct Decision {

@@ -106,6 +106,8 @@ class AdditionReader {
         for (const auto& [name, fraction] : parts_)
             book_part(parts_field ? (*parts_field)[name] : row_["material"], name, fraction * grams,
                       fraction);
+        for (Participant& stranger : addition_.strangers)
+            stranger.in_water = addition_.composition.grams("water") >= 0.5 * addition_.grams;
     }
 
     void book_part(const Field& field, const std::string& name, double grams, double fraction) {
@@ -142,6 +144,12 @@ class AdditionReader {
 
 } // namespace
 
+std::vector<Participant> Addition::participants(const ReactivityGroups& groups) const {
+    std::vector<Participant> all = participants_of(composition, groups);
+    join_participants(all, strangers);
+    return all;
+}
+
 double ContainerLog::millilitres() const {
     double sum = 0;
     for (const Addition& addition : additions)
@@ -151,10 +159,8 @@ double ContainerLog::millilitres() const {
 
 std::vector<Participant> ContainerLog::content(const ReactivityGroups& groups) const {
     std::vector<Participant> all;
-    for (const Addition& addition : additions) {
-        join_participants(all, participants_of(addition.composition, groups));
-        join_participants(all, addition.strangers);
-    }
+    for (const Addition& addition : additions)
+        join_participants(all, addition.participants(groups));
     return all;
 }
 

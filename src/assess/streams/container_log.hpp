@@ -23,6 +23,8 @@ struct Addition {
     std::vector<Participant> strangers; ///< parts that the catalogue does not have
     double millilitres = 0;             ///< 0 for a solid given by mass
     double grams = 0;                   ///< 0 for a stranger given by volume
+
+    std::vector<Participant> participants(const ReactivityGroups& groups) const;
 };
 
 struct ContainerLog {

@@ -11,8 +11,9 @@
 namespace routeweigh::streams {
 namespace {
 
-constexpr double worth_naming = 0.001; // g of a vapour
-constexpr double much_vapour = 10;     // g of organic vapour from one pot
+constexpr double worth_naming = 0.001;  // g of a vapour
+constexpr double much_vapour = 10;      // g of organic vapour from one pot
+constexpr double washed_off_from = 0.1; // g of a toxic or corrosive vapour from one pot; our line
 
 /// GHS statements of a gas that a hood alone does not answer.
 bool needs_a_trap(const Substance& substance) {
@@ -77,18 +78,26 @@ void Decider::put(ContainerKind kind) {
 void Decider::decide_gas() {
     bool trap = false;
     double organic = 0;
-    std::vector<std::string> parts;
+    std::vector<std::string> parts, washed_off;
     for (const Portion& portion : stream_.as_left.portions()) {
         if (portion.grams >= worth_naming)
             parts.push_back(fmt::format("{} {}", portion.substance->name, gram_words(portion.grams)));
         if (is_organic(*portion.substance)) organic += portion.grams;
-        if (stream_.form == StreamForm::gas && needs_a_trap(*portion.substance)) trap = true;
+        if (!needs_a_trap(*portion.substance)) continue;
+        if (stream_.form == StreamForm::gas) trap = true;
+        if (stream_.form == StreamForm::vapour && portion.grams >= washed_off_from)
+            washed_off.push_back(portion.substance->name);
     }
     decision_.summary = parts.empty() ? "less than 1 mg" : join(parts, ", ");
     because("form", fmt::format("{}: {}", words_of(stream_.form), decision_.summary));
     decision_.outcome = trap ? Decision::Outcome::trap : Decision::Outcome::air;
     decision_.goes_to = trap ? "hood and trap, no container" : "hood air, no container";
     if (trap) because("gas hazard", "toxic or corrosive by its classification");
+    if (!washed_off.empty()) {
+        decision_.goes_to += fmt::format("; wash {} off before drying", join(washed_off, ", "));
+        because("vapour hazard",
+                fmt::format("{}: toxic or corrosive by its classification; no oven", join(washed_off, ", ")));
+    }
     if (stream_.form == StreamForm::vapour)
         because("vapour", "leaves while drying; waste solvent is never evaporated to be rid of it");
     if (stream_.form == StreamForm::vapour && organic > much_vapour)
@@ -104,11 +113,10 @@ bool Decider::stop_at_list() {
                             percent_words(hit.share), hit.rule->what, hit.rule->why),
                 100 * hit.share, 100 * hit.rule->set.from_share, "% by mass", describe(hit.rule->from));
         if (hit.rule->destroy) {
-            if (!decision_.needs(Treatment::Kind::destroy))
-                decision_.first.push_back(
-                    {Treatment::Kind::destroy,
-                     fmt::format("{}: {} {}", hit.rule->bottle, gram_words(hit.grams), hit.substance->name),
-                     hit.grams / hit.substance->molar_mass});
+            decision_.first.push_back(
+                {Treatment::Kind::destroy,
+                 fmt::format("{}: {} {}", hit.rule->bottle, gram_words(hit.grams), hit.substance->name),
+                 hit.grams / hit.substance->molar_mass, hit.substance->name});
         } else if (worst == nullptr) {
             worst = &hit;
         }
@@ -156,7 +164,7 @@ void Decider::look_for_oxidants() {
         decision_.first.push_back(
             {Treatment::Kind::destroy,
              fmt::format("destroy the {} first ({})", reducer.row->name, millimole_words(reducer.moles)),
-             reducer.moles});
+             reducer.moles, reducer.row->name});
         decision_.vent.push_back(fmt::format("{}: hydrogen with water and acid", reducer.row->name));
     }
 }
@@ -257,7 +265,7 @@ void Decider::correct_acid(bool acid_is_welcome) {
             {Treatment::Kind::add_base,
              fmt::format("base before any acid: {} {} is left, and acid frees sulfur dioxide",
                          millimole_words(sulfite), join(names, " and ")),
-             acid});
+             sulfite, "sulfite"});
         because("sulfite left", "sulfite beside acid: made neutral with base, never into an acid container",
                 1000 * sulfite, 1000 * local_.weak_from.value * litres, "mmol",
                 describe(local_.weak_from.from));

@@ -158,11 +158,7 @@ class Meeter {
     Meeting::Weight weight() const {
         using Weight = Meeting::Weight;
         if (meeting_.trace) return Weight::noted;
-        const bool named = std::any_of(meeting_.bases.begin(), meeting_.bases.end(), [](const auto& basis) {
-            return !basis.codes.empty() &&
-                   (basis.kind == MeetingBasis::Kind::special || basis.kind == MeetingBasis::Kind::rule);
-        });
-        if (named) return Weight::stops;
+        if (meeting_.named()) return Weight::stops;
         const bool severe = std::any_of(meeting_.codes.begin(), meeting_.codes.end(),
                                         [&](const auto& code) { return is_severe(code); });
         const bool only_dissolves = meeting_.codes == std::vector<std::string>{"S"};
@@ -177,6 +173,19 @@ class Meeter {
 };
 
 } // namespace
+
+bool Meeting::named() const {
+    return std::any_of(bases.begin(), bases.end(), [](const MeetingBasis& basis) {
+        return !basis.codes.empty() &&
+               (basis.kind == MeetingBasis::Kind::special || basis.kind == MeetingBasis::Kind::rule);
+    });
+}
+
+bool Meeting::can_polymerise() const {
+    constexpr int polymerise[] = {5, 18, 34, polymerizable_group};
+    return std::any_of(std::begin(polymerise), std::end(polymerise),
+                       [&](int group) { return one.in_group(group) || other.in_group(group); });
+}
 
 Meeting meet(const Participant& one, const Participant& other, const CompatibilityRules& rules,
              const std::vector<Participant>& also_there) {

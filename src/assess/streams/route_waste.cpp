@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/streams/route_waste.hpp"
 
+#include "base/list.hpp"
 #include "base/text.hpp"
 
 #include <fmt/format.h>
@@ -10,6 +11,12 @@
 
 namespace routeweigh::streams {
 namespace {
+
+constexpr int mineral_acids = 1, oxidising_acids = 2, caustics = 10; // reactivity groups
+
+bool is_acid(const Participant& part) {
+    return part.in_group(mineral_acids) || part.in_group(oxidising_acids);
+}
 
 /// Nothing but the solvent that is put to use again, also where not all of it is.
 bool is_one_recovered_solvent(const RouteStream& stream) {
@@ -36,12 +43,44 @@ Decision recovered_decision(const RouteStream& stream, const LocalRules& local) 
     return decision;
 }
 
-/// Of both readings: what is lost and what never reacted may both be there.
+/// Of both readings: what is lost and what never reacted may both be there. Pairing counts what an acid could
+/// free as gone; until it is, sulfite and its like are there.
 std::vector<Participant> participants_of_stream(const StreamAdvice& advice, const StreamRules& rules) {
     const ReactivityGroups& groups = rules.compatibility.groups;
-    std::vector<Participant> all = participants_of(advice.nominal.paired.composition, groups);
-    join_participants(all, participants_of(advice.unreacted.paired.composition, groups));
+    std::vector<Participant> all;
+    for (const StreamDescription* stream : {&advice.nominal, &advice.unreacted}) {
+        join_participants(all, participants_of(stream->paired.composition, groups));
+        if (stream->paired.gas.empty()) continue;
+        std::vector<Participant> left = participants_of(stream->as_left, groups);
+        std::erase_if(left, [&](const Participant& part) {
+            return is_acid(part) || stream->paired.composition.grams(*part.substance) > 0;
+        });
+        join_participants(all, left);
+    }
     return all;
+}
+
+/// Why nothing at all goes upon what a log says is there: a part that belongs in a bottle of its own, or an
+/// addition that should not have met the earlier ones. "" for nothing found.
+std::string conflict_held(const ContainerLog& log, const StreamRules& rules) {
+    const ReactivityGroups& groups = rules.compatibility.groups;
+    const std::vector<Participant> content = log.content(groups);
+    for (const Participant& part : content)
+        for (const StopRule& stop : rules.local.stops)
+            if (!part.trace && stop.set.holds(part) && !(stop.not_in_water && part.in_water))
+                return fmt::format("add nothing: the container holds {} ({}: {})", part.name, stop.what,
+                                   stop.why);
+    std::vector<Participant> so_far;
+    for (const Addition& addition : log.additions) {
+        const std::vector<Participant> added = addition.participants(groups);
+        const CompatibilityReport report = check_compatibility(added, so_far, rules.compatibility);
+        if (report.verdict == CompatibilityReport::Verdict::conflict)
+            return fmt::format("add nothing: the container holds {} beside {}, which {}",
+                               report.meetings[0].one.name, report.meetings[0].other.name,
+                               consequences(report.meetings[0], rules.compatibility.chart));
+        join_participants(so_far, added);
+    }
+    return "";
 }
 
 const ContainerLog* log_of(const StreamAdvice& advice, const std::vector<ContainerLog>& logs) {
@@ -52,22 +91,18 @@ const ContainerLog* log_of(const StreamAdvice& advice, const std::vector<Contain
 }
 
 /// Whether it has to be destroyed or neutralised before the stream goes anywhere.
-bool gone_first(const Participant& part, const StreamAdvice& advice, const LocalRules& local) {
-    constexpr int mineral_acids = 1, oxidising_acids = 2, caustics = 10;
+bool gone_first(const Participant& part, const StreamAdvice& advice) {
     const Decision& decision = advice.decision;
     if (decision.needs(Treatment::Kind::add_acid) && part.in_group(caustics)) return true;
-    if (decision.needs(Treatment::Kind::add_base) &&
-        (part.in_group(mineral_acids) || part.in_group(oxidising_acids)))
-        return true;
+    if (decision.needs(Treatment::Kind::add_base) && is_acid(part)) return true;
     for (const StreamDescription* stream : {&advice.nominal, &advice.unreacted}) {
         for (const StopHit& hit : stream->stops)
             if (hit.rule->destroy && hit.substance == part.substance) return true;
         for (const LeftToDestroy& left : stream->strong_reducers)
             if (left.substance == part.substance) return true;
+        // An oxidiser is quenched until test papers show none, or they never would.
         for (const LeftToDestroy& left : stream->oxidants)
-            if (left.substance == part.substance &&
-                left.moles * left.substance->molar_mass >= local.oxidant_from.value * stream->grams)
-                return true;
+            if (left.substance == part.substance) return true;
     }
     return false;
 }
@@ -102,14 +137,18 @@ void check_meetings(std::vector<StreamAdvice>& streams, const std::vector<Contai
     for (StreamAdvice& advice : streams) {
         parts.push_back(participants_of_stream(advice, rules));
         advice.inside = check_compatibility(parts.back(), {}, rules.compatibility);
-        std::erase_if(parts.back(),
-                      [&](const Participant& part) { return gone_first(part, advice, rules.local); });
+        std::erase_if(parts.back(), [&](const Participant& part) { return gone_first(part, advice); });
     }
     for (std::size_t i = 0; i < streams.size(); ++i)
         if (const ContainerLog* log = log_of(streams[i], logs)) {
             streams[i].log = log->name;
             streams[i].with_log =
                 check_compatibility(parts[i], log->content(rules.compatibility.groups), rules.compatibility);
+            const std::string held = conflict_held(*log, rules);
+            if (!held.empty()) {
+                streams[i].with_log->verdict = CompatibilityReport::Verdict::conflict;
+                streams[i].with_log->words = fmt::format("{}; {}", held, streams[i].with_log->words);
+            }
             if (streams[i].with_log->keeps_apart()) set_apart(streams[i], *streams[i].with_log, rules.local);
         }
     const auto with_others = [&](std::size_t i) -> std::optional<CompatibilityReport> {
@@ -153,15 +192,12 @@ StreamAdvice advise(RouteStream stream, const StreamRules& rules) {
 /// Why no tight cap: by what the stream is, and by what gives gas when it meets in the container.
 std::vector<std::string> vents_of(const StreamAdvice& advice) {
     std::vector<std::string> all = advice.decision.vent, pairs;
-    const auto once = [](std::vector<std::string>& list, std::string words) {
-        if (std::find(list.begin(), list.end(), words) == list.end()) list.push_back(std::move(words));
-    };
     const auto take = [&](const std::vector<Meeting>& meetings) {
         for (const Meeting& meeting : meetings) {
             const bool gas = std::any_of(meeting.codes.begin(), meeting.codes.end(),
                                          [](const std::string& code) { return code.front() == 'G'; });
             if (gas && !meeting.of_little())
-                once(pairs, fmt::format("{} with {}", meeting.one.name, meeting.other.name));
+                add_once(pairs, fmt::format("{} with {}", meeting.one.name, meeting.other.name));
         }
     };
     take(advice.inside.within);

@@ -30,12 +30,9 @@ std::string_view words_of(MeetingBasis::Kind kind) {
     return "40 CFR 265 Appendix V";
 }
 
-/// "heat; toxic gas".
+/// "releases heat, gives off toxic gas".
 std::string consequence(const Meeting& meeting, const streams::StreamRules& rules) {
-    std::vector<std::string> meanings;
-    for (const std::string& code : meeting.codes)
-        meanings.emplace_back(rules.compatibility.chart.meaning(code));
-    std::string words = join(meanings, "; ");
+    std::string words = consequences(meeting, rules.compatibility.chart);
     if (meeting.of_little()) words += " (less than 0.1 % by mass of one of them)";
     return words;
 }
@@ -136,7 +133,8 @@ class MeetingsPart {
         for (const Meeting& meeting : meetings) {
             listed_.push_back(&meeting);
             const bool heat_only = meeting.codes == std::vector<std::string>{"H"};
-            if (within && (heat_only || meeting.of_little())) continue;
+            if (within ? heat_only || meeting.of_little() : meeting.weight == Meeting::Weight::noted)
+                continue;
             if (!any) table_.rows.push_back(writing::group(heading));
             any = true;
             table_.rows.push_back(

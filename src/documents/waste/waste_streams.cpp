@@ -105,11 +105,12 @@ writing::Table containers_table(const streams::ClassWaste& one) {
     const bool steps = one.route->steps.size() > 1;
     writing::Table table;
     table.caption = fmt::format("The streams of {} and their containers", one.route->id);
-    table.columns = {{.heading = "stream"},
-                     {.heading = "one pot", .align = writing::Align::decimal, .unit = "mL"},
-                     {.heading = "goes to"},
-                     {.heading = "before that"},
-                     {.heading = "the handout says"}};
+    table.columns = {
+        {.heading = "stream"},
+        {.heading = steps ? "one run" : "one pot", .align = writing::Align::decimal, .unit = "mL"},
+        {.heading = "goes to"},
+        {.heading = "before that"},
+        {.heading = "the handout says"}};
     if (steps) table.columns.insert(table.columns.begin() + 1, {.heading = "step"});
     for (const StreamAdvice& advice : one.waste.streams) {
         writing::Row row{advice.stream.name, volume_cell(advice), goes_to(advice.decision),
@@ -121,6 +122,10 @@ writing::Table containers_table(const streams::ClassWaste& one) {
         "Volumes are densities added up, the larger of both readings of the yield: lost after it "
         "was made, or never formed. Of both readings the container is the more demanding one. "
         "No pH is predicted: acid and base are counted in mol."};
+    if (steps)
+        table.remarks.emplace_back(
+            "Amounts here and in what is done before are for one run of each step as it is written; "
+            "the table of what fits counts the runs that one pot of the product takes.");
     return table;
 }
 

@@ -58,6 +58,13 @@ TEST_CASE(
     CHECK(read(R"({"date": "2026-02-02", "material": "ethanol", "amount": "4 L"})").warnings.empty());
 }
 
+TEST_CASE("what the catalogue does not have stands in the water beside it") {
+    const ContainerLog log = read(
+        R"({"date": "2026-02-02", "parts": {"tin(II) chloride": "5 %", "water": "95 %"}, "amount": "100 g"})");
+    for (const Participant& part : log.content(us_rules().compatibility.groups))
+        CHECK(part.in_water);
+}
+
 TEST_CASE("faults of a log are told with their place") {
     const auto problems = [](const std::string& additions) -> std::string {
         try {

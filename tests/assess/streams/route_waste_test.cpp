@@ -202,6 +202,61 @@ TEST_CASE("what a log allows goes into the container that stands there") {
     CHECK(begun == 1);
 }
 
+namespace {
+
+/// The words for the stream of A3 that goes into the watery container, held against such a log.
+const StreamAdvice& against(const RouteWaste& waste) {
+    for (const StreamAdvice& advice : waste.streams)
+        if (!advice.log.empty()) return advice;
+    throw std::runtime_error("no stream meets the log");
+}
+
+RouteWaste a3_against(const std::string& additions) {
+    static const WasteOf a3_alone(a3, us_rules());
+    const Source source{"log.json", R"({"container": "aqueous, neutral", "size": "10 L", "additions": [)" +
+                                        additions + "]}"};
+    return assess_waste(
+        *a3_alone.route, us_rules(),
+        {read_container_log(source, catalogue(), us_rules().compatibility.groups, us_rules().local)});
+}
+
+} // namespace
+
+TEST_CASE("what a log says is there must not be poured upon when it should never have met") {
+    const RouteWaste chlorine = a3_against(
+        R"({"date": "2026-02-02", "parts": {"sodium hypochlorite": "5 %", "water": "95 %"}, "amount": "1 L"},
+                      {"date": "2026-02-03", "parts": {"hydrogen chloride": "10 %", "water": "90 %"}, "amount": "1 L"})");
+    CHECK(holds(against(chlorine).with_log->words,
+                "add nothing: the container holds hydrogen chloride beside"));
+    CHECK(against(chlorine).decision.outcome == Decision::Outcome::own_bottle);
+    const RouteWaste cyanide = a3_against(
+        R"({"date": "2026-02-02", "parts": {"sodium cyanide": "0.05 %", "water": "99.95 %"}, "amount": "1 L"})");
+    CHECK(holds(against(cyanide).with_log->words, "add nothing: the container holds sodium cyanide"));
+    CHECK(against(cyanide).decision.outcome == Decision::Outcome::own_bottle);
+}
+
+TEST_CASE("sulfite that a quench may leave meets the acid of a log") {
+    const RouteWaste acid = a3_against(
+        R"({"date": "2026-02-02", "parts": {"acetic acid": "5 %", "water": "95 %"}, "amount": "1 L"})");
+    CHECK(against(acid).with_log->verdict == CompatibilityReport::Verdict::conflict);
+    CHECK(
+        holds(against(acid).with_log->words, "hydrogensulfite meets acetic acid, which gives off toxic gas"));
+}
+
+TEST_CASE("of both readings the larger treatment is told") {
+    const WasteOf e3("routes/adipic-acid/E3.json", us_rules());
+    double quench = 0;
+    for (const StreamAdvice& advice : e3.waste.streams)
+        for (const Treatment& treatment : advice.decision.first)
+            if (treatment.kind == Treatment::Kind::quench) {
+                quench = std::max(quench, treatment.moles);
+                for (const Decision* reading : {&advice.nominal_decision, &advice.unreacted_decision})
+                    for (const Treatment& one : reading->first)
+                        if (one.kind == Treatment::Kind::quench) CHECK(treatment.moles >= one.moles);
+            }
+    CHECK(1000 * quench == doctest::Approx(47).epsilon(0.05)); // as the plan of its quench has it
+}
+
 TEST_CASE("no stream stands in a container beside one that it must not meet") {
     for (const std::string& path : shipped_routes())
         for (const StreamRules* rules : {&us_rules(), &eu_rules()}) {
