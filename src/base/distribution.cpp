@@ -97,8 +97,11 @@ Distribution::Distribution(Normal normal) : kind_(normal), mean_(normal.mean), d
     require(std::isfinite(normal.mean) && std::isfinite(normal.deviation),
             "a distribution needs finite numbers");
     require(normal.deviation >= 0.0, "a standard deviation is not negative");
-    least_ = deviation_ > 0.0 ? -infinite : mean_;
-    greatest_ = deviation_ > 0.0 ? infinite : mean_;
+    least_ = greatest_ = mean_;
+    if (deviation_ > 0.0) {
+        least_ = -infinite;
+        greatest_ = infinite;
+    }
 }
 
 Distribution::Distribution(Rectangular range)

@@ -6,10 +6,12 @@
 
 #include <nlohmann/json.hpp>
 
+#include <cstddef>
 #include <deque>
 #include <functional>
 #include <map>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace routeweigh::detail {
@@ -22,8 +24,9 @@ struct Node {
     Reading* reading = nullptr;
     const nlohmann::json* value = nullptr; // nullptr: neutral, below something missing
     const Node* parent = nullptr;
-    std::string token;   // of the pointer, escaped
-    bool failed = false; // a problem was recorded when this value was read
+    std::string_view key;  // in its object, where the parent is one
+    std::size_t index = 0; // in its list, where the parent is one
+    bool failed = false;   // a problem was recorded when this value was read
 
     // Members asked for so far; nullptr for those that were not there.
     std::map<std::string, Node*, std::less<>> members;

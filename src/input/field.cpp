@@ -37,12 +37,13 @@ std::string_view describe(const json& value) {
     }
 }
 
-Node* child(Node& parent, const json* value, std::string token) {
+Node* child(Node& parent, const json* value, std::string_view key, std::size_t index = 0) {
     Node& node = parent.reading->nodes.emplace_back();
     node.reading = parent.reading;
     node.value = value;
     node.parent = &parent;
-    node.token = std::move(token);
+    node.key = key;
+    node.index = index;
     return &node;
 }
 
@@ -50,13 +51,16 @@ Node* child(Node& parent, const json* value, std::string token) {
 Node* member(Node& object, std::string_view key) {
     if (const auto asked = object.members.find(key); asked != object.members.end()) return asked->second;
     const auto found = object.value->find(key);
-    Node* const node = found == object.value->end() ? nullptr : child(object, &*found, pointer_token(key));
+    Node* const node = found == object.value->end() ? nullptr : child(object, &*found, found.key());
     object.members.emplace(key, node);
     return node;
 }
 
 std::string relative_pointer(const Node& node) {
-    return node.parent == nullptr ? std::string() : relative_pointer(*node.parent) + '/' + node.token;
+    if (node.parent == nullptr) return {};
+    const std::string token =
+        node.parent->value->is_array() ? std::to_string(node.index) : pointer_token(node.key);
+    return relative_pointer(*node.parent) + '/' + token;
 }
 
 Place place_of(const Node& node) {
@@ -144,9 +148,8 @@ std::vector<Field> Field::items() const {
     std::vector<Field> result;
     if (!is_a(*node_, &json::is_array, "a list")) return result;
     if (node_->elements.empty()) {
-        std::size_t index = 0;
         for (const json& element : *node_->value)
-            node_->elements.push_back(child(*node_, &element, std::to_string(index++)));
+            node_->elements.push_back(child(*node_, &element, {}, node_->elements.size()));
     }
     for (Node* const element : node_->elements)
         result.push_back(Field(element));
@@ -283,8 +286,8 @@ void Field::close() const {
         NearestSpelling search(it.key());
         for (const auto& asked : node_->members)
             search.offer(asked.first);
-        record(*child(*node_, &*it, pointer_token(it.key())), Severity::error,
-               fmt::format("unknown key \"{}\"", it.key()), search.best());
+        record(*child(*node_, &*it, it.key()), Severity::error, fmt::format("unknown key \"{}\"", it.key()),
+               search.best());
     }
 }
 

@@ -60,12 +60,15 @@ std::vector<InstrumentPtr> read_instruments(const Catalogue& catalogue) {
     return result;
 }
 
-InstrumentPtr InstrumentFinder::by_name(const std::string& name) const {
-    const std::string folded = fold(name);
-    const auto found = std::find_if(list_.begin(), list_.end(), [&](const InstrumentPtr& instrument) {
-        return fold(instrument->name) == folded || fold(instrument->id) == folded;
-    });
-    return found == list_.end() ? nullptr : *found;
+InstrumentPtr InstrumentFinder::by_name(const std::string& name) {
+    if (list_.empty()) {
+        list_ = read_instruments(*catalogue_);
+        for (const InstrumentPtr& instrument : list_)
+            for (const std::string& word : {instrument->name, instrument->id})
+                by_folded_name_.emplace(fold(word), instrument);
+    }
+    const auto found = by_folded_name_.find(fold(name));
+    return found == by_folded_name_.end() ? nullptr : found->second;
 }
 
 std::string InstrumentFinder::nearest_name(const std::string& name) const {
@@ -80,7 +83,6 @@ void InstrumentFinder::find(Route& route, Problems& problems) {
     enum class Expected { mass, volume, either };
     const auto look_up = [&](const NamedInstrument& named, Expected expected) -> InstrumentPtr {
         if (named.name.empty()) return nullptr;
-        if (list_.empty()) list_ = read_instruments(*catalogue_);
         InstrumentPtr found = by_name(named.name);
         if (found == nullptr)
             report.error(named.pointer, fmt::format("no instrument \"{}\"", named.name),

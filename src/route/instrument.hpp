@@ -9,6 +9,7 @@
 #include "chemistry/catalogue.hpp"
 #include "input/field.hpp"
 
+#include <map>
 #include <memory>
 #include <string>
 #include <vector>
@@ -48,11 +49,12 @@ class InstrumentFinder {
     void find(Route& route, Problems& problems);
 
   private:
-    InstrumentPtr by_name(const std::string& name) const;
+    InstrumentPtr by_name(const std::string& name);
     std::string nearest_name(const std::string& name) const;
 
     const Catalogue* catalogue_;
     std::vector<InstrumentPtr> list_;
+    std::map<std::string, InstrumentPtr> by_folded_name_; // and by folded id
 };
 
 } // namespace routeweigh

@@ -77,11 +77,14 @@ void check_reactants(const FlatRoute& flat, int index, double theory, CheckRepor
     for (const auto& part : step.overall.parts) {
         if (part.coefficient >= 0.0) continue;
         double supply = 0.0; // mol
-        for (const Inflow& inflow : flat.inflows_of(index))
-            if (inflow.substance == part.substance && (inflow.reactant || inflow.fed_by >= 0))
-                supply += inflow.as_used ? std::numeric_limits<double>::infinity()
-                                         : flat.nominal().charged[at(inflow.slot)] * inflow.fraction /
-                                               part.substance->molar_mass;
+        for (const Inflow& inflow : flat.inflows_of(index)) {
+            if (inflow.substance != part.substance || !(inflow.reactant || inflow.fed_by >= 0)) continue;
+            if (inflow.as_used)
+                supply = std::numeric_limits<double>::infinity();
+            else
+                supply +=
+                    flat.nominal().charged[at(inflow.slot)] * inflow.fraction / part.substance->molar_mass;
+        }
         const double needed = theory * -part.coefficient / step.overall.coefficient_of(step.product);
         if (supply < needed * (1.0 - 1e-6))
             report.warning(step.overall.pointer,

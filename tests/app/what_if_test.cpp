@@ -3,8 +3,9 @@
 
 #include <doctest/doctest.h>
 
+#include <bit>
 #include <cmath>
-#include <cstring>
+#include <cstdint>
 
 using namespace routeweigh;
 using namespace routeweigh::test;
@@ -12,7 +13,7 @@ using namespace routeweigh::test;
 namespace {
 
 bool same_bits(double a, double b) {
-    return std::memcmp(&a, &b, sizeof a) == 0;
+    return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b);
 }
 
 std::string refusal(const Assessment& parent, const std::string& words) {

@@ -35,7 +35,9 @@ TEST_CASE("the student edition holds no key figure in any format, and the key ed
         const std::string student_text = test::in_every_format(student);
         const std::string key_text = test::in_every_format(key);
         const auto open = test::shared_figures(student);
-        for (const auto& [id, list] : test::shared_figures(key)) {
+        for (const auto& figure : test::shared_figures(key)) {
+            const std::string& id = figure.first;
+            const std::vector<test::Stated>& list = figure.second;
             CAPTURE(id);
             REQUIRE(open.count(id) == 1);
             if (!open.at(id).front().open) continue;

@@ -83,8 +83,8 @@ TEST_CASE("labels of every shipped route: shares add up to 100, and waste to the
             std::map<std::string, double> streams;
             for (const LedgerRow& row : route->ledger().rows)
                 if (row.side == LedgerRow::Side::stream) streams[row.substance->name] += row.grams * 72;
-            for (const auto& [substance, grams] : labelled)
-                CHECK_MESSAGE(grams <= streams[substance] * (1 + 1e-9) + 1e-12, substance);
+            for (const auto& sum : labelled)
+                CHECK_MESSAGE(sum.second <= streams[sum.first] * (1 + 1e-9) + 1e-12, sum.first);
         }
 }
 

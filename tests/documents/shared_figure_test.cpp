@@ -72,15 +72,16 @@ StatedFigures stated_by_class_papers(const std::string& route, const std::string
         {"case", committee_case(proposal_of(*course, *again), house.prices)},
     };
     StatedFigures all;
-    for (const auto& [name, document] : made) {
-        const std::string text = test::text_of(document);
-        for (const auto& [id, list] : test::shared_figures(document))
-            for (const test::Stated& stated : list) {
-                CAPTURE(id);
-                CAPTURE(name);
+    for (const auto& paper : made) {
+        const std::string_view name = paper.first;
+        CAPTURE(name);
+        const std::string text = test::text_of(paper.second);
+        for (const auto& figure : test::shared_figures(paper.second))
+            for (const test::Stated& stated : figure.second) {
+                CAPTURE(figure.first);
                 // The case names what does not differ without a number.
-                if (std::string_view(name) != "case") CHECK(text.find(stated.text) != std::string::npos);
-                all[id].emplace_back(name, stated);
+                if (name != "case") CHECK(text.find(stated.text) != std::string::npos);
+                all[figure.first].emplace_back(name, stated);
             }
     }
     return all;
@@ -89,13 +90,15 @@ StatedFigures stated_by_class_papers(const std::string& route, const std::string
 /// Checks that all statements of one number agree; the count of numbers that stand in two papers or more.
 std::size_t check_agreement(const StatedFigures& statements) {
     std::size_t shared = 0;
-    for (const auto& [id, list] : statements) {
-        CAPTURE(id);
+    for (const auto& entry : statements) {
+        CAPTURE(entry.first);
+        const auto& list = entry.second;
         const test::Stated* first = nullptr;
         std::set<std::string> where;
-        for (const auto& [paper, stated] : list) {
-            CAPTURE(paper);
-            where.insert(paper);
+        for (const auto& statement : list) {
+            CAPTURE(statement.first);
+            where.insert(statement.first);
+            const test::Stated& stated = statement.second;
             CHECK(stated.unit == list.front().second.unit);
             if (stated.open) continue;
             if (first == nullptr) first = &stated;
@@ -120,9 +123,10 @@ TEST_CASE("what the machine data state also stands in the text of the paper") {
     for (const PaperMaker& paper : papers) {
         const writing::Document document = paper.make(laid_out->experiment());
         const std::string text = test::text_of(document);
-        for (const auto& [id, list] : test::shared_figures(document)) {
-            CAPTURE(id);
-            if (!list.front().open) CHECK(text.find(list.front().text) != std::string::npos);
+        for (const auto& figure : test::shared_figures(document)) {
+            CAPTURE(figure.first);
+            const test::Stated& stated = figure.second.front();
+            if (!stated.open) CHECK(text.find(stated.text) != std::string::npos);
         }
     }
 }

@@ -28,7 +28,8 @@
 #include <fcntl.h>
 #include <unistd.h>
 
-// Of the sanitizers, when the program was built with them.
+// Of the sanitizers, when the program was built with them; the name is theirs.
+// NOLINTNEXTLINE(bugprone-reserved-identifier)
 extern "C" void __sanitizer_set_death_callback(void (*callback)()) __attribute__((weak));
 
 namespace {

@@ -19,6 +19,7 @@ using namespace routeweigh;
 using nlohmann::json;
 
 /// The value as the library reads it, and whether a key stands twice in one object.
+// NOLINTNEXTLINE(bugprone-exception-escape): moving a value of the library allocates nothing
 struct Reference {
     json value;
     bool accepted = false, twice = false;

@@ -48,8 +48,11 @@ TEST_CASE("the pointers of RFC 6901, section 5, lead to the places it names") {
 }
 
 TEST_CASE("the examples of RFC 7396, appendix A, come out as it says") {
-    // original, patch, result; remembered from the RFC.
-    const char* examples[][3] = {
+    // Remembered from the RFC.
+    struct Example {
+        const char *original, *patch, *result;
+    };
+    const Example examples[] = {
         {R"({"a":"b"})", R"({"a":"c"})", R"({"a":"c"})"},
         {R"({"a":"b"})", R"({"b":"c"})", R"({"a":"b","b":"c"})"},
         {R"({"a":"b"})", R"({"a":null})", R"({})"},
@@ -66,9 +69,9 @@ TEST_CASE("the examples of RFC 7396, appendix A, come out as it says") {
         {R"([1,2])", R"({"a":"b","c":null})", R"({"a":"b"})"},
         {R"({})", R"({"a":{"bb":{"ccc":null}}})", R"({"a":{"bb":{}}})"},
     };
-    for (const auto& [original, patch, result] : examples) {
-        CAPTURE(patch);
-        check_same(merge_patch(original, patch), result);
+    for (const auto& example : examples) {
+        CAPTURE(example.patch);
+        check_same(merge_patch(example.original, example.patch), example.result);
     }
 }
 

@@ -85,9 +85,10 @@ TEST_CASE("every shipped route reads, closes and proves its equations") {
                         sum[part.substance] += proof.combination[next] * part.coefficient;
                     ++next;
                 }
-            for (const auto& [substance, coefficient] : sum) {
+            for (const auto& term : sum) {
+                const Substance* substance = term.first;
                 CAPTURE(substance->name);
-                CHECK(coefficient == Approx(step.overall.coefficient_of(substance)).scale(1.0).epsilon(1e-9));
+                CHECK(term.second == Approx(step.overall.coefficient_of(substance)).scale(1.0).epsilon(1e-9));
             }
             CHECK(evaluation.steps[s].isolated > 0.0);
             CHECK(evaluation.steps[s].isolated <= evaluation.steps[s].made * (1 + 1e-9));

@@ -278,7 +278,9 @@ class Maker {
                 overall[substance] += coefficient;
         step_->overall = reaction_of(overall).equation;
 
-        for (const auto& [substance, coefficient] : main) {
+        for (const auto& term : main) {
+            const Substance* const substance = term.first;
+            const double coefficient = term.second;
             if (coefficient >= 0.0 || substance == transient) continue;
             const bool is_reference = substance == reference;
             const bool fed = std::any_of(inputs_[at(number)].begin(), inputs_[at(number)].end(),
@@ -405,9 +407,9 @@ class Maker {
     /// Declares shares of the loss for separations behind the last reaction.
     void share_loss() {
         std::vector<Separation*> late;
-        for (std::size_t g = 0; g < step_->stages.size(); ++g)
-            if (step_->stages[g].phase != Phase::reaction)
-                for (Separation& separation : step_->stages[g].separations)
+        for (Stage& stage : step_->stages)
+            if (stage.phase != Phase::reaction)
+                for (Separation& separation : stage.separations)
                     late.push_back(&separation);
         if (late.empty()) return;
         double left = 1.0;

@@ -58,8 +58,9 @@ TEST_CASE("no name becomes an element, an attribute or a script of a page") {
         for (const Tag& tag : page.tags) {
             CAPTURE(tag.name);
             CHECK(allowed_elements.count(tag.name) == 1);
-            for (const auto& [attribute, value] : tag.attributes) {
-                CAPTURE(attribute);
+            for (const auto& given : tag.attributes) {
+                const auto& [attribute, value] = given;
+                CAPTURE(given.first);
                 CHECK(attribute.substr(0, 2) != "on");
                 if (attribute == "href") CHECK(value.substr(0, 1) == "#");
                 CHECK(attribute != "src");

@@ -67,7 +67,8 @@ CourseCurve curve_of(const FlaskCourse& course, const RateConstant& used) {
     CourseCurve curve;
     curve.used = &used;
     const std::vector<FedPortion> portions = portions_of(course, used.per_second);
-    const double made = course.kinetics->made ? course.kinetics->made->per_second : at_once;
+    double made = at_once;
+    if (course.kinetics->made) made = course.kinetics->made->per_second;
     std::vector<double> times;
     for (int i = 0; i <= points; ++i)
         times.push_back(course.until * i / points);

@@ -77,8 +77,9 @@ TEST_CASE("an ideal pair of solvents") {
 
 TEST_CASE("vapour pressures reach one atmosphere at the boiling point of the catalogue") {
     // The boiling points are those of handbooks, named in the catalogue; the constants are from memory.
-    for (const auto& [id, antoine] : data().all_antoine()) {
-        CAPTURE(id);
+    for (const auto& entry : data().all_antoine()) {
+        const auto& [id, antoine] = entry;
+        CAPTURE(entry.first);
         const Substance* substance = Catalogue::embedded().find_substance(id);
         REQUIRE(substance != nullptr);
         const double boiling = antoine.b / (antoine.a - std::log10(760.0)) - antoine.c;

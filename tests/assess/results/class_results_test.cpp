@@ -49,7 +49,7 @@ std::string faults_of(const std::string& table) {
     return {};
 }
 
-const KeptRow row_of(const std::string& columns, const std::string& row) {
+KeptRow row_of(const std::string& columns, const std::string& row) {
     return read("bench," + columns + "\nA1," + row + "\n").kept.at(0);
 }
 

@@ -58,8 +58,10 @@ TEST_CASE("each of the 41 x 41 cells is reached through two substances, the same
                 REQUIRE(std::find(meeting.codes.begin(), meeting.codes.end(), code) != meeting.codes.end());
         }
     CHECK(named + empty == 41 * 41);
-    for (const auto& [groups, cell] : rules.chart.cells())
+    for (const auto& entry : rules.chart.cells()) {
+        const auto& groups = entry.first;
         CHECK_MESSAGE(reached.count(groups) == 1, groups.first << " with " << groups.second);
+    }
 }
 
 TEST_CASE("the group that reacts with too much meets nothing, itself included") {
@@ -111,7 +113,9 @@ TEST_CASE("every substance of the catalogue was looked at") {
 
 TEST_CASE("names in the sets of the special meetings are members, so that no rule is dead") {
     const CompatibilityRules& rules = us_rules().compatibility;
-    for (const auto& [name, set] : rules.special.sets) {
+    for (const auto& entry : rules.special.sets) {
+        const std::string& name = entry.first;
+        const auto& set = entry.second;
         for (const std::string& member : set.substances)
             CHECK_MESSAGE(rules.groups.find(member) != nullptr, name << ": " << member);
         CHECK_MESSAGE((!set.substances.empty() || !set.groups.empty() || set.peroxide_formers), name);
