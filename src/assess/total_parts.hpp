@@ -2,8 +2,7 @@
 // What compiling and evaluating the totals both need.
 #pragma once
 
-#include "chemistry/element.hpp"
-#include "chemistry/substance.hpp"
+#include "route/route.hpp"
 
 #include <limits>
 
@@ -12,12 +11,15 @@ namespace routeweigh {
 /// A total that cannot be known.
 inline constexpr double unknown_total = std::numeric_limits<double>::quiet_NaN();
 
-inline constexpr double bromine_molar_mass = 159.808; // g/mol Br2, IUPAC 2021 abridged: 2 x 79.904
+/// g/mol Br2
+inline double bromine_molar_mass(const Route& route) {
+    return 2.0 * route.weights.of(35);
+}
 
-/// g of one element in a gram of the substance.
-inline double element_fraction(const Substance& substance, int element) {
+/// g of carbon in a gram of a substance of the route.
+inline double carbon_fraction(const Route& route, const Substance& substance) {
     return substance.has_formula()
-               ? atoms_of(substance.formula, element) * element_weight(element) / substance.molar_mass
+               ? atoms_of(substance.formula, 6) * route.weights.of(6) / substance.molar_mass
                : 0.0;
 }
 

@@ -78,8 +78,7 @@ void TotalsMap::evaluate(const Evaluation& evaluation, Totals& totals) const {
     totals.product_carbon = evaluation.product * product_carbon_;
     totals.aqueous_effluent = aqueous_effluent(evaluation);
     for (const StepResult& step : evaluation.steps)
-        totals.bromine_ceiling =
-            std::max(totals.bromine_ceiling, step.bromine * step.scale * bromine_molar_mass);
+        totals.bromine_ceiling = std::max(totals.bromine_ceiling, step.bromine * step.scale * bromine_);
     totals.product_moles = evaluation.product / route_->route().product->molar_mass;
     totals.catalyst_moles = totals.catalyst_hours = unknown_total;
     if (evaluation.steps.size() > 1) return;

@@ -106,6 +106,7 @@ class TotalsMap {
     std::vector<Effluent> effluents_;
     std::vector<int> catalysts_; ///< inflows of the only step; none where there are several
     double product_carbon_ = 0;  ///< g of carbon in a gram of the product
+    double bromine_ = 0;         ///< g/mol Br2
     NetEquation net_;
 };
 

@@ -31,7 +31,8 @@ TotalsMap::TotalsMap(const FlatRoute& route, const NetEquation& net, const std::
     add_utilities();
     add_volumes();
     add_effluents();
-    product_carbon_ = element_fraction(*route.route().product, 6);
+    product_carbon_ = carbon_fraction(route.route(), *route.route().product);
+    bromine_ = bromine_molar_mass(route.route());
     const auto inflows = route.inflows();
     for (std::size_t i = 0; i < inflows.size() && route.steps().size() == 1; ++i)
         if (inflows[i].role->name == "catalyst" && !inflows[i].carrier)
@@ -83,18 +84,20 @@ void TotalsMap::add_rows(const std::set<const Substance*>& benign) {
         return [part, wanted](const Inflow& inflow) { return part(inflow) == wanted ? 1.0 : 0.0; };
     };
     const auto all = [](const Inflow&) { return 1.0; };
-    const Test bromine_handled = [](const Inflow& inflow) {
+    const Route& route = route_->route();
+    const double bromine = bromine_molar_mass(route);
+    const Test bromine_handled = [bromine](const Inflow& inflow) {
         return inflow.substance->free_bromine > 0.0 && inflow.substance->carried_bromine == 0.0
-                   ? inflow.substance->free_bromine * bromine_molar_mass / inflow.substance->molar_mass
+                   ? inflow.substance->free_bromine * bromine / inflow.substance->molar_mass
                    : 0.0;
     };
-    const Test bromine_carried = [](const Inflow& inflow) {
+    const Test bromine_carried = [bromine](const Inflow& inflow) {
         return inflow.substance->carried_bromine > 0.0
-                   ? inflow.substance->carried_bromine * bromine_molar_mass / inflow.substance->molar_mass
+                   ? inflow.substance->carried_bromine * bromine / inflow.substance->molar_mass
                    : 0.0;
     };
-    const Test carbon = [](const Inflow& inflow) {
-        return inflow.reactant ? element_fraction(*inflow.substance, 6) : 0.0;
+    const Test carbon = [&route](const Inflow& inflow) {
+        return inflow.reactant ? carbon_fraction(route, *inflow.substance) : 0.0;
     };
     const std::vector<std::tuple<double Totals::*, Flow, Test>> definitions{
         {&Totals::inputs, Flow::in_net, all},

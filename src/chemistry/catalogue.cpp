@@ -65,8 +65,9 @@ int match(const std::string& name, const std::string& wanted) {
 
 // What has been read so far. Entries are read on first use, under the lock.
 struct Catalogue::State {
-    explicit State(const std::vector<SourcePtr>& sources)
-        : index(sources), substances(index.entries().size()), materials(index.entries().size()) {}
+    explicit State(std::vector<SourcePtr> files, AtomicWeights atomic_weights = {})
+        : sources(std::move(files)), weights(std::move(atomic_weights)), index(sources),
+          substances(index.entries().size()), materials(index.entries().size()) {}
 
     std::size_t position(const CatalogueEntry& entry) const {
         return static_cast<std::size_t>(&entry - index.entries().data());
@@ -84,7 +85,8 @@ struct Catalogue::State {
 
     const Substance& substance(const CatalogueEntry& entry) {
         auto& slot = substances[position(entry)];
-        if (!slot) slot = read_entry(entry, read_substance);
+        if (!slot)
+            slot = read_entry(entry, [this](const Field& field) { return read_substance(field, weights); });
         return *slot;
     }
 
@@ -150,6 +152,8 @@ struct Catalogue::State {
     }
 
     std::mutex mutex;
+    std::vector<SourcePtr> sources;
+    AtomicWeights weights;
     CatalogueIndex index;
     std::vector<std::unique_ptr<Substance>> substances; // by entry
     std::vector<std::unique_ptr<Material>> materials;
@@ -168,6 +172,14 @@ Catalogue Catalogue::from_sources(std::vector<Source> sources) {
 const Catalogue& Catalogue::embedded() {
     static const Catalogue catalogue(std::make_unique<State>(embedded_sources()));
     return catalogue;
+}
+
+Catalogue Catalogue::with(AtomicWeights weights) const {
+    return Catalogue(std::make_unique<State>(state_->sources, std::move(weights)));
+}
+
+const AtomicWeights& Catalogue::atomic_weights() const {
+    return state_->weights;
 }
 
 const Substance* Catalogue::find_substance(std::string_view name) const {

@@ -33,6 +33,10 @@ class Catalogue {
     static Catalogue from_sources(std::vector<Source> sources);
     // The catalogue that is built into the program.
     static const Catalogue& embedded();
+    // The same files, read with other atomic weights.
+    Catalogue with(AtomicWeights weights) const;
+
+    const AtomicWeights& atomic_weights() const;
 
     Catalogue(Catalogue&&) noexcept;
     Catalogue& operator=(Catalogue&&) noexcept;

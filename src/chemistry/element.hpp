@@ -5,6 +5,7 @@
 // number.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string_view>
 
@@ -23,5 +24,20 @@ bool element_has_weight(int element);
 // Standard atomic weight and its uncertainty, g/mol; std::domain_error where there is none.
 double element_weight(int element);
 double element_weight_uncertainty(int element);
+
+/// The atomic weights that molar masses are computed with: the standard ones, some of them moved.
+class AtomicWeights {
+  public:
+    /// g/mol; throws as element_weight() does
+    double of(int element) const {
+        const auto moved = moved_.find(element);
+        return element_weight(element) + (moved == moved_.end() ? 0.0 : moved->second);
+    }
+    /// \param by  g/mol, on top of the standard weight
+    void move(int element, double by) { moved_[element] = by; }
+
+  private:
+    std::map<int, double> moved_;
+};
 
 } // namespace routeweigh

@@ -233,17 +233,10 @@ Formula parse_formula(std::string_view text) {
     return result;
 }
 
-double molar_mass(const Formula& formula) {
+double molar_mass(const Formula& formula, const AtomicWeights& weights) {
     double sum = 0;
     for (const auto& [element, count] : formula.atoms)
-        sum += count * element_weight(element);
-    return sum;
-}
-
-double molar_mass_uncertainty(const Formula& formula) {
-    double sum = 0;
-    for (const auto& [element, count] : formula.atoms)
-        sum += count * element_weight_uncertainty(element);
+        sum += count * weights.of(element);
     return sum;
 }
 

@@ -7,6 +7,8 @@
 // ("Fe3+") is refused.
 #pragma once
 
+#include "chemistry/element.hpp"
+
 #include <cstddef>
 #include <stdexcept>
 #include <string>
@@ -40,11 +42,7 @@ class FormulaError : public std::runtime_error {
 Formula parse_formula(std::string_view text);
 
 // g/mol; the mass of the electrons of a charge is not taken off.
-double molar_mass(const Formula& formula);
-
-// Half width of the molar mass, g/mol: the uncertainties of the atomic weights, each times its count, added
-// (the upper bound; they need not be independent).
-double molar_mass_uncertainty(const Formula& formula);
+double molar_mass(const Formula& formula, const AtomicWeights& weights = {});
 
 // Count of one element, 0 where it is absent.
 int atoms_of(const Formula& formula, int element);

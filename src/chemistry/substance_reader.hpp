@@ -8,6 +8,6 @@
 namespace routeweigh {
 
 // Records in the field's collector what is wrong; the substance is good only where nothing was recorded.
-Substance read_substance(const Field& field);
+Substance read_substance(const Field& field, const AtomicWeights& weights);
 
 } // namespace routeweigh

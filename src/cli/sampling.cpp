@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "cli/sampling.hpp"
 
+#include "app/atomic_weights.hpp"
 #include "cli/files.hpp"
 #include "cli/print_problems.hpp"
 
@@ -93,27 +94,34 @@ void SamplingOptions::add_to(CLI::App& command, int default_digits) {
         ->check(CLI::Range(0.1, 50.0).description(""))
         ->type_name("POINTS")
         ->group(group);
+    command
+        .add_flag("--atomic-weights", atomic_weights_,
+                  "Vary the standard atomic weights too, within the uncertainty that IUPAC states")
+        ->group(group);
 }
 
 bool SamplingOptions::asked() const {
-    for (const char* name :
-         {"--draws", "--digits", "--seed", "--threads", "--coverage", "--results", "--vary-assumed"})
+    for (const char* name : {"--draws", "--digits", "--seed", "--threads", "--coverage", "--results",
+                             "--vary-assumed", "--atomic-weights"})
         if (command_->count(name) > 0) return true;
     return false;
 }
 
-std::unique_ptr<Certainty> SamplingOptions::run(const Comparison& comparison) const {
+std::unique_ptr<Certainty> SamplingOptions::run(const Comparison& comparison,
+                                                const std::vector<SourcePtr>& sources,
+                                                const Catalogue& catalogue) const {
     UncertaintyOptions uncertainty;
     uncertainty.assumed_yield_half_width = points_ / 100.0;
+    if (atomic_weights_) uncertainty.elements = atomic_weight_effects(comparison, sources, catalogue);
     Problems problems;
     for (const std::string& entry : results_) {
         const std::size_t equals = entry.find('=');
         if (equals == std::string::npos || equals == 0 || equals + 1 == entry.size())
             throw CallError(fmt::format("--results takes ID=FILE, not \"{}\"", entry));
-        const std::vector<SourcePtr> sources = read_sources({entry.substr(equals + 1)});
-        if (sources.size() != 1) throw CallError("--results takes a file, not a folder");
+        const std::vector<SourcePtr> results = read_sources({entry.substr(equals + 1)});
+        if (results.size() != 1) throw CallError("--results takes a file, not a folder");
         uncertainty.found.push_back(
-            read_found_yields(entry.substr(0, equals), sources.front(), comparison, problems));
+            read_found_yields(entry.substr(0, equals), results.front(), comparison, problems));
     }
     print_problems(problems.all);
     MonteCarloOptions options;

@@ -30,8 +30,10 @@ class SamplingOptions {
     bool asked() const;
 
     /// Draws, with progress on a terminal; an interrupt ends the run and keeps what has been drawn.
+    /// \param sources  that the routes were read from, and the catalogue that they were read with
     /// \throws InputError, CallError
-    std::unique_ptr<Certainty> run(const Comparison& comparison) const;
+    std::unique_ptr<Certainty> run(const Comparison& comparison, const std::vector<SourcePtr>& sources,
+                                   const Catalogue& catalogue) const;
 
   private:
     CLI::App* command_ = nullptr;
@@ -41,6 +43,7 @@ class SamplingOptions {
     int threads_ = 0;
     double coverage_ = 95;
     double points_ = 0;
+    bool atomic_weights_ = false;
     std::vector<std::string> results_;
 };
 

@@ -19,10 +19,6 @@ int decimals_of_deviation(double deviation, int otherwise) {
     return std::clamp(1 - static_cast<int>(std::floor(std::log10(deviation))), 0, 9);
 }
 
-writing::Cell at_precision(double value, double deviation, int otherwise) {
-    return {fixed(value, decimals_of_deviation(deviation, otherwise)), value};
-}
-
 writing::Cell deviation_cell(double deviation) {
     return {digits(deviation, 2), deviation};
 }
@@ -46,6 +42,10 @@ std::string whole(std::size_t number) {
     return text;
 }
 
+writing::Cell at_precision(double value, double deviation, int otherwise) {
+    return {fixed(value, decimals_of_deviation(deviation, otherwise)), value};
+}
+
 std::vector<writing::Text> sampling_remarks(const Certainty& certainty) {
     const MonteCarloResult& drawn = certainty.drawn();
     const MonteCarloOptions& options = certainty.options();
@@ -65,6 +65,9 @@ std::vector<writing::Text> sampling_remarks(const Certainty& certainty) {
                            counted(static_cast<std::size_t>(options.digits), "digit", "digits"));
     }
     remarks.emplace_back(how);
+    if (!certainty.model().inputs().elements.empty())
+        remarks.emplace_back("Atomic weights: standard ones, IUPAC 2021, abridged; each anywhere within its "
+                             "stated uncertainty, and the same for every substance and route.");
     if (const double share = drawn.outputs[certainty.model().out_of_range_output()].mean; share > 0.0)
         remarks.emplace_back(fmt::format("In {} of the draws an input reached the end of its physical range "
                                          "and was held there, or more product was isolated than forms.",

@@ -71,7 +71,8 @@ std::string formula_of(const BookPlan& plan, Total total) {
     if (total == &Totals::product_moles)
         return fmt::format("={}/{}", product, assessment.route().product->molar_mass);
     if (total == &Totals::product_carbon)
-        return fmt::format("={}*{}", product, element_fraction(*assessment.route().product, 6));
+        return fmt::format("={}*{}", product,
+                           carbon_fraction(assessment.route(), *assessment.route().product));
     if (total == &Totals::yield) {
         std::vector<double> yields;
         for (const StepResult& step : assessment.evaluation().steps)

@@ -30,9 +30,10 @@ std::string statement(const Certainty& certainty, const ReportView& view, std::s
                       std::size_t figure) {
     const DrawnOutput& drawn = certainty.figure(route, figure);
     const Figure& head = certainty.model().heads().list[figure];
+    const auto text = [&](double value) { return at_precision(value, drawn.deviation, head.decimals).text; };
     return fmt::format("{} of {}: {} {}, from {} to {} in {} of the draws{}.", head.name,
-                       view.routes[route].id, digits(drawn.mean, 4), unit_of(head), digits(drawn.low, 4),
-                       digits(drawn.high, 4), percent(certainty.options().coverage),
+                       view.routes[route].id, text(drawn.mean), unit_of(head), text(drawn.low),
+                       text(drawn.high), percent(certainty.options().coverage),
                        certainty.model().rests_on_assumed_yield(route, figure) ? ", at the assumed yield"
                                                                                : "");
 }

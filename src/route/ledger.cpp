@@ -2,7 +2,6 @@
 #include "route/ledger.hpp"
 
 #include "base/index.hpp"
-#include "chemistry/element.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -17,6 +16,8 @@ namespace {
 /// below 0.
 class ElementBook {
   public:
+    explicit ElementBook(const AtomicWeights& weights) : weights_(weights) {}
+
     void add(const Substance* substance, double grams, bool in) {
         if (!substance->has_formula()) {
             const auto [entry, fresh] =
@@ -26,7 +27,7 @@ class ElementBook {
         }
         const double moles = grams / substance->molar_mass;
         for (const auto& [element, count] : substance->formula.atoms)
-            book(element, moles * count * element_weight(element), in);
+            book(element, moles * count * weights_.of(element), in);
     }
     std::vector<ElementBalance> take() const {
         std::vector<ElementBalance> result;
@@ -41,6 +42,7 @@ class ElementBook {
         balance.element = element;
         (in ? balance.in : balance.out) += grams;
     }
+    const AtomicWeights& weights_;
     std::map<int, ElementBalance> balances_;
     std::map<const Substance*, int> mixtures_;
 };
@@ -61,8 +63,8 @@ double Ledger::closure_error() const {
 
 Ledger make_ledger(const FlatRoute& flat, const Evaluation& evaluation, bool unreacted) {
     Ledger ledger;
-    ElementBook book;
     const Route& route = flat.route();
+    ElementBook book(route.weights);
     const auto add = [&](LedgerRow row) {
         const bool in = row.side == LedgerRow::Side::in;
         book.add(row.substance, row.grams, in);

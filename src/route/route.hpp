@@ -201,6 +201,7 @@ struct Route {
     std::string id, title, origin, status; ///< `origin`: where the numbers come from
     std::optional<Parentage> parent;
     const Substance* product = nullptr;
+    AtomicWeights weights;   ///< that its substances were read with
     std::vector<Step> steps; ///< in the order of the file
     std::vector<Reuse> reuse;
     std::vector<Coproduct> coproducts;

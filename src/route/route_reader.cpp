@@ -138,6 +138,7 @@ Route read_route(const SourcePtr& source, const Catalogue& catalogue, Problems& 
     const Field field = document.root(found);
     Route route;
     route.source = source;
+    route.weights = catalogue.atomic_weights();
     read_identity(field, route);
     route.product = read_substance(field["product"], catalogue);
     const Field steps = field["steps"];

@@ -145,7 +145,10 @@ TEST_CASE("molar masses agree with handbook values") {
     CHECK(mass("e-") == 0);
 }
 
-// n(S) * 0.02 + n(O) * 0.001 + n(H) * 0.0002
-TEST_CASE("the uncertainty of a molar mass adds up atom by atom") {
-    CHECK(molar_mass_uncertainty(parse_formula("H2SO4")) == Approx(0.0244));
+TEST_CASE("a moved atomic weight moves a molar mass by the count of its atoms, and no other element") {
+    AtomicWeights weights;
+    weights.move(*element_by_symbol("S"), 0.01);
+    CHECK(molar_mass(parse_formula("Na2S2O3"), weights) - molar_mass(parse_formula("Na2S2O3")) ==
+          Approx(0.02).epsilon(1e-9));
+    CHECK(molar_mass(parse_formula("NaCl"), weights) == molar_mass(parse_formula("NaCl")));
 }

@@ -112,6 +112,18 @@ TEST_CASE("EURACHEM/CITAC CG 4, example A1: a cadmium standard of 1002.7 +/- 1.8
     CHECK(y.deviation == Approx(linear.deviation[0]).epsilon(0.01));
 }
 
+TEST_CASE("EURACHEM/CITAC CG 4, example A2: the molar mass of potassium hydrogen phthalate") {
+    // C8H5KO4 with the atomic weights of 1997 and their intervals, each taken as rectangular.
+    const auto weight = [](double value, double half) { return Rectangular{value - half, value + half}; };
+    const Model model = one_output(
+        {weight(12.0107, 0.0008), weight(1.00794, 0.00007), weight(39.0983, 0.0001), weight(15.9994, 0.0003)},
+        [](std::span<const double> x) { return 8 * x[0] + 5 * x[1] + x[2] + 4 * x[3]; });
+    const LinearResult linear = propagate_linearly(model);
+    CHECK(linear.value[0] == Approx(204.2212).epsilon(1e-6));
+    CHECK(linear.deviation[0] == Approx(0.0038).epsilon(0.01));
+    CHECK(linear.contribution[0][0] == Approx(0.0037).epsilon(0.01)); // of the eight atoms of carbon
+}
+
 TEST_CASE("where a model is linear, both ways agree") {
     const Model model = one_output(
         {Normal{5, 0.3}, Rectangular{1, 3}, Triangular{0, 1, 1}, Pert{2, 3, 10}, Empirical{{1, 4, 4, 6}}},

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/bench/stage_facts.hpp"
 
+#include "assess/total_parts.hpp"
 #include "base/index.hpp"
 
 #include <algorithm>
@@ -12,7 +13,6 @@ constexpr double litres_per_mol = 24.47; // ideal gas at 25 degC and 101.325 kPa
 constexpr double counts_from = 0.05;     // share by volume of the pot; our line
 constexpr double flashes_below = 60;     // degC, the line of flammable liquids in the GHS
 constexpr double warm_from = 40;         // degC; common practice, no source
-constexpr double bromine_molar_mass = 159.808;
 
 bool is_bromine_maker(const Stage& stage) {
     for (const Reaction& reaction : stage.reactions)
@@ -121,7 +121,7 @@ std::vector<StageFacts> stages_of(const FlatRoute& flat, const Inputs& inputs, c
         read_liquids(facts);
         read_gases(facts, extents[g], written.dissolved);
         if (is_bromine_maker(*facts.stage))
-            facts.bromine = evaluation.steps[at(step)].bromine * bromine_molar_mass;
+            facts.bromine = evaluation.steps[at(step)].bromine * bromine_molar_mass(flat.route());
         facts.warm = facts.stage->temperature && facts.stage->temperature->celsius() >= warm_from;
         const bool rinses = facts.has_role("wash") || facts.has_role("rinse");
         facts.on_filter =

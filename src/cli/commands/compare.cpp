@@ -31,8 +31,8 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
     context.add_output_options(*command);
     return [options, jurisdiction, &context] {
         Problems problems;
-        std::vector<Route> routes =
-            read_routes(context.sources(options->routes), context.catalogue(), problems);
+        const std::vector<SourcePtr> sources = context.sources(options->routes);
+        std::vector<Route> routes = read_routes(sources, context.catalogue(), problems);
         print_problems(problems.all);
         const AssessmentRules& rules = context.rules(chosen(*jurisdiction));
         const Comparison comparison = compare_routes(std::move(routes), options->baseline, rules);
@@ -40,7 +40,8 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
         const bool people = reader == writing::Reader::people;
         // Programs get what costs time only when they ask for it, and improvements by a command of their own.
         std::unique_ptr<Certainty> certainty;
-        if (options->sampling.asked() || people) certainty = options->sampling.run(comparison);
+        if (options->sampling.asked() || people)
+            certainty = options->sampling.run(comparison, sources, context.catalogue());
         std::vector<Improvements> improvements;
         if (people) improvements = improvements_of(comparison, context.catalogue(), rules);
         context.write(

@@ -51,12 +51,12 @@ std::function<void()> add_uncertainty(CLI::App& program, Context& context) {
     context.add_output_options(*command);
     return [options, &context] {
         Problems problems;
-        std::vector<Route> routes =
-            read_routes(context.sources(options->routes), context.catalogue(), problems);
+        const std::vector<SourcePtr> sources = context.sources(options->routes);
+        std::vector<Route> routes = read_routes(sources, context.catalogue(), problems);
         print_problems(problems.all);
         const Comparison comparison = compare_routes(std::move(routes), options->baseline, context.rules());
         require_figures(comparison, options->figures);
-        const auto certainty = options->sampling.run(comparison);
+        const auto certainty = options->sampling.run(comparison, sources, context.catalogue());
         context.write(uncertainty_document(comparison, *certainty, options->figures));
     };
 }

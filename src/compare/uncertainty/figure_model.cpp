@@ -85,8 +85,14 @@ FigureModel::FigureModel(const Comparison& comparison, const UncertaintyOptions&
                     if (!fits || !forms) y.row(d)[held] = 1.0;
                 }
             }
-            for (std::size_t d = 0; d < draws; ++d)
+            for (std::size_t d = 0; d < draws; ++d) {
                 evaluator.same_auxiliaries(std::span(auxiliaries).subspan(d * count, count), y.row(d));
+                for (std::size_t e = 0; e < inputs_.elements.size(); ++e) {
+                    const double off = x.row(d)[inputs_.first_element + e];
+                    for (std::size_t o = 0; o < held; ++o)
+                        y.row(d)[o] += inputs_.elements[e].slope[o] * off;
+                }
+            }
         };
     };
     vary_assumed_yields();

@@ -31,6 +31,8 @@ class FigureModel {
     /// Outputs: the figures of the first route, of the second, ..., and a last one that is 1 where an input
     /// had to be held at the end of its physical range or more product was isolated than forms.
     const Model& model() const { return model_; }
+    /// All outputs with every input as written.
+    std::vector<double> nominal() const { return model_.evaluate(model_.evaluator(), model_.means()); }
     std::size_t output(std::size_t route, std::size_t figure) const {
         return route * heads_.count() + figure;
     }

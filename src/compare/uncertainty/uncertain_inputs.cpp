@@ -32,6 +32,7 @@ class Compiler {
             add_isolated();
             add_reuse();
         }
+        add_elements();
         return std::move(result_);
     }
 
@@ -179,6 +180,18 @@ class Compiler {
                 add_effect(add_input(fmt::format("{}recovery of {}", prefix_, route.reuse[r].substance->name),
                                      *spread),
                            Target::reused, r, route.reuse[r].fraction, 1.0);
+    }
+
+    /// The tables state an interval; where in it the weight lies nobody knows, hence rectangular
+    /// (EURACHEM/CITAC CG 4, example A2).
+    void add_elements() {
+        result_.elements = options_.elements;
+        result_.first_element = result_.inputs.size();
+        for (const ElementEffect& effect : options_.elements) {
+            const double half = element_weight_uncertainty(effect.element);
+            add_input(fmt::format("atomic weight of {}", element_name(effect.element)),
+                      Rectangular{-half, half});
+        }
     }
 
     const std::vector<const Assessment*>& routes_;

@@ -25,8 +25,16 @@ struct FoundYields {
     std::vector<double> yields; ///< fractions of the theoretical yield, or g where the file gives a mass
 };
 
+/// What the atomic weight of one element does to the outputs of a FigureModel. To first order, which is
+/// exact enough: weights are known to one part in ten thousand and better.
+struct ElementEffect {
+    int element = 0;
+    std::vector<double> slope; ///< by output: its change per g/mol
+};
+
 struct UncertaintyOptions {
     std::vector<FoundYields> found;
+    std::vector<ElementEffect> elements; ///< see element_effects(); empty: atomic weights are taken as exact
     /// Half width (fraction) of what an assumed yield is varied by where nothing else is said of it; 0: it is
     /// kept. A figure that rests on such a yield still has no share of runs.
     double assumed_yield_half_width = 0;
@@ -46,6 +54,9 @@ struct UncertainInputs {
     std::vector<std::vector<InputEffect>> effects; ///< by route
     /// By route: steps whose yield is assumed and has no results to draw from.
     std::vector<std::vector<int>> assumed_steps;
+    /// Of atomic weights, by element; the inputs from `first_element` on are how far each is off.
+    std::vector<ElementEffect> elements;
+    std::size_t first_element = 0;
 
     bool empty() const { return inputs.empty(); }
 };
