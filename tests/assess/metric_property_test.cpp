@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
-// Identities between the mass figures, on 10,000 random routes.
+// Identities between the mass figures, on 10,000 random routes (fewer under sanitizers).
 //
 // The identities are those of the definitions: mass balance, and the algebra of Andraos (Org. Process Res.
 // Dev. 2005, 9, 149) and Constable et al. (Green Chem. 2002, 4, 521), both remembered.
 #include "assess/figures_of.hpp"
 #include "support/random_route.hpp"
+#include "support/rounds.hpp"
 
 #include <doctest/doctest.h>
 
@@ -53,7 +54,7 @@ bool is_intensity(const Metric& metric) {
 
 TEST_CASE("waste counted from what enters equals waste counted from what leaves") {
     std::mt19937 draw(51);
-    for (int round = 0; round < 10000; ++round) {
+    for (int round = 0; round < rounds(10000); ++round) {
         CAPTURE(round);
         const auto random = random_route(draw);
         const MassFigures f(random->route);
@@ -82,7 +83,7 @@ TEST_CASE("waste counted from what enters equals waste counted from what leaves"
 TEST_CASE("equation figures: net is never below gross, and the stoichiometric E-factor follows from net") {
     std::mt19937 draw(52);
     int improved = 0;
-    for (int round = 0; round < 10000; ++round) {
+    for (int round = 0; round < rounds(10000); ++round) {
         CAPTURE(round);
         const auto random = random_route(draw);
         const MassFigures f(random->route);
@@ -106,7 +107,7 @@ TEST_CASE("equation figures: net is never below gross, and the stoichiometric E-
 
 TEST_CASE("one step: RME = AE x yield / SF, and what follows from it") {
     std::mt19937 draw(53);
-    for (int round = 0; round < 10000; ++round) {
+    for (int round = 0; round < rounds(10000); ++round) {
         CAPTURE(round);
         // Without air, of which only what was used is charged, so that it is never enough for the full yield.
         const auto random =
@@ -128,7 +129,7 @@ TEST_CASE("one step: RME = AE x yield / SF, and what follows from it") {
 
 TEST_CASE("the size of the batches changes no intensity") {
     std::mt19937 draw(54);
-    for (int round = 0; round < 10000; ++round) {
+    for (int round = 0; round < rounds(10000); ++round) {
         CAPTURE(round);
         const auto random = random_route(draw);
         const MassFigures before(random->route);
