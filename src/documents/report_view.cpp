@@ -135,11 +135,20 @@ bool ReportView::one_boundary() const {
                         [](const RouteView& route) { return route.assessment->totals().drown_out > 0.0; });
 }
 
-std::string ReportView::standing() const {
+bool ReportView::draws_found_yields(const RouteView& route) const {
+    return certainty != nullptr && route.assessment->yield_assumed() &&
+           certainty->model()
+               .inputs()
+               .assumed_steps[static_cast<std::size_t>(&route - routes.data())]
+               .empty();
+}
+
+std::string ReportView::standing(bool of_draws) const {
     std::vector<std::pair<std::string, std::vector<std::string>>> groups;
     std::vector<std::string> assumed;
     for (const RouteView& route : routes) {
-        if (route.assessment->yield_assumed()) assumed.push_back(route.id);
+        if (route.assessment->yield_assumed() && !(of_draws && draws_found_yields(route)))
+            assumed.push_back(route.id);
         const auto found = std::find_if(groups.begin(), groups.end(), [&](const auto& entry) {
             return entry.first == route.route().status;
         });

@@ -74,8 +74,11 @@ struct ReportView {
     bool several_steps() const;
     /// No route has drown-out or flask rinse, so that both boundaries give the same figures.
     bool one_boundary() const;
+    /// Every yield that the file of the route assumes was drawn from results instead.
+    bool draws_found_yields(const RouteView& route) const;
     /// Which numbers of which route are what, in one sentence, for pictures.
-    std::string standing() const;
+    /// \param of_draws  of numbers that were drawn, not as written
+    std::string standing(bool of_draws = false) const;
 };
 
 std::string_view words(MassVerdict verdict);

@@ -2,6 +2,7 @@
 #include "writing/tables_of.hpp"
 
 #include "writing/chart_table.hpp"
+#include "writing/wrap.hpp"
 
 namespace routeweigh::writing {
 namespace {
@@ -62,16 +63,26 @@ MachineTree machine_tree(const Document& document) {
         for (const Column& column : table.columns) {
             columns.push_back(object({{"heading", column.heading}, {"unit", column.unit}}));
         }
-        MachineList rows;
+        MachineList rows, notes, remarks;
         for (const Row& row : table.rows) {
             if (row.kind == RowKind::group) continue;
             MachineList cells;
-            for (const Cell& cell : row.cells)
+            for (const Cell& cell : row.cells) {
+                if (!cell.note.empty())
+                    notes.push_back(object({{"row", static_cast<int>(rows.size())},
+                                            {"column", static_cast<int>(cells.size())},
+                                            {"note", cell.note}}));
                 cells.push_back(machine_cell(cell));
+            }
             rows.push_back(std::move(cells));
         }
-        tables.push_back(
-            object({{"caption", table.caption}, {"columns", std::move(columns)}, {"rows", std::move(rows)}}));
+        for (const Text& remark : table.remarks)
+            remarks.emplace_back(plain(remark));
+        tables.push_back(object({{"caption", table.caption},
+                                 {"columns", std::move(columns)},
+                                 {"rows", std::move(rows)},
+                                 {"notes", std::move(notes)},
+                                 {"remarks", std::move(remarks)}}));
     }
     return object({{"document", document.id}, {"title", document.title}, {"tables", std::move(tables)}});
 }

@@ -5,6 +5,7 @@
 #include "writing/json_writer.hpp"
 #include "writing/reading_back.hpp"
 #include "writing/sample_document.hpp"
+#include "writing/tables_of.hpp"
 
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
@@ -119,4 +120,15 @@ TEST_CASE("without a tree of its own a document gives its tables as JSON") {
     CHECK(json["tables"].size() == 9); // three tables, one of them folded away, and six figures
     CHECK(json["tables"][0]["rows"][1][4] == 67.11);
     CHECK(json["tables"][0]["rows"][2][2].is_null());
+    // What a reader would see at a cell or below the table is there for programs too.
+    const auto sample = tables_of(sample_document()).front();
+    CHECK(json["tables"][0]["remarks"].size() == sample.remarks.size());
+    std::size_t notes = 0;
+    for (const auto& note : json["tables"][0]["notes"]) {
+        ++notes;
+        const auto& row = json["tables"][0]["rows"].at(note["row"].get<std::size_t>());
+        CHECK(note["column"].get<std::size_t>() < row.size());
+        CHECK(!note["note"].get<std::string>().empty());
+    }
+    CHECK(notes > 0);
 }

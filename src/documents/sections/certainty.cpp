@@ -102,7 +102,7 @@ writing::Figure interval_picture(const ReportView& view) {
     }
     return {fmt::format("{} with the interval that holds {} of the draws{}. {}", heads.list[figure].name,
                         percent(certainty.options().coverage),
-                        assumed ? ", at the yields that are assumed" : "", view.standing()),
+                        assumed ? ", at the yields that are assumed" : "", view.standing(true)),
             "The bars are what balances, glassware, bottles and stated yields leave open.", chart};
 }
 
