@@ -181,9 +181,10 @@ void write_order(QuenchPlan& plan, const QuenchTable& table, double bench_most) 
     order_of_destroying(plan);
     order_of_neutralising(plan, table, bench_most);
     if (!plan.order.empty())
-        plan.order.push_back(fmt::format(
-            "wait until no more gas comes, check the pH with paper, then {}; vented cap until then",
-            plan.then.empty() ? std::string("the container") : join(plan.then, " or ")));
+        plan.order.push_back(
+            fmt::format("wait until no more gas comes, check the pH with paper, then the container{}; vented "
+                        "cap until then",
+                        plan.then.empty() ? std::string() : fmt::format(" ({})", join(plan.then, "; "))));
     plan.order.insert(plan.order.end(), plan.stopped.begin(), plan.stopped.end());
 }
 

@@ -67,8 +67,9 @@ writing::Table base_table(const QuenchPlan& plan) {
                               digits_cell(both.grams), digits_cell(both.gas_litres)});
     }
     table.remarks = {
-        "Counts acid that the product did not use, acid set free by the reaction and acid that "
-        "the quench makes; the larger of both readings. Weak acid only if local rules ask for it."};
+        "Of the streams that are made neutral: acid that the product did not use, acid set free by the "
+        "reaction and acid that the quench makes; the larger of both readings. Weak acid only if local rules "
+        "ask for it."};
     return table;
 }
 

@@ -197,7 +197,7 @@ TEST_CASE("each stream is neutralised by its own acid in its own volume") {
     CHECK(streams[0].strong_acid + streams[1].strong_acid ==
           doctest::Approx(e3.quench().strong.acid).epsilon(1e-9));
     CHECK_FALSE(any_holds(e3.quench().order, "too strong"));
-    CHECK(any_holds(e3.quench().order, "then heavy metal"));
+    CHECK(any_holds(e3.quench().order, "then the container (heavy metal)"));
 }
 
 TEST_CASE(
