@@ -92,6 +92,7 @@ QuenchNeed need_of(const RouteStream& stream, bool unreacted, const StreamRules&
         need.strong_acid = left.strong_acid - left.strong_base;
         need.weak_acid = left.weak_acid;
     }
+    need.acid_after = std::max(0.0, need.strong_acid + need.acid_made);
     return need;
 }
 
@@ -105,10 +106,19 @@ void add_need(QuenchNeed& pot, const QuenchNeed& stream) {
     for (double QuenchNeed::*sum :
          {&QuenchNeed::electrons, &QuenchNeed::hydrogensulfite, &QuenchNeed::metabisulfite,
           &QuenchNeed::thiosulfate, &QuenchNeed::acid_made, &QuenchNeed::strong_acid, &QuenchNeed::weak_acid,
-          &QuenchNeed::acid_after, &QuenchNeed::gas_litres, &QuenchNeed::heat})
+          &QuenchNeed::gas_litres, &QuenchNeed::heat})
         pot.*sum += stream.*sum;
     if (!stream.gas.empty()) pot.gas = stream.gas;
     pot.heat_known = pot.heat_known && stream.heat_known;
+}
+
+double moles_without_electrons(const QuenchNeed& need) {
+    double sum = 0;
+    for (const LeftToDestroy& left : need.reducers)
+        sum += left.moles;
+    for (const StopHit& hit : need.listed)
+        sum += hit.grams / hit.substance->molar_mass;
+    return sum;
 }
 
 } // namespace routeweigh::streams

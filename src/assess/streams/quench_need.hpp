@@ -15,4 +15,7 @@ QuenchNeed need_of(const RouteStream& stream, bool unreacted, const StreamRules&
 /// The need of one stream to that of its pot.
 void add_need(QuenchNeed& pot, const QuenchNeed& stream);
 
+/// mol left of what no electrons destroy: borohydride, ethoxide, anhydrides.
+double moles_without_electrons(const QuenchNeed& need);
+
 } // namespace routeweigh::streams

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/streams/quench_plan.hpp"
 
+#include "assess/streams/amounts_in_words.hpp"
 #include "assess/streams/quench_need.hpp"
 #include "assess/streams/quench_words.hpp"
 #include "assess/streams/route_waste.hpp"
@@ -131,11 +132,16 @@ StreamToNeutralise to_neutralise(const StreamAdvice& advice, const StreamNeed& n
     return result;
 }
 
-double grams_of(const std::vector<StopHit>& hits) {
-    double grams = 0;
-    for (const StopHit& hit : hits)
-        grams += hit.grams;
-    return grams;
+/// What the planned quench leaves of what goes by no electrons, in the reading that leaves more.
+void add_still_left(QuenchPlan& plan, const StreamAdvice& advice, const StreamRules& rules) {
+    const StreamNeed after(advice.stream, rules);
+    const QuenchNeed& more = moles_without_electrons(after.unreacted) > moles_without_electrons(after.nominal)
+                                 ? after.unreacted
+                                 : after.nominal;
+    for (const LeftToDestroy& left : more.reducers)
+        plan.still_left.push_back(fmt::format("{} {}", millimole_words(left.moles), left.row->name));
+    for (const StopHit& hit : more.listed)
+        plan.still_left.push_back(fmt::format("{} {}", gram_words(hit.grams), hit.substance->name));
 }
 
 /// What is done with the streams of a step, as their decisions say. \param left  without the quench
@@ -151,27 +157,21 @@ void follow_decisions(QuenchPlan& plan, const std::vector<StreamAdvice>& streams
         const bool destroys = anything_left(need.nominal) || anything_left(need.unreacted);
         const bool neutralised =
             decision.needs(Treatment::Kind::add_base) || decision.needs(Treatment::Kind::add_acid);
-        if (decision.outcome == Decision::Outcome::own_bottle && decision.first.empty()) {
-            const double acid = std::max(need.nominal.acid_after, need.unreacted.acid_after);
-            if (destroys || acid > rules.local.weak_from.value * advice.largest_volume() / 1000)
-                plan.stopped.push_back(fmt::format("{}: {}; {}; ask {}", advice.stream.name, decision.summary,
-                                                   decision.goes_to, decision.ask));
-            continue;
-        }
+        const bool stopped = decision.outcome == Decision::Outcome::own_bottle && decision.first.empty();
+        const double acid = std::max(need.nominal.acid_after, need.unreacted.acid_after);
+        const double worth_telling = rules.local.weak_from.value * advice.largest_volume() / 1000;
+        if (stopped && (destroys || acid > worth_telling))
+            plan.stopped.push_back(fmt::format("{}: {}; {}; ask {}", advice.stream.name, decision.summary,
+                                               decision.goes_to, decision.ask));
         // In the pot by the planned quench, or afterwards because the stream is to be quenched first.
         const bool destroyed = destroys && !(plan.planned.empty() && decision.first.empty());
         if (!destroyed && !neutralised) continue;
         plan.destroys = plan.destroys || destroyed;
         if (neutralised) plan.to_neutralise.push_back(to_neutralise(advice, need));
-        const bool afterwards = neutralised || !decision.first.empty();
+        const bool afterwards = neutralised || stopped || !decision.first.empty();
         if (afterwards && decision.outcome != Decision::Outcome::on_product)
             add_once(plan.then, decision.goes_to);
-        if (plan.planned.empty()) continue;
-        std::vector<StopHit> nominal, unreacted;
-        add_listed(nominal, advice.nominal);
-        add_listed(unreacted, advice.unreacted);
-        const std::vector<StopHit>& larger = grams_of(unreacted) > grams_of(nominal) ? unreacted : nominal;
-        plan.still_left.insert(plan.still_left.end(), larger.begin(), larger.end());
+        if (!plan.planned.empty()) add_still_left(plan, advice, rules);
     }
 }
 

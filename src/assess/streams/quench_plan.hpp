@@ -82,7 +82,7 @@ struct QuenchPlan {
     double extra = 0;          ///< g of the planned (or suggested) reducer to have ready, without excess
     double extra_material = 0; ///< g of the planned solution
     std::string extra_of;
-    std::vector<StopHit> still_left; ///< of the stop list, after the planned quench
+    std::vector<std::string> still_left; ///< after the planned quench, what goes by no electrons
     std::vector<StreamToNeutralise> to_neutralise;
     std::vector<std::string> stopped; ///< streams that nothing is done to: what they are, and where they go
     std::vector<std::string> then;    ///< where the others go that something is done to

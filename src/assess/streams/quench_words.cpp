@@ -2,6 +2,7 @@
 #include "assess/streams/quench_words.hpp"
 
 #include "assess/streams/amounts_in_words.hpp"
+#include "assess/streams/quench_need.hpp"
 #include "base/list.hpp"
 #include "base/text.hpp"
 
@@ -16,21 +17,9 @@ namespace {
 /// The reading that needs more of the quench; where none of it goes by electrons, the one that leaves more.
 const QuenchNeed& larger(const QuenchPlan& plan) {
     const auto size = [](const QuenchNeed& need) {
-        double left = 0;
-        for (const LeftToDestroy& one : need.reducers)
-            left += one.moles;
-        for (const StopHit& hit : need.listed)
-            left += hit.grams / hit.substance->molar_mass;
-        return std::pair(need.electrons, left);
+        return std::pair(need.electrons, moles_without_electrons(need));
     };
     return size(plan.unreacted) > size(plan.nominal) ? plan.unreacted : plan.nominal;
-}
-
-std::vector<std::string> hits_words(const std::vector<StopHit>& hits) {
-    std::vector<std::string> words;
-    for (const StopHit& hit : hits)
-        words.push_back(fmt::format("{} {}", gram_words(hit.grams), hit.substance->name));
-    return words;
 }
 
 std::string left_words(const QuenchNeed& need) {
@@ -44,8 +33,8 @@ std::string left_words(const QuenchNeed& need) {
         for (const LeftToDestroy& left : *list)
             if (left.moles >= worth_naming * all)
                 words.push_back(fmt::format("{} {}", millimole_words(left.moles), left.row->name));
-    for (const std::string& hit : hits_words(need.listed))
-        words.push_back(hit);
+    for (const StopHit& hit : need.listed)
+        words.push_back(fmt::format("{} {}", gram_words(hit.grams), hit.substance->name));
     return words.empty() ? "nothing" : join(words, ", ");
 }
 
@@ -93,8 +82,9 @@ std::string verdict_words(const QuenchPlan& plan, const QuenchTable& table) {
                            left_words(larger(plan)), extra_words(plan, table));
     case Verdict::too_little:
         if (!plan.still_left.empty())
-            return fmt::format("too little: {} is planned and leaves {}", planned_words(plan),
-                               join(hits_words(plan.still_left), ", "));
+            return fmt::format(
+                "too little, or its reaction is not in the route file: {} is planned, and {} is left",
+                planned_words(plan), join(plan.still_left, ", "));
         return fmt::format("too little: {} is planned, {:.0f} % of what {} at full conversion takes; {}",
                            planned_words(plan), share, full, extra_words(plan, table));
     case Verdict::full_conversion_only:

@@ -221,6 +221,49 @@ TEST_CASE(
     CHECK(plan.spill_acid > 0.025);
 }
 
+TEST_CASE("a planned quench is told also where what comes of it is too strong to be neutralised") {
+    using namespace routeweigh::test;
+    const Built pot(
+        route("4-bromoacetanilide",
+              {step("4-bromoacetanilide", "acetanilide",
+                    "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide",
+                    {stage("reaction",
+                           {charge("acetanilide", "25 mmol", "substrate"),
+                            charge("bromine", "30 mmol", "reagent"), charge("acetic acid", "4 g", "solvent")},
+                           {reaction("acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide")}),
+                     stage("workup", {charge("sodium hydrogensulfite", "0.55 g", "quench")})},
+                    "\"dissolved\": [\"hydrogen bromide\"]")}));
+    const QuenchPlan plan = assess_waste(pot.route, us_rules()).quenches.at(0);
+    CHECK(any_holds(plan.order, "the orange is gone"));
+    CHECK(any_holds(plan.order, "then the container (own bottle, labelled)"));
+    CHECK(any_holds(plan.order, "too strong to be neutralised at the bench"));
+    CHECK_FALSE(any_holds(plan.order, "base, in portions"));
+}
+
+TEST_CASE("borohydride that is left is something to destroy, whether a quench is planned or not") {
+    using namespace routeweigh::test;
+    const std::string reduction =
+        "4 cyclohexanone + sodium borohydride + 4 water -> 4 cyclohexanol + boric acid + sodium hydroxide";
+    const auto plan = [&](const Items& quench) {
+        const Built pot(
+            route("cyclohexanol", {step("cyclohexanol", "cyclohexanone", reduction,
+                                        {stage("reaction",
+                                               {charge("cyclohexanone", "20 mmol", "substrate"),
+                                                charge("sodium borohydride", "10 mmol", "reagent"),
+                                                charge("water", "5 g", "reagent")},
+                                               {reaction(reduction)}),
+                                         stage("workup", quench)})}));
+        return assess_waste(pot.route, us_rules()).quenches.at(0);
+    };
+    // 20 mmol ketone take 5 of the 10 mmol.
+    const QuenchPlan none = plan({charge("water", "5 g", "wash")});
+    CHECK(none.verdict == QuenchPlan::Verdict::none_planned);
+    CHECK(holds(none.words, "5.0 mmol borohydride is left"));
+    CHECK(any_holds(none.order, "borohydride with acetone before any acid: 5.0 mmol needs 20 mmol"));
+    // The file books no reaction of the acetone, so the ledger still holds it.
+    CHECK(holds(plan({charge("acetone", "2 g", "quench")}).words, "its reaction is not in the route file"));
+}
+
 TEST_CASE("what the containers say to destroy, the plan says too") {
     for (const std::string& path : shipped_routes()) {
         INFO(path);
@@ -262,7 +305,7 @@ TEST_CASE("a planned quench that leaves anhydride is too little, one that takes 
     CHECK(plan("10 mmol").verdict == QuenchPlan::Verdict::enough);
     const QuenchPlan little = plan("5 mmol");
     CHECK(little.verdict == QuenchPlan::Verdict::too_little);
-    CHECK(holds(little.words, "leaves 0.51 g acetic anhydride")); // 5 mmol of 102.09 g/mol
+    CHECK(holds(little.words, "0.51 g acetic anhydride is left")); // 5 mmol of 102.09 g/mol
     CHECK(any_holds(little.order, "base only after that"));
 }
 
