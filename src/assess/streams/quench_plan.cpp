@@ -128,7 +128,7 @@ StreamToNeutralise to_neutralise(const StreamAdvice& advice, const StreamNeed& n
     result.strong_base = std::max({0.0, base(need.nominal), base(need.unreacted)});
     for (const Treatment& one : advice.decision.first)
         if (one.kind == Treatment::Kind::add_base || one.kind == Treatment::Kind::add_acid)
-            result.why = one.words;
+            result.why += (result.why.empty() ? "" : "; ") + one.words;
     return result;
 }
 

@@ -68,7 +68,7 @@ std::string verdict_words(const QuenchPlan& plan, const QuenchTable& table) {
     case Verdict::nothing_to_destroy:
         return "nothing is left that has to be destroyed, and no quench is planned";
     case Verdict::none_planned: {
-        const std::string words =
+        std::string words =
             fmt::format("no quench is planned, and {} is left at full conversion, {} if the lost yield never "
                         "reacted",
                         full, other);
