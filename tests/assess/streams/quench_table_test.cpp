@@ -154,14 +154,17 @@ TEST_CASE("the same molarities from the bottles of the catalogue, within 2 %") {
         const AcidBaseLeft left = count_acid_and_base(one, us_rules().acid_base);
         return 1000 * (left.strong_acid + left.weak_acid);
     };
-    for (const std::pair<const char*, double>& acid :
-         {std::pair{"hydrochloric acid 37 %", 12.1}, std::pair{"hydrochloric acid 6 M", 6.0},
-          std::pair{"sulfuric acid 3 M", 6.0}, std::pair{"hydrobromic acid 48 %", 8.9},
-          std::pair{"sulfuric acid 96 %", 36.0}, std::pair{"nitric acid 70 %", 15.8},
-          std::pair{"acetic acid, glacial", 17.4}, std::pair{"phosphoric acid 85 %", 22.0},
-          std::pair{"acetic anhydride", 21.2}}) {
-        INFO(acid.first);
-        CHECK(protons_per_mL(acid.first) == doctest::Approx(acid.second).epsilon(0.02));
+    struct Acid {
+        const char* name;
+        double mmol;
+    };
+    for (const Acid& acid : {Acid{"hydrochloric acid 37 %", 12.1}, Acid{"hydrochloric acid 6 M", 6.0},
+                             Acid{"sulfuric acid 3 M", 6.0}, Acid{"hydrobromic acid 48 %", 8.9},
+                             Acid{"sulfuric acid 96 %", 36.0}, Acid{"nitric acid 70 %", 15.8},
+                             Acid{"acetic acid, glacial", 17.4}, Acid{"phosphoric acid 85 %", 22.0},
+                             Acid{"acetic anhydride", 21.2}}) {
+        INFO(acid.name);
+        CHECK(protons_per_mL(acid.name) == doctest::Approx(acid.mmol).epsilon(0.02));
     }
     // Formic acid 88 %: 0.88 x 1.20 / 46.03 is 22.9 mol/L, where the reference notes say about 20 to 21.
     CHECK(protons_per_mL("formic acid 88 %") == doctest::Approx(22.9).epsilon(0.01));
