@@ -38,13 +38,11 @@ std::vector<std::string> MixtureClassification::notes() const {
     if (mixture.phase_assumed)
         notes.push_back(fmt::format("its phase is not stated; from its ingredients it is taken as {}",
                                     phase_text(mixture.phase)));
-    const bool water = mixture.percent_of("water") > 0;
     for (const ResolvedIngredient& ingredient : mixture.ingredients) {
         if (ingredient.solution)
-            notes.push_back(fmt::format("{}: the entry of its solution holds ({}){}",
+            notes.push_back(fmt::format("{}: the entry of its solution holds ({})",
                                         ingredient.substance->name,
-                                        ingredient.substance->ghs_solution->applies_to,
-                                        water ? "" : ", though there is no water in the mixture"));
+                                        ingredient.substance->ghs_solution->applies_to));
         else if (ingredient.substance->phase == Substance::Phase::gas &&
                  mixture.phase != Substance::Phase::gas)
             notes.push_back(fmt::format("{}: a dissolved gas, by the entry of the gas without its classes of "

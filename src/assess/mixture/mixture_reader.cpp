@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/mixture/mixture_reader.hpp"
 
+#include "base/list.hpp"
 #include "base/quantity_text.hpp"
 #include "base/text.hpp"
 #include "chemistry/catalogue.hpp"
@@ -35,7 +36,13 @@ Substance::Phase phase_named(const std::string& word) {
 std::vector<Ingredient> ingredients_of(const std::vector<Stated>& stated) {
     double sum = 0;
     const Stated* open = nullptr;
+    std::vector<const Material*> seen;
     for (const Stated& line : stated) {
+        if (contains(seen, line.material)) {
+            line.complain(fmt::format("\"{}\" stands twice; give it one share", line.material->name));
+            return {};
+        }
+        seen.push_back(line.material);
         sum += line.share.value_or(0);
         if (line.share) continue;
         if (open != nullptr) {

@@ -12,11 +12,17 @@ constexpr double least_unstated = 1e-4; // per cent; below is the rounding of th
 // A pH of the ingredient itself that makes it a strong acid or base (CLP tables 3.2.4 and 3.3.4).
 constexpr double strong_acid_ph = 2.0, strong_base_ph = 11.5;
 
-bool takes_solution_entry(const Substance& substance, Substance::Phase phase, bool neat, double percent) {
-    if (!substance.ghs_solution || neat || phase == Substance::Phase::gas) return false;
-    if (phase == Substance::Phase::solid && substance.phase != Substance::Phase::gas) return false;
-    const auto& strongest = substance.ghs_solution->max_percent;
-    return !strongest || percent <= *strongest * (1 + 1e-9);
+// Per cent in water, of the strongest solution in the trade (70 % hydrogen fluoride; from memory). Where the
+// water of a mixture would have to hold more than that, most of the substance is dissolved in something else.
+constexpr double strongest_in_water = 70;
+
+// The entries are those of aqueous solutions: hydrogen chloride in hexane or hydrogen bromide in acetic acid
+// is judged by the entry of the gas.
+bool takes_solution_entry(const Substance& substance, const ResolvedMixture& mixture, double percent) {
+    if (!substance.ghs_solution || mixture.neat() || mixture.phase == Substance::Phase::gas) return false;
+    if (mixture.phase == Substance::Phase::solid && substance.phase != Substance::Phase::gas) return false;
+    const double strongest = substance.ghs_solution->max_percent.value_or(strongest_in_water);
+    return 100 * percent <= strongest * (percent + mixture.percent_of("water")) * (1 + 1e-9);
 }
 
 void set_nature(ResolvedIngredient& ingredient, const SubstanceNotes& notes) {
@@ -131,10 +137,8 @@ ResolvedMixture resolve(const Mixture& mixture, const SubstanceNotes& notes) {
     if (100 - sum > least_unstated) resolved.unstated_percent = 100 - sum;
     if (resolved.phase == Substance::Phase::gas && !mixture.facts.by_volume) to_volume(resolved.ingredients);
 
-    const bool neat = resolved.neat();
     for (ResolvedIngredient& ingredient : resolved.ingredients) {
-        ingredient.solution =
-            takes_solution_entry(*ingredient.substance, resolved.phase, neat, ingredient.percent);
+        ingredient.solution = takes_solution_entry(*ingredient.substance, resolved, ingredient.percent);
         set_nature(ingredient, notes);
     }
     std::stable_sort(

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 // A mixture as the rules see it: each substance once, by the entry that holds in it, in per cent.
 //
-// In a liquid a substance takes the entry of its solution where it has one, so that aqueous hydrogen bromide
-// is no gas under pressure; a neat substance and a gas keep the entry of the pure substance.
+// In a liquid a substance takes the entry of its aqueous solution where it has one and there is water to
+// dissolve it, so that aqueous hydrogen bromide is no gas under pressure; a neat substance, a gas and a
+// solution in something else keep the entry of the pure substance.
 #pragma once
 
 #include "assess/mixture/mixture.hpp"

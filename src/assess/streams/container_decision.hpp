@@ -48,7 +48,8 @@ struct Decision {
     std::vector<Reason> reasons;
     std::vector<std::string> vent; ///< why no tight cap
     std::string waste_code;
-    std::string ask; ///< whom, where the outcome is a stop
+    std::string ask;         ///< whom, where the outcome is a stop
+    bool too_strong = false; ///< a stop, for its acid is not neutralised at a bench
 
     bool needs(Treatment::Kind treatment) const;
 };

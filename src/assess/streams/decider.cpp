@@ -62,6 +62,7 @@ Decision Decider::run_on_product() {
 void Decider::stop(std::string where, std::string summary) {
     decision_.outcome = Decision::Outcome::own_bottle;
     decision_.kind.reset();
+    decision_.waste_code.clear();
     decision_.goes_to = std::move(where);
     decision_.summary = std::move(summary);
     decision_.ask = local_.contact;
@@ -242,6 +243,17 @@ void Decider::decide_organic() {
     correct_acid(false);
 }
 
+/// Nothing is done to it at a bench, no quench either: base would have to follow.
+void Decider::refuse_to_neutralise() {
+    const std::string words = fmt::format("{} mol/L strong acid: too strong to be neutralised at the bench",
+                                          significant(stream_.strong_acid_per_litre, 2));
+    because("too strong", words, stream_.strong_acid_per_litre, stream_.acid_at_bench->value,
+            "mol strong acid per L", describe(stream_.acid_at_bench->from));
+    std::erase_if(decision_.first, [](const Treatment& one) { return one.kind == Treatment::Kind::quench; });
+    stop("own bottle, labelled", words);
+    decision_.too_strong = true;
+}
+
 void Decider::correct_acid(bool acid_is_welcome) {
     const double litres = stream_.volume.millilitres / 1000;
     double sulfite = 0;
@@ -260,7 +272,11 @@ void Decider::correct_acid(bool acid_is_welcome) {
     const bool any_acid = acid_there || stream_.acid_class == AcidClass::strong_acid ||
                           stream_.acid_class == AcidClass::weak_acid || !stream_.paired.gas.empty();
     const double acid = stream_.acid_base.strong_acid + acid_from_quench_;
-    if (sulfite_there && any_acid) {
+    const bool takes_base =
+        (sulfite_there && any_acid) || sulfite_quench_ || (acid_there && !acid_is_welcome);
+    if (takes_base && stream_.too_strong_for_bench()) {
+        refuse_to_neutralise();
+    } else if (sulfite_there && any_acid) {
         decision_.first.push_back(
             {Treatment::Kind::add_base,
              fmt::format("base before any acid: {} {} is left, and acid frees sulfur dioxide",

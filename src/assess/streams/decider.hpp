@@ -29,6 +29,7 @@ class Decider {
     bool is_halogenated();
     /// Acid or base keeps it out of organic containers; sulfite out of acid ones.
     void correct_acid(bool acid_is_welcome);
+    void refuse_to_neutralise();
 
     // decider_water.cpp: questions for what is mostly water
     void decide_aqueous();

@@ -118,6 +118,7 @@ void Decider::decide_by_acid() {
         : acid == AcidClass::strong_base || acid == AcidClass::weak_base ? ContainerKind::aqueous_basic
                                                                          : ContainerKind::aqueous_neutral);
     correct_acid(true);
+    if (decision_.outcome == Decision::Outcome::own_bottle) return;
     if (decision_.needs(Treatment::Kind::add_base)) put(ContainerKind::aqueous_neutral);
     if (local_.drain_permitted && decision_.kind == ContainerKind::aqueous_neutral && decision_.first.empty())
         because("drain",

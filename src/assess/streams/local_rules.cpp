@@ -174,8 +174,10 @@ class RulesReader {
         rules_.handout_words.insert(rules_.handout_words.begin(), list.begin(), list.end());
     }
 
+    /// A house's rows go before the shipped ones, for the first that fits a substance counts.
     void read_stops() {
         if (!says("stop")) return;
+        std::vector<StopRule> list;
         for (const Field& row : root()["stop"].items()) {
             StopRule stop;
             stop.what = row["what"].text();
@@ -187,8 +189,9 @@ class RulesReader {
             if (const auto flag = row.maybe("not_in_water")) stop.not_in_water = flag->boolean();
             if (const auto flag = row.maybe("vented")) stop.vented = flag->boolean();
             row.close();
-            rules_.stops.push_back(std::move(stop));
+            list.push_back(std::move(stop));
         }
+        rules_.stops.insert(rules_.stops.begin(), list.begin(), list.end());
     }
 
     void read_things() {

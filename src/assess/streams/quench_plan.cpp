@@ -1,9 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "assess/streams/quench_plan.hpp"
 
+#include "assess/streams/amounts_in_words.hpp"
 #include "assess/streams/quench_need.hpp"
 #include "assess/streams/quench_words.hpp"
+#include "assess/streams/route_waste.hpp"
 #include "base/index.hpp"
+#include "base/list.hpp"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 
@@ -44,15 +49,19 @@ std::vector<PlannedQuench> planned_in(int step, const FlatRoute& flat, const Eva
     return planned;
 }
 
+bool anything_left(const QuenchNeed& need) {
+    return !need.oxidisers.empty() || !need.reducers.empty() || !need.listed.empty();
+}
+
 QuenchPlan::Verdict judge(const QuenchPlan& plan, const QuenchTable& table) {
     using Verdict = QuenchPlan::Verdict;
     const double least = std::min(plan.nominal.electrons, plan.unreacted.electrons);
     const double most = std::max(plan.nominal.electrons, plan.unreacted.electrons);
-    const bool none = plan.planned.empty();
-    if (most <= 0 && none) return Verdict::nothing_to_destroy;
-    if (none) return Verdict::none_planned;
+    const bool anything = anything_left(plan.nominal) || anything_left(plan.unreacted);
+    if (plan.planned.empty()) return anything ? Verdict::none_planned : Verdict::nothing_to_destroy;
     if (plan.planned_electrons <= 0 && most > 0) return Verdict::wrong_kind;
-    if (plan.planned_electrons < least * (1 - close_enough)) return Verdict::too_little;
+    if (plan.planned_electrons < least * (1 - close_enough) || !plan.still_left.empty())
+        return Verdict::too_little;
     if (plan.planned_electrons < most * (1 - close_enough)) return Verdict::full_conversion_only;
     if (plan.planned_electrons > most * (1 + table.excess_high + close_enough)) return Verdict::too_much;
     return Verdict::enough;
@@ -86,71 +95,143 @@ double sulfur_dioxide_left(const QuenchPlan& plan, const QuenchTable& table) {
     return litres;
 }
 
-/// The equations are written with hydrogensulfite; another reducer makes another amount of acid.
-void count_acid_of_planned_reducer(QuenchPlan& plan, const QuenchTable& table) {
+/// The equations are written with hydrogensulfite; another reducer makes so much more acid for an electron.
+double more_acid_per_electron(const QuenchPlan& plan, const QuenchTable& table) {
     const Reducer* written = table.reducer("sodium-bisulfite");
-    for (const PlannedQuench& one : plan.planned) {
-        if (one.reducer == nullptr || written == nullptr) continue;
-        for (QuenchNeed* need : {&plan.nominal, &plan.unreacted})
-            need->acid_made +=
-                need->electrons * (one.reducer->acid_per_electron - written->acid_per_electron);
-        return;
+    for (const PlannedQuench& one : plan.planned)
+        if (one.reducer != nullptr && written != nullptr)
+            return one.reducer->acid_per_electron - written->acid_per_electron;
+    return 0;
+}
+
+void count_acid_after(QuenchNeed& need, double more_per_electron) {
+    need.acid_made += need.electrons * more_per_electron;
+    need.acid_after = std::max(0.0, need.strong_acid + need.acid_made);
+}
+
+/// One stream, in both readings.
+struct StreamNeed {
+    const RouteStream* stream;
+    QuenchNeed nominal, unreacted;
+
+    StreamNeed(const RouteStream& one, const StreamRules& rules)
+        : stream(&one), nominal(need_of(one, false, rules)), unreacted(need_of(one, true, rules)) {}
+};
+
+StreamToNeutralise to_neutralise(const StreamAdvice& advice, const StreamNeed& need) {
+    const auto base = [](const QuenchNeed& one) { return -one.strong_acid - one.acid_made; };
+    StreamToNeutralise result;
+    result.stream = advice.stream.name;
+    result.liquid = advice.largest_volume();
+    result.strong_acid = std::max(need.nominal.acid_after, need.unreacted.acid_after);
+    result.weak_acid = std::max(need.nominal.weak_acid, need.unreacted.weak_acid);
+    result.strong_base = std::max({0.0, base(need.nominal), base(need.unreacted)});
+    for (const Treatment& one : advice.decision.first)
+        if (one.kind == Treatment::Kind::add_base || one.kind == Treatment::Kind::add_acid)
+            result.why += (result.why.empty() ? "" : "; ") + one.words;
+    return result;
+}
+
+/// What the planned quench leaves of what goes by no electrons, in the reading that leaves more.
+void add_still_left(QuenchPlan& plan, const StreamAdvice& advice, const StreamRules& rules) {
+    const StreamNeed after(advice.stream, rules);
+    const QuenchNeed& more = moles_without_electrons(after.unreacted) > moles_without_electrons(after.nominal)
+                                 ? after.unreacted
+                                 : after.nominal;
+    for (const LeftToDestroy& left : more.reducers)
+        plan.still_left.push_back(fmt::format("{} {}", millimole_words(left.moles), left.row->name));
+    for (const StopHit& hit : more.listed)
+        plan.still_left.push_back(fmt::format("{} {}", gram_words(hit.grams), hit.substance->name));
+}
+
+/// What is done with the streams of a step, as their decisions say. \param left  without the quench
+void follow_decisions(QuenchPlan& plan, const std::vector<StreamAdvice>& streams,
+                      const std::vector<StreamNeed>& left, const StreamRules& rules) {
+    for (const StreamAdvice& advice : streams) {
+        const Decision& decision = advice.decision;
+        if (advice.stream.step != plan.step || advice.stream.is_gas()) continue;
+        const auto same = std::find_if(left.begin(), left.end(), [&](const StreamNeed& one) {
+            return one.stream->name == advice.stream.name;
+        });
+        const StreamNeed need = same != left.end() ? *same : StreamNeed(advice.stream, rules);
+        const bool destroys = anything_left(need.nominal) || anything_left(need.unreacted);
+        const bool neutralised =
+            decision.needs(Treatment::Kind::add_base) || decision.needs(Treatment::Kind::add_acid);
+        const bool stopped = decision.outcome == Decision::Outcome::own_bottle && decision.first.empty();
+        const double acid = std::max(need.nominal.acid_after, need.unreacted.acid_after);
+        const double worth_telling = rules.local.weak_from.value * advice.largest_volume() / 1000;
+        if (stopped && (destroys || acid > worth_telling))
+            plan.stopped.push_back(fmt::format("{}: {}; {}; ask {}", advice.stream.name, decision.summary,
+                                               decision.goes_to, decision.ask));
+        // In the pot by the planned quench, or afterwards because the stream is to be quenched first.
+        const bool destroyed = destroys && !(plan.planned.empty() && decision.first.empty());
+        if (!destroyed && !neutralised) continue;
+        plan.destroys = plan.destroys || destroyed;
+        if (neutralised) plan.to_neutralise.push_back(to_neutralise(advice, need));
+        const bool afterwards = neutralised || stopped || !decision.first.empty();
+        if (afterwards && decision.outcome != Decision::Outcome::on_product)
+            add_once(plan.then, decision.goes_to);
+        if (!plan.planned.empty()) add_still_left(plan, advice, rules);
     }
 }
 
-std::vector<Composition> streams_of_step(const std::vector<RouteStream>& all, int step, bool unreacted) {
-    std::vector<Composition> list;
-    for (const RouteStream& stream : all)
-        if (stream.step == step) {
-            list.push_back(unreacted ? stream.unreacted : stream.nominal);
-            // What is recovered was in the pot too.
-            list.push_back(stream.recovered);
-        }
-    return list;
+void size_the_base(QuenchPlan& plan, const QuenchTable& table) {
+    double strong = 0, weak = 0, liquid = 0;
+    for (const StreamToNeutralise& one : plan.to_neutralise) {
+        if (!(one.strong_acid > 0)) continue;
+        strong += one.strong_acid;
+        weak += one.weak_acid;
+        liquid += one.liquid;
+    }
+    plan.strong = neutralise(strong, liquid, table);
+    plan.with_weak = neutralise(strong + weak, liquid, table);
+    plan.spill_acid = std::max(plan.nominal.acid_after, plan.unreacted.acid_after);
 }
 
 } // namespace
 
-std::vector<QuenchPlan> plan_quenches(const Route& route, const QuenchRules& rules) {
+std::vector<QuenchPlan> plan_quenches(const Route& route, const std::vector<StreamAdvice>& streams,
+                                      const StreamRules& rules) {
     const FlatRoute flat(route);
     const Evaluation evaluation = flat.evaluate(flat.nominal());
     const Route bare = without_quench(route);
     const FlatRoute bare_flat(bare);
-    const Evaluation bare_evaluation = bare_flat.evaluate(bare_flat.nominal());
-    const std::vector<RouteStream> left = streams_of(bare_flat, bare_evaluation);
+    const std::vector<RouteStream> bare_streams =
+        streams_of(bare_flat, bare_flat.evaluate(bare_flat.nominal()));
     std::vector<QuenchPlan> plans;
     for (std::size_t s = 0; s < route.steps.size(); ++s) {
-        const int step = static_cast<int>(s);
         QuenchPlan plan;
-        plan.step = step;
+        plan.step = static_cast<int>(s);
         plan.step_id = route.steps[s].id;
-        plan.nominal = need_of(streams_of_step(left, step, false), rules);
-        plan.unreacted = need_of(streams_of_step(left, step, true), rules);
-        for (const RouteStream& stream : left)
-            if (stream.step == step && stream.kind == StreamKind::liquid && !stream.nominal.empty()) {
-                // The first liquid is the one that is quenched; later ones are washes and mother liquors.
-                plan.liquid = stream.nominal.volume().millilitres;
+        std::vector<StreamNeed> left;
+        for (const RouteStream& stream : bare_streams) {
+            if (stream.step != plan.step) continue;
+            left.emplace_back(stream, rules);
+            add_need(plan.nominal, left.back().nominal);
+            add_need(plan.unreacted, left.back().unreacted);
+            // The first liquid is the one that is quenched; later ones are washes and mother liquors.
+            if (stream.kind == StreamKind::liquid && plan.liquid_grams <= 0)
                 plan.liquid_grams = stream.nominal.total();
-                break;
-            }
-        plan.planned = planned_in(step, flat, evaluation, evaluation.steps[s].scale, plan.nominal,
+        }
+        plan.planned = planned_in(plan.step, flat, evaluation, evaluation.steps[s].scale, plan.nominal,
                                   plan.unreacted, rules.quench);
         for (const PlannedQuench& one : plan.planned)
             plan.planned_electrons += one.electrons;
-        count_acid_of_planned_reducer(plan, rules.quench);
+        const double more_acid = more_acid_per_electron(plan, rules.quench);
+        plan.nominal.acid_made += plan.nominal.electrons * more_acid;
+        plan.unreacted.acid_made += plan.unreacted.electrons * more_acid;
+        for (StreamNeed& one : left) {
+            count_acid_after(one.nominal, more_acid);
+            count_acid_after(one.unreacted, more_acid);
+            plan.nominal.acid_after += one.nominal.acid_after;
+            plan.unreacted.acid_after += one.unreacted.acid_after;
+        }
+        follow_decisions(plan, streams, left, rules);
         plan.verdict = judge(plan, rules.quench);
         size_the_gap(plan, rules.quench);
         plan.sulfur_dioxide = sulfur_dioxide_left(plan, rules.quench);
-        const auto acid = [](const QuenchNeed& need) {
-            return std::max(0.0, need.strong_acid + need.acid_made);
-        };
-        const double strong = std::max(acid(plan.nominal), acid(plan.unreacted));
-        plan.strong = neutralise(strong, plan.liquid, rules.quench);
-        plan.with_weak = neutralise(strong + std::max(plan.nominal.weak_acid, plan.unreacted.weak_acid),
-                                    plan.liquid, rules.quench);
-        plan.base_left = std::max({0.0, -plan.nominal.strong_acid - plan.nominal.acid_made,
-                                   -plan.unreacted.strong_acid - plan.unreacted.acid_made});
-        describe_quench(plan, rules.quench, rules.bench_most);
+        size_the_base(plan, rules.quench);
+        describe_quench(plan, rules.quench, rules.local.bench_most.value);
         plans.push_back(std::move(plan));
     }
     return plans;

@@ -6,9 +6,8 @@
 // step as written.
 #pragma once
 
-#include "assess/streams/acid_base.hpp"
 #include "assess/streams/neutralise.hpp"
-#include "assess/streams/route_stream.hpp"
+#include "assess/streams/stream_description.hpp"
 
 #include <string>
 #include <vector>
@@ -19,20 +18,25 @@ class Catalogue;
 
 namespace routeweigh::streams {
 
+class StreamRules;
+struct StreamAdvice;
+
 /// The same route without its quench charges; what only they could start does not run.
 Route without_quench(const Route& route);
 
 /// One reading of the yield.
 struct QuenchNeed {
     std::vector<LeftToDestroy> oxidisers, reducers;
-    double electrons = 0;       ///< mol that the oxidisers take
-    double hydrogensulfite = 0; ///< g NaHSO3 that give them, without excess
-    double metabisulfite = 0;   ///< g Na2S2O5
-    double thiosulfate = 0;     ///< g Na2S2O3.5H2O, to tetrathionate
-    double acid_made = 0;       ///< mol, by the quench
-    double strong_acid = 0;     ///< mol unused by the product, before the quench; below 0: base left
-    double weak_acid = 0;       ///< mol
-    double gas_litres = 0;      ///< if what is left decays by itself instead
+    std::vector<StopHit> listed; ///< what the stop list says to destroy: ethoxide, anhydrides
+    double electrons = 0;        ///< mol that the oxidisers take
+    double hydrogensulfite = 0;  ///< g NaHSO3 that give them, without excess
+    double metabisulfite = 0;    ///< g Na2S2O5
+    double thiosulfate = 0;      ///< g Na2S2O3.5H2O, to tetrathionate
+    double acid_made = 0;        ///< mol, by the quench
+    double strong_acid = 0;      ///< mol in the liquids, before the quench; below 0: base left
+    double weak_acid = 0;        ///< mol
+    double acid_after = 0;       ///< mol strong acid after the quench, of the liquids that hold acid then
+    double gas_litres = 0;       ///< if what is left decays by itself instead
     std::string gas;
     double heat = 0; ///< kJ of the quench, where known
     bool heat_known = true;
@@ -49,6 +53,14 @@ struct PlannedQuench {
     double density = 0;       ///< g/mL of the material, 0 where unknown
 };
 
+/// A stream that is made neutral before it goes where its decision says, by its own acid and volume.
+struct StreamToNeutralise {
+    std::string stream;                                     ///< its name
+    double liquid = 0;                                      ///< mL
+    double strong_acid = 0, weak_acid = 0, strong_base = 0; ///< mol after the quench, larger of both readings
+    std::string why;                                        ///< as its decision says
+};
+
 struct QuenchPlan {
     enum class Verdict {
         nothing_to_destroy,
@@ -61,7 +73,7 @@ struct QuenchPlan {
     };
     int step = 0;
     std::string step_id;
-    double liquid = 0, liquid_grams = 0; ///< mL and g in the pot's streams, about
+    double liquid_grams = 0; ///< of what is quenched, about
     QuenchNeed nominal, unreacted;
     std::vector<PlannedQuench> planned;
     double planned_electrons = 0;
@@ -70,9 +82,14 @@ struct QuenchPlan {
     double extra = 0;          ///< g of the planned (or suggested) reducer to have ready, without excess
     double extra_material = 0; ///< g of the planned solution
     std::string extra_of;
-    double base_left = 0;      ///< mol strong base instead of acid, larger of both readings
+    std::vector<std::string> still_left; ///< after the planned quench, what goes by no electrons
+    std::vector<StreamToNeutralise> to_neutralise;
+    std::vector<std::string> stopped; ///< streams that nothing is done to: what they are, and where they go
+    std::vector<std::string> then;    ///< where the others go that something is done to
+    bool destroys = false;            ///< something is to be destroyed in a stream that is not stopped
+    double spill_acid = 0;            ///< mol strong acid in all liquids, larger of both readings
     double sulfur_dioxide = 0; ///< L that acid frees from what the planned quench leaves at full conversion
-    Neutralisation strong, with_weak; ///< after the quench, larger of both readings
+    Neutralisation strong, with_weak; ///< of the streams that are made neutral
     std::vector<std::string> order;   ///< what to do, one after the other
     std::vector<std::string> warnings;
 };
@@ -89,14 +106,9 @@ std::vector<FreedGas> freed_gases(const QuenchPlan& plan, double pots);
 /// mL of saturated sodium hydrogencarbonate that take up spilled acid. \param acid  mol
 double spill_bicarbonate(double acid, const QuenchTable& table, const Catalogue& catalogue);
 
-struct QuenchRules {
-    const QuenchTable& quench;
-    const AcidBaseTable& acid_base;
-    const Catalogue& catalogue;
-    double bench_most = 0; ///< mL neutralised at a bench at one time; 0: no line
-};
-
-/// One plan a step.
-std::vector<QuenchPlan> plan_quenches(const Route& route, const QuenchRules& rules);
+/// One plan a step. What is done with a stream is what its decision says.
+/// \param streams  of the route as it is written
+std::vector<QuenchPlan> plan_quenches(const Route& route, const std::vector<StreamAdvice>& streams,
+                                      const StreamRules& rules);
 
 } // namespace routeweigh::streams

@@ -62,7 +62,8 @@ QuenchRow read_row(const SchemeFile& file, const Field& row) {
         result.gas = row["gas"].text();
         if (!(result.decay.coefficient(result.gas) > 0)) row["gas"].problem("does not form");
     }
-    result.test = row["test"].text();
+    for (const Field& test : row["tests"].items())
+        result.tests.push_back(test.text());
     result.warning = text_or_empty(row, "warning");
     result.note = text_or_empty(row, "note");
     result.metal = text_or_empty(row, "metal");

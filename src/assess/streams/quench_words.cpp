@@ -2,18 +2,24 @@
 #include "assess/streams/quench_words.hpp"
 
 #include "assess/streams/amounts_in_words.hpp"
+#include "assess/streams/quench_need.hpp"
+#include "base/list.hpp"
 #include "base/text.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
+#include <utility>
 
 namespace routeweigh::streams {
 namespace {
 
+/// The reading that needs more of the quench; where none of it goes by electrons, the one that leaves more.
 const QuenchNeed& larger(const QuenchPlan& plan) {
-    return plan.unreacted.electrons > plan.nominal.electrons ? plan.unreacted : plan.nominal;
+    const auto size = [](const QuenchNeed& need) {
+        return std::pair(need.electrons, moles_without_electrons(need));
+    };
+    return size(plan.unreacted) > size(plan.nominal) ? plan.unreacted : plan.nominal;
 }
 
 std::string left_words(const QuenchNeed& need) {
@@ -27,6 +33,8 @@ std::string left_words(const QuenchNeed& need) {
         for (const LeftToDestroy& left : *list)
             if (left.moles >= worth_naming * all)
                 words.push_back(fmt::format("{} {}", millimole_words(left.moles), left.row->name));
+    for (const StopHit& hit : need.listed)
+        words.push_back(fmt::format("{} {}", gram_words(hit.grams), hit.substance->name));
     return words.empty() ? "nothing" : join(words, ", ");
 }
 
@@ -59,16 +67,24 @@ std::string verdict_words(const QuenchPlan& plan, const QuenchTable& table) {
     switch (plan.verdict) {
     case Verdict::nothing_to_destroy:
         return "nothing is left that has to be destroyed, and no quench is planned";
-    case Verdict::none_planned:
-        return fmt::format(
-            "no quench is planned, and {} is left at full conversion, {} if the lost yield never "
-            "reacted: {} sodium hydrogensulfite for the larger, plus {:g} to {:g} % excess",
-            full, other, gram_words(larger(plan).hydrogensulfite), 100 * table.excess_low,
-            100 * table.excess_high);
+    case Verdict::none_planned: {
+        std::string words =
+            fmt::format("no quench is planned, and {} is left at full conversion, {} if the lost yield never "
+                        "reacted",
+                        full, other);
+        if (!(larger(plan).electrons > 0)) return words;
+        return words + fmt::format(": {} sodium hydrogensulfite for the larger, plus {:g} to {:g} % excess",
+                                   gram_words(larger(plan).hydrogensulfite), 100 * table.excess_low,
+                                   100 * table.excess_high);
+    }
     case Verdict::wrong_kind:
         return fmt::format("wrong kind: {} gives no electrons to {}; {}", planned_words(plan),
                            left_words(larger(plan)), extra_words(plan, table));
     case Verdict::too_little:
+        if (!plan.still_left.empty())
+            return fmt::format(
+                "too little, or its reaction is not in the route file: {} is planned, and {} is left",
+                planned_words(plan), join(plan.still_left, ", "));
         return fmt::format("too little: {} is planned, {:.0f} % of what {} at full conversion takes; {}",
                            planned_words(plan), share, full, extra_words(plan, table));
     case Verdict::full_conversion_only:
@@ -93,8 +109,19 @@ bool leaves_sulfite(const QuenchPlan& plan) {
     });
 }
 
-void order_of_destroying(QuenchPlan& plan, const QuenchNeed& need) {
-    if (need.oxidisers.empty() && need.reducers.empty()) return;
+/// Tests of what is left, each told once: "starch-iodide paper stays white; the orange is gone".
+std::vector<std::string> tests_of(const QuenchNeed& need) {
+    std::vector<std::string> tests;
+    for (const std::vector<LeftToDestroy>* list : {&need.oxidisers, &need.reducers})
+        for (const LeftToDestroy& left : *list)
+            for (const std::string& test : left.row->tests)
+                add_once(tests, test);
+    return tests;
+}
+
+void order_of_destroying(QuenchPlan& plan) {
+    if (!plan.destroys) return;
+    const QuenchNeed& need = larger(plan);
     plan.order.push_back("at the bench, as the last step of the experiment; cool in ice and stir");
     for (const LeftToDestroy& left : need.oxidisers)
         if (!left.row->warning.empty())
@@ -107,53 +134,48 @@ void order_of_destroying(QuenchPlan& plan, const QuenchNeed& need) {
         plan.order.push_back(fmt::format("{} with {} before any acid: {} needs {}", left.row->name,
                                          left.row->reagent_name, millimole_words(left.moles),
                                          millimole_words(left.moles * left.row->reagent_per_mol())));
-    std::vector<std::string> tests;
-    for (const std::vector<LeftToDestroy>* list : {&need.oxidisers, &need.reducers})
-        for (const LeftToDestroy& left : *list)
-            if (std::find(tests.begin(), tests.end(), left.row->test) == tests.end())
-                tests.push_back(left.row->test);
-    plan.order.push_back(fmt::format("test: {}", join(tests, "; ")));
+    for (const QuenchNeed* reading : {&plan.nominal, &plan.unreacted})
+        for (const StopHit& hit : reading->listed)
+            add_once(plan.order, fmt::format("{}: {}", hit.substance->name, hit.rule->bottle));
+    const std::vector<std::string> tests = tests_of(need);
+    if (!tests.empty()) plan.order.push_back(fmt::format("test: {}", join(tests, "; ")));
 }
 
-/// \return true when something is to be neutralised at the bench
-bool order_of_neutralising(QuenchPlan& plan, const QuenchTable& table, double bench_most) {
-    const double litres = plan.liquid / 1000;
-    if (plan.base_left > 0 && litres > 0)
-        plan.order.push_back(
-            fmt::format("{} strong base is left: dilute citric, acetic or hydrochloric acid, slowly, "
-                        "with cooling",
-                        millimole_words(plan.base_left)));
-    if (!(plan.strong.acid > 0) || litres <= 0) return plan.base_left > 0;
-    if (plan.strong.acid / litres > table.acid_at_bench.value) {
-        plan.order.push_back(
-            fmt::format("{} mol/L strong acid: too strong to be neutralised at the bench; own bottle, ask",
-                        significant(plan.strong.acid / litres, 2)));
-        return false;
+void order_of_neutralising(QuenchPlan& plan, const QuenchTable& table, double bench_most) {
+    for (const StreamToNeutralise& one : plan.to_neutralise) {
+        if (one.strong_acid > 0) {
+            const Neutralisation needed = neutralise(one.strong_acid, one.liquid, table);
+            const BaseNeeded* base = needed.with("NaHCO3");
+            if (base == nullptr) continue;
+            plan.order.push_back(fmt::format(
+                "{}: base, in portions, in a vessel of at least {}: {} strong acid takes {} sodium "
+                "hydrogencarbonate and frees {} carbon dioxide{}",
+                one.stream, liquid_words(needed.vessel), millimole_words(needed.acid),
+                gram_words(base->grams), gas_words(base->gas_litres),
+                leaves_sulfite(plan) ? "; base before any acid, for sulfite is left" : ""));
+        } else if (one.strong_base > 0) {
+            plan.order.push_back(fmt::format("{}: {} strong base is left: dilute citric, acetic or "
+                                             "hydrochloric acid, slowly, with cooling",
+                                             one.stream, millimole_words(one.strong_base)));
+        } else {
+            plan.order.push_back(fmt::format("{}: {}", one.stream, one.why));
+        }
+        if (bench_most > 0 && one.liquid > bench_most)
+            plan.warnings.push_back(
+                fmt::format("{} is more than the {} that the house neutralises at a bench at one time",
+                            liquid_words(one.liquid), liquid_words(bench_most)));
     }
-    const BaseNeeded* base = plan.strong.with("NaHCO3");
-    if (base == nullptr) return false;
-    plan.order.push_back(
-        fmt::format("then base, in portions, in a vessel of at least {}: {} strong acid takes {} sodium "
-                    "hydrogencarbonate "
-                    "and frees {} carbon dioxide{}",
-                    liquid_words(plan.strong.vessel), millimole_words(plan.strong.acid),
-                    gram_words(base->grams), gas_words(base->gas_litres),
-                    leaves_sulfite(plan) ? "; base before any acid, for sulfite is left" : ""));
-    if (bench_most > 0 && plan.liquid > bench_most)
-        plan.warnings.push_back(
-            fmt::format("{} is more than the {} that the house neutralises at a bench at one time",
-                        liquid_words(plan.liquid), liquid_words(bench_most)));
-    return true;
 }
 
 void write_order(QuenchPlan& plan, const QuenchTable& table, double bench_most) {
-    order_of_destroying(plan, larger(plan));
-    const bool destroyed = !plan.order.empty();
-    const bool neutralised = order_of_neutralising(plan, table, bench_most);
-    if (destroyed || neutralised)
+    order_of_destroying(plan);
+    order_of_neutralising(plan, table, bench_most);
+    if (!plan.order.empty())
         plan.order.push_back(
-            "wait until no more gas comes, check the pH with paper, then the container; vented cap "
-            "until then");
+            fmt::format("wait until no more gas comes, check the pH with paper, then the container{}; vented "
+                        "cap until then",
+                        plan.then.empty() ? std::string() : fmt::format(" ({})", join(plan.then, "; "))));
+    plan.order.insert(plan.order.end(), plan.stopped.begin(), plan.stopped.end());
 }
 
 void write_warnings(QuenchPlan& plan, const QuenchTable& table) {

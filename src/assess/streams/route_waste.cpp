@@ -226,7 +226,7 @@ RouteWaste assess_waste(const Route& route, const StreamRules& rules, const std:
     for (RouteStream& stream : streams_of(flat, flat.evaluate(flat.nominal())))
         waste.streams.push_back(advise(std::move(stream), rules));
     check_meetings(waste.streams, logs, rules);
-    waste.quenches = plan_quenches(route, rules.quenching());
+    waste.quenches = plan_quenches(route, waste.streams, rules);
     return waste;
 }
 

@@ -6,6 +6,7 @@
 #include "assess/streams/container_log.hpp"
 #include "assess/streams/fit.hpp"
 #include "assess/streams/handout.hpp"
+#include "assess/streams/quench_plan.hpp"
 #include "assess/streams/stream_rules.hpp"
 
 #include <optional>

@@ -32,6 +32,7 @@ class Describer {
         stream_.paired = pair_acids_and_bases(composition, rules.acid_base, rules.catalogue);
         stream_.grams = composition.total();
         stream_.volume = stream_.paired.composition.volume();
+        stream_.acid_at_bench = &rules.quench.acid_at_bench;
     }
 
     StreamDescription run(StreamKind kind, double solid_aid) {
@@ -133,13 +134,22 @@ class Describer {
                   [](const MetalLeft& a, const MetalLeft& b) { return a.grams > b.grams; });
     }
 
+    /// The first row of the list that fits a substance counts.
     void see_stops() {
+        const auto fits = [&](const StopRule& rule, const Participant& part) {
+            if (!rule.set.holds(part)) return false;
+            if (rule.not_in_water && stream_.form == StreamForm::aqueous) return false;
+            // A reducer with an equation of its own is destroyed by that.
+            return !(rule.destroy && rules_.quench.reducer_left(part.substance->id) != nullptr);
+        };
         for (const Participant& part : participants_of(all(), rules_.groups)) {
             if (part.member == nullptr) stream_.not_assigned.push_back(part.name);
             if (part.trace) continue;
             for (const StopRule& rule : rules_.local.stops)
-                if (rule.set.holds(part) && !(rule.not_in_water && stream_.form == StreamForm::aqueous))
+                if (fits(rule, part)) {
                     stream_.stops.push_back({&rule, part.substance, part.grams, part.share});
+                    break;
+                }
         }
     }
 

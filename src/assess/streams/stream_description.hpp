@@ -50,6 +50,7 @@ struct StreamDescription {
     AcidBaseLeft acid_base;
     AcidClass acid_class = AcidClass::neither;
     double strong_acid_per_litre = 0, strong_base_per_litre = 0; ///< mol/L
+    const Sourced<double>* acid_at_bench = nullptr;              ///< mol/L; the line of the quench table
     FlashPoint flash;
     FlashPoint flash_without_alcohols;
     std::vector<MetalLeft> metals; ///< at or above the line of the local rules
@@ -57,6 +58,12 @@ struct StreamDescription {
     std::vector<std::string> layers; ///< organic liquids above their solubility in the water that is there
     std::vector<StopHit> stops;
     std::vector<std::string> not_assigned; ///< substances without a reactivity group
+
+    /// Its own acid is more than is neutralised at a bench. Acid that a quench makes is not counted: it comes
+    /// little by little, with base at hand.
+    bool too_strong_for_bench() const {
+        return acid_at_bench != nullptr && strong_acid_per_litre > acid_at_bench->value;
+    }
 };
 
 struct DescriptionRules {

@@ -3,7 +3,6 @@
 #pragma once
 
 #include "assess/streams/compatibility.hpp"
-#include "assess/streams/quench_plan.hpp"
 #include "assess/streams/stream_description.hpp"
 
 namespace routeweigh::streams {
@@ -26,7 +25,6 @@ class StreamRules {
     DescriptionRules description() const {
         return {acid_base, liquids, compatibility.groups, quench, local, catalogue};
     }
-    QuenchRules quenching() const { return {quench, acid_base, catalogue, local.bench_most.value}; }
 };
 
 } // namespace routeweigh::streams

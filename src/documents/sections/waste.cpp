@@ -80,10 +80,11 @@ writing::Table overview(const ReportView& view, const Judged& us, const Judged& 
                           quench_words(us.routes[i]), digits_cell(carbon_dioxide(us.routes[i]), 2)},
                          view.routes[i].row_kind()));
     }
-    table.remarks = {"Each stream counts at both readings of the yield that is lost, made and lost or never "
-                     "formed, and so does the quench. Carbon dioxide: when the strong acid that is left is "
-                     "taken up with sodium hydrogencarbonate.",
-                     "A class, a house's own rules and the log of a container: routeweigh waste."};
+    table.remarks = {
+        "Each stream counts at both readings of the yield that is lost, made and lost or never "
+        "formed, and so does the quench. Carbon dioxide: when the strong acid of the streams that "
+        "are made neutral is taken up with sodium hydrogencarbonate.",
+        "A class, a house's own rules and the log of a container: routeweigh waste."};
     return table;
 }
 

@@ -163,6 +163,9 @@ MachineTree need_tree(const streams::QuenchNeed& need) {
     for (const auto* list : {&need.oxidisers, &need.reducers})
         for (const streams::LeftToDestroy& one : *list)
             left.emplace_back(MachineObject{{"substance", one.substance->name}, {"mol", one.moles}});
+    for (const streams::StopHit& hit : need.listed)
+        left.emplace_back(MachineObject{{"substance", hit.substance->name},
+                                        {"mol", hit.grams / hit.substance->molar_mass}});
     return MachineObject{{"left", std::move(left)},
                          {"sodium_hydrogensulfite_g", need.hydrogensulfite},
                          {"sodium_disulfite_g", need.metabisulfite},

@@ -22,6 +22,9 @@ std::string left_words(const QuenchNeed& need) {
     for (const auto* left : {&need.oxidisers, &need.reducers})
         for (const streams::LeftToDestroy& one : *left)
             list.push_back(fmt::format("{} {} mmol", one.row->name, digits(1000 * one.moles)));
+    for (const streams::StopHit& hit : need.listed)
+        list.push_back(fmt::format("{} {} mmol", hit.substance->name,
+                                   digits(1000 * hit.grams / hit.substance->molar_mass)));
     return list.empty() ? "nothing" : join(list, ", ");
 }
 
@@ -37,7 +40,7 @@ writing::Table need_table(const QuenchPlan& plan) {
                      {.heading = "strong acid after it", .align = decimal, .unit = "mmol"}};
     for (const auto& [need, words] :
          {std::pair{&plan.nominal, "was made and lost in the workup"}, {&plan.unreacted, "never formed"}}) {
-        const double acid = need->strong_acid + need->acid_made;
+        const double acid = need->acid_after;
         table.rows.push_back({words, left_words(*need), digits_cell(need->hydrogensulfite),
                               digits_cell(need->metabisulfite), digits_cell(need->thiosulfate),
                               need->electrons > 0
@@ -64,8 +67,9 @@ writing::Table base_table(const QuenchPlan& plan) {
                               digits_cell(both.grams), digits_cell(both.gas_litres)});
     }
     table.remarks = {
-        "Counts acid that the product did not use, acid set free by the reaction and acid that "
-        "the quench makes; the larger of both readings. Weak acid only if local rules ask for it."};
+        "Of the streams that are made neutral: acid that the product did not use, acid set free by the "
+        "reaction and acid that the quench makes; the larger of both readings. Weak acid only if local rules "
+        "ask for it."};
     return table;
 }
 
@@ -84,8 +88,8 @@ writing::Table gas_table(const std::vector<streams::FreedGas>& gases, double pot
 } // namespace
 
 bool needs_work(const QuenchPlan& plan) {
-    return plan.verdict != QuenchPlan::Verdict::nothing_to_destroy || plan.strong.acid > 0 ||
-           plan.base_left > 0 || plan.with_weak.acid > 0;
+    return plan.verdict != QuenchPlan::Verdict::nothing_to_destroy || !plan.order.empty() ||
+           plan.spill_acid > 0;
 }
 
 void add_quench(const QuenchPlan& plan, const streams::ClassWaste& one, const streams::StreamRules& rules,
@@ -105,12 +109,12 @@ void add_quench(const QuenchPlan& plan, const streams::ClassWaste& one, const st
     if (plan.with_weak.acid > 0) blocks.emplace_back(base_table(plan));
     const auto gases = streams::freed_gases(plan, one.pots);
     if (!gases.empty()) blocks.emplace_back(gas_table(gases, one.pots, plan.step_id));
-    if (plan.strong.acid > 0)
-        blocks.emplace_back(writing::Paragraph{fmt::format(
-            "If the liquor is spilt: {} mL of saturated sodium hydrogencarbonate take up the "
-            "strong acid of one pot ({}).",
-            digits(streams::spill_bicarbonate(plan.strong.acid, rules.quench, rules.catalogue), 2),
-            describe(rules.quench.spill_from))});
+    if (plan.spill_acid > 0)
+        blocks.emplace_back(writing::Paragraph{
+            fmt::format("If the liquor is spilt: {} mL of saturated sodium hydrogencarbonate take up the "
+                        "strong acid of one pot ({}).",
+                        digits(streams::spill_bicarbonate(plan.spill_acid, rules.quench, rules.catalogue), 2),
+                        describe(rules.quench.spill_from))});
     if (!plan.warnings.empty()) {
         writing::Caution caution{fmt::format("Warnings, step {}", plan.step_id), {}};
         for (const std::string& line : plan.warnings)

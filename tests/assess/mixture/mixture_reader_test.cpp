@@ -120,4 +120,10 @@ TEST_CASE("what cannot be a mixture is refused at its place") {
           "nothing");
     CHECK(one(R"({"material": "ethanol"}, {"material": "water"})").find("/ingredients/1:") !=
           std::string::npos);
+    // Twice the same bottle is a slip; a bottle and the water beside that in it are two.
+    CHECK(one(R"({"material": "ethanol", "share": "5 %"}, {"material": "ethyl alcohol", "share": "5 %"},
+                {"material": "water"})")
+              .find("/ingredients/1: \"ethanol\" stands twice; give it one share") != std::string::npos);
+    CHECK(one(R"({"material": "hydrochloric acid 37 %", "share": "10 %"}, {"material": "water"})") ==
+          "nothing");
 }

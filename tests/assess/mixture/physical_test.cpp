@@ -79,6 +79,30 @@ TEST_CASE("corrosion of metals is never classified from composition") {
     CHECK(found(bottle("formic acid"), "metal_corrosion") == "Met. Corr. 1"); // neat, by its entry
 }
 
+// CLP Annex VI, 017-002-01-X: hydrochloric acid, from 10 % irritant, from 25 % corrosive; 017-002-00-2: the
+// gas, Skin Corr. 1A without limits of its own, so the generic 1 and 5 % of table 3.2.3 hold (read in the
+// catalogue's source).
+TEST_CASE("a gas in a solvent without water is judged by the entry of the gas, not of its aqueous solution") {
+    const auto in_water = bottle({{"hydrogen chloride", 6}, {"water", 94}});
+    CHECK(in_water.mixture.ingredients[1].solution);
+    CHECK(found(in_water, "skin") == "");
+    for (const char* solvent : {"hexane", "dichloromethane"}) {
+        INFO(solvent);
+        const auto dry = bottle({{"hydrogen chloride", 6}, {solvent, 94}});
+        CHECK_FALSE(dry.mixture.ingredients[1].solution);
+        CHECK(found(dry, "skin") == "Skin Corr. 1A");
+        CHECK(dry.result("gas_under_pressure") == nullptr);
+        CHECK(found(bottle({{"hydrogen chloride", 4.9}, {solvent, 95.1}}), "skin") == "Skin Irrit. 2");
+        // What little water a wet layer holds dissolves no such amount.
+        const auto wet = bottle({{"hydrogen chloride", 6}, {"water", 0.5}, {solvent, 93.5}});
+        CHECK(found(wet, "skin") == "Skin Corr. 1A");
+    }
+    const auto acetic = bottle("hydrogen bromide 33 % in acetic acid");
+    CHECK(found(acetic, "skin") == "Skin Corr. 1A");
+    CHECK(statements(acetic).find("H280") == std::string::npos);
+    CHECK(join(acetic.notes(), "\n").find("a dissolved gas, by the entry of the gas") != std::string::npos);
+}
+
 TEST_CASE("a dissolved gas is no gas under pressure") {
     const auto acid = bottle("hydrobromic acid 48 %");
     CHECK(acid.mixture.ingredients[1].solution);
@@ -87,9 +111,6 @@ TEST_CASE("a dissolved gas is no gas under pressure") {
     CHECK(statements(bottle("hydrogen bromide")) == "H280 H314 H335");
     const auto notes = join(acid.notes(), "\n");
     CHECK(notes.find("the entry of its solution holds") != std::string::npos);
-    CHECK(
-        join(bottle("hydrogen bromide 33 % in acetic acid").notes(), "\n").find("no water in the mixture") !=
-        std::string::npos);
 
     Mixture liquor = mixture_of(Catalogue::embedded(), "liquor", {{"chlorine", 0.5}, {"water", 99.5}});
     liquor.ingredients.front().dissolved = true;

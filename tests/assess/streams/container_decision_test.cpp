@@ -168,6 +168,44 @@ TEST_CASE("what reacts with water is destroyed first, but not where water has do
     CHECK_FALSE(water.needs(Treatment::Kind::destroy));
 }
 
+// Common practice, no source: what goes into what.
+TEST_CASE("alkoxide, anhydride, hydride and alkali metal are each destroyed in their own way") {
+    const auto first = [](const char* name) {
+        const Decision decision = decide(grams({{name, 10}, {"toluene", 90}}), us_rules());
+        return decision.first.empty() ? decision.goes_to : decision.first.at(0).words;
+    };
+    CHECK(holds(first("sodium ethoxide"), "into cold stirred ethanol or water, then dilute acid to neutral"));
+    CHECK(holds(first("acetic anhydride"), "into stirred ice-water, base only after that"));
+    CHECK(holds(first("maleic anhydride"), "into stirred ice-water, base only after that"));
+    CHECK(holds(first("lithium aluminium hydride"), "under inert gas"));
+    CHECK(holds(first("thionyl chloride"), "ice-water or base"));
+    const Decision borohydride = decide(grams({{"sodium borohydride", 2}, {"toluene", 90}}), us_rules());
+    REQUIRE(borohydride.first.size() == 1); // its own equation, and no second advice beside it
+    CHECK(holds(borohydride.first[0].words, "destroy the borohydride first"));
+}
+
+TEST_CASE("acid too strong for the bench gets a bottle of its own, and nothing is done to it before") {
+    // 10 g HBr (124 mmol) in about 25 mL: near 5 mol/L, above the line of 3.
+    const Decision strong =
+        decide(grams({{"hydrogen bromide", 10}, {"acetic acid", 25}, {"bromine", 1}}), us_rules());
+    CHECK(strong.outcome == Outcome::own_bottle);
+    CHECK(strong.goes_to == "own bottle, labelled");
+    CHECK(holds(strong.summary, "too strong to be neutralised at the bench"));
+    CHECK(strong.first.empty());
+    CHECK(reason(strong, "too strong") != nullptr);
+    CHECK_FALSE(strong.ask.empty());
+    // 1 g in as much is neutralised; and a container for acid takes the strong one as it is.
+    CHECK(decide(grams({{"hydrogen bromide", 1}, {"acetic acid", 25}}), us_rules())
+              .needs(Treatment::Kind::add_base));
+    CHECK(decide(grams({{"hydrogen chloride", 30}, {"water", 70}}), us_rules()).kind ==
+          ContainerKind::aqueous_acidic);
+    // A reading that would be neutralised adds nothing to one that is stopped.
+    const Decision weak = decide(grams({{"hydrogen bromide", 1}, {"acetic acid", 25}}), us_rules());
+    CHECK(join_readings(strong, weak).first.empty());
+    CHECK(join_readings(weak, strong).outcome == Outcome::own_bottle);
+    CHECK(join_readings(weak, strong).first.empty());
+}
+
 TEST_CASE("gas and vapour go to no container") {
     CHECK(decide(grams({{"nitrogen", 1}}), us_rules(), StreamKind::gas).outcome == Outcome::air);
     CHECK(decide(grams({{"hydrogen chloride", 1}}), us_rules(), StreamKind::gas).outcome == Outcome::trap);

@@ -84,6 +84,18 @@ TEST_CASE("a house says only what differs from the rules it is based on") {
     CHECK(house.stops.size() == us_rules().local.stops.size());
 }
 
+TEST_CASE("a house's own stop counts before the shipped one") {
+    const LocalRules house = read_local_rules(
+        {"house.json",
+         R"({"id": "house", "kind": "local rules", "title": "Rules of the house", "based_on": "US",
+            "about": {"source": "invented"},
+            "stop": [{"what": "cyanide", "groups": [11], "from_percent": 0.001, "why": "the house collects it",
+                      "bottle": "blue bottle, kept basic"}]})"},
+        catalogue());
+    const StreamRules rules(catalogue(), house);
+    CHECK(decide(grams({{"sodium cyanide", 1}, {"water", 90}}), rules).goes_to == "blue bottle, kept basic");
+}
+
 TEST_CASE("a file based on nothing must say everything") {
     try {
         read_local_rules(

@@ -128,7 +128,7 @@ TEST_CASE("a quench of the wrong kind") {
                                {reaction("acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide")}),
                          stage("workup", {charge(material, "2 g", "quench")})},
                         "\"dissolved\": [\"hydrogen bromide\"]")}));
-        return plan_quenches(pot.route, us_rules().quenching()).at(0);
+        return assess_waste(pot.route, us_rules()).quenches.at(0);
     };
     const QuenchPlan salt = plan("sodium chloride");
     CHECK(salt.verdict == QuenchPlan::Verdict::wrong_kind);
@@ -148,7 +148,7 @@ TEST_CASE("an alkene takes up bromine and leaves peroxide") {
          charge("hydrogen peroxide 30 %", "5 mmol", "trace"), charge("cyclohexene", "1 g", "quench")},
         {reaction("acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide")},
         "\"dissolved\": [\"hydrogen bromide\"]"));
-    CHECK(plan_quenches(pot.route, us_rules().quenching()).at(0).verdict == QuenchPlan::Verdict::wrong_kind);
+    CHECK(assess_waste(pot.route, us_rules()).quenches.at(0).verdict == QuenchPlan::Verdict::wrong_kind);
 }
 
 TEST_CASE("without a planned quench the need is named") {
@@ -161,16 +161,160 @@ TEST_CASE("without a planned quench the need is named") {
     CHECK(plan.nominal.gas == "O2");
     CHECK(plan.nominal.gas_litres == doctest::Approx(0.242 * 24.465).epsilon(0.01));
     CHECK(any_holds(plan.warnings, "K in the whole liquor"));
-    CHECK(any_holds(plan.warnings, "more than the 1.00 L") == (plan.liquid > 1000));
 }
 
-TEST_CASE("nothing left and nothing planned says so; strong acid is not neutralised at the bench") {
+TEST_CASE("nothing left and nothing planned says so; nitric acid stays what its container says") {
     const WasteOf e1("routes/adipic-acid/E1.json", us_rules());
     CHECK(e1.quench().verdict == QuenchPlan::Verdict::nothing_to_destroy);
-    CHECK(any_holds(e1.quench().order, "too strong to be neutralised at the bench"));
+    CHECK(any_holds(e1.quench().order, "filtrate and wash: nitric acid 120 g; own bottle with a vented cap"));
+    CHECK_FALSE(any_holds(e1.quench().order, "then the container"));
+    CHECK(e1.quench().strong.acid == 0);
+}
+
+TEST_CASE("acid and base are corrected for the container that the stream goes to, not for its own sake") {
+    // The acid of G1 and the base of H3 belong in an acid and a base container.
+    const WasteOf g1("routes/acetylsalicylic-acid/G1.json", us_rules());
+    CHECK(g1.stream("filtrate and washes").decision.kind == ContainerKind::aqueous_acidic);
+    CHECK(g1.quench().order.empty());
+    CHECK(g1.quench().strong.acid == 0);
+    CHECK(g1.quench().spill_acid == doctest::Approx(0.00735).epsilon(0.001)); // 2 mol of the sulfuric acid
     const WasteOf h3("routes/4-chloro-4-methoxychalcone/H3.json", us_rules());
-    CHECK(h3.quench().base_left > 0.005);
-    CHECK(any_holds(h3.quench().order, "strong base is left"));
+    for (const StreamAdvice& advice : h3.waste.streams) {
+        INFO(advice.stream.title);
+        CHECK(any_holds(h3.quench().order, advice.stream.name + ": ") ==
+              (advice.decision.needs(Treatment::Kind::add_acid) ||
+               advice.decision.needs(Treatment::Kind::add_base)));
+    }
+}
+
+TEST_CASE("each stream is neutralised by its own acid in its own volume") {
+    const WasteOf e3("routes/adipic-acid/E3.json", us_rules());
+    // Peroxide of the unreacted reading and 1 mol acid from each of it; the wash is no part of the liquor.
+    const std::vector<StreamToNeutralise>& streams = e3.quench().to_neutralise;
+    REQUIRE(streams.size() == 2);
+    CHECK(streams[0].stream == "filtrate and wash");
+    CHECK(streams[0].liquid == doctest::Approx(e3.stream("filtrate and wash").largest_volume()));
+    CHECK(streams[0].strong_acid + streams[1].strong_acid ==
+          doctest::Approx(e3.quench().strong.acid).epsilon(1e-9));
+    CHECK_FALSE(any_holds(e3.quench().order, "too strong"));
+    CHECK(any_holds(e3.quench().order, "then the container (heavy metal)"));
+}
+
+TEST_CASE(
+    "a stream that is too strong for the bench is told so in its decision and in the plan, and no more") {
+    using namespace routeweigh::test;
+    // 25 mmol HBr in a few mL of acetic acid, and 5 mmol bromine beside it.
+    const Built pot(one_pot(
+        "4-bromoacetanilide", "acetanilide", "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide",
+        {charge("acetanilide", "25 mmol", "substrate"), charge("bromine", "30 mmol", "reagent"),
+         charge("acetic acid", "4 g", "solvent")},
+        {reaction("acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide")},
+        "\"dissolved\": [\"hydrogen bromide\"]"));
+    const RouteWaste waste = assess_waste(pot.route, us_rules());
+    REQUIRE(waste.streams.size() == 1);
+    CHECK(waste.streams[0].decision.outcome == Decision::Outcome::own_bottle);
+    const QuenchPlan& plan = waste.quenches.at(0);
+    CHECK(plan.verdict == QuenchPlan::Verdict::none_planned);
+    REQUIRE(plan.order.size() == 1);
+    CHECK(holds(plan.order[0], "too strong to be neutralised at the bench; own bottle, labelled; ask"));
+    CHECK(plan.strong.acid == 0);
+    CHECK(plan.spill_acid > 0.025);
+}
+
+TEST_CASE("a planned quench is told also where what comes of it is too strong to be neutralised") {
+    using namespace routeweigh::test;
+    const Built pot(
+        route("4-bromoacetanilide",
+              {step("4-bromoacetanilide", "acetanilide",
+                    "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide",
+                    {stage("reaction",
+                           {charge("acetanilide", "25 mmol", "substrate"),
+                            charge("bromine", "30 mmol", "reagent"), charge("acetic acid", "4 g", "solvent")},
+                           {reaction("acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide")}),
+                     stage("workup", {charge("sodium hydrogensulfite", "0.55 g", "quench")})},
+                    "\"dissolved\": [\"hydrogen bromide\"]")}));
+    const QuenchPlan plan = assess_waste(pot.route, us_rules()).quenches.at(0);
+    CHECK(any_holds(plan.order, "the orange is gone"));
+    CHECK(any_holds(plan.order, "then the container (own bottle, labelled)"));
+    CHECK(any_holds(plan.order, "too strong to be neutralised at the bench"));
+    CHECK_FALSE(any_holds(plan.order, "base, in portions"));
+}
+
+TEST_CASE("borohydride that is left is something to destroy, whether a quench is planned or not") {
+    using namespace routeweigh::test;
+    const std::string reduction =
+        "4 cyclohexanone + sodium borohydride + 4 water -> 4 cyclohexanol + boric acid + sodium hydroxide";
+    const auto plan = [&](const Items& quench) {
+        const Built pot(
+            route("cyclohexanol", {step("cyclohexanol", "cyclohexanone", reduction,
+                                        {stage("reaction",
+                                               {charge("cyclohexanone", "20 mmol", "substrate"),
+                                                charge("sodium borohydride", "10 mmol", "reagent"),
+                                                charge("water", "5 g", "reagent")},
+                                               {reaction(reduction)}),
+                                         stage("workup", quench)})}));
+        return assess_waste(pot.route, us_rules()).quenches.at(0);
+    };
+    // 20 mmol ketone take 5 of the 10 mmol.
+    const QuenchPlan none = plan({charge("water", "5 g", "wash")});
+    CHECK(none.verdict == QuenchPlan::Verdict::none_planned);
+    CHECK(holds(none.words, "5.0 mmol borohydride is left"));
+    CHECK(any_holds(none.order, "borohydride with acetone before any acid: 5.0 mmol needs 20 mmol"));
+    // The file books no reaction of the acetone, so the ledger still holds it.
+    CHECK(holds(plan({charge("acetone", "2 g", "quench")}).words, "its reaction is not in the route file"));
+}
+
+TEST_CASE("what the containers say to destroy, the plan says too") {
+    for (const std::string& path : shipped_routes()) {
+        INFO(path);
+        const WasteOf one(path, us_rules());
+        for (const StreamAdvice& advice : one.waste.streams)
+            for (const StreamDescription* reading : {&advice.nominal, &advice.unreacted})
+                for (const StopHit& hit : reading->stops) {
+                    if (!hit.rule->destroy || advice.stream.is_gas()) continue;
+                    const QuenchPlan& plan = one.quench(static_cast<std::size_t>(advice.stream.step));
+                    CHECK(plan.verdict != QuenchPlan::Verdict::nothing_to_destroy);
+                    CHECK(any_holds(plan.order, hit.substance->name + ": " + hit.rule->bottle));
+                }
+    }
+    // The Darzens step takes 1 mol ethoxide at 90 %: 100 mmol of 68.05 g/mol are left if the rest never
+    // reacted.
+    const WasteOf six("routes/ibuprofen/six-step.json", us_rules());
+    CHECK(holds(six.quench(1).words, "6.8 g sodium ethoxide"));
+    CHECK(any_holds(six.quench(1).order, "into cold stirred ethanol or water, then dilute acid to neutral"));
+    CHECK(any_holds(six.quench(1).order, "100 mmol strong base is left"));
+    CHECK(holds(six.quench(0).words, "10 g acetic anhydride"));
+}
+
+TEST_CASE("a planned quench that leaves anhydride is too little, one that takes it all is enough") {
+    using namespace routeweigh::test;
+    const auto plan = [](const char* water) {
+        const Built pot(route(
+            "acetylsalicylic acid",
+            {step(
+                "acetylsalicylic acid", "salicylic acid",
+                "salicylic acid + acetic anhydride -> acetylsalicylic acid + acetic acid",
+                {stage("reaction",
+                       {charge("salicylic acid", "10 mmol", "substrate"),
+                        charge("acetic anhydride", "20 mmol", "reagent")},
+                       {reaction("salicylic acid + acetic anhydride -> acetylsalicylic acid + acetic acid")}),
+                 stage("workup", {charge("water", water, "quench")},
+                       {reaction("acetic anhydride + water -> 2 acetic acid")})})}));
+        return assess_waste(pot.route, us_rules()).quenches.at(0);
+    };
+    CHECK(plan("10 mmol").verdict == QuenchPlan::Verdict::enough);
+    const QuenchPlan little = plan("5 mmol");
+    CHECK(little.verdict == QuenchPlan::Verdict::too_little);
+    CHECK(holds(little.words, "0.51 g acetic anhydride is left")); // 5 mmol of 102.09 g/mol
+    CHECK(any_holds(little.order, "base only after that"));
+}
+
+TEST_CASE("the same test is told once") {
+    const WasteOf a3(a_route("A3"), us_rules()); // bromine and peroxide
+    for (const std::string& line : a3.quench().order)
+        CHECK(line.find("starch-iodide paper") == line.rfind("starch-iodide paper"));
+    CHECK(any_holds(a3.quench().order, "the orange is gone"));
+    CHECK(any_holds(a3.quench().order, "peroxide strip stays white"));
 }
 
 TEST_CASE("thiosulfate makes no acid of bromine, sulfite does") {

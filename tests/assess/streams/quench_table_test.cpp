@@ -183,7 +183,7 @@ TEST_CASE("every oxidiser of the table is a substance of the catalogue with that
     for (const QuenchRow& one : table().oxidisers) {
         INFO(one.name);
         CHECK((one.id.empty() || catalogue().find_substance(one.id) != nullptr));
-        CHECK_FALSE(one.test.empty());
+        CHECK_FALSE(one.tests.empty());
         CHECK(one.reagent_per_mol() > 0);
         CHECK(one.from.standing == Standing::derived);
     }
