@@ -77,7 +77,7 @@ class Binder {
             stock_list_document(route, use.stock, course_.house().prices, {}));
         LabelRequest labels;
         labels.size = {use.plan.students, use.plan.sections, "0 %", {}};
-        labels.regime = course_.jurisdiction_name() == "US" ? "us" : "eu";
+        labels.local = course_.house().waste.local;
         labels.course = course_.use().title;
         add(folder + "labels.html", "Labels", labels_document(route, labels, course_.house().catalogue));
         const std::vector<streams::ContainerLog> logs;

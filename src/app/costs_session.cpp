@@ -21,7 +21,7 @@ writing::Document costs_document(const Assessment& route, const CostsRequest& re
                 fmt::format("--session \"{}\": {}; write it as \"180 min\"", request.session, error.what()));
         }
     }
-    const HouseRecords records(catalogue, request.jurisdiction, request.prices);
+    const HouseRecords records(catalogue, request.local, request.prices);
     return costs_document(course::use_of_class(route, plan, records.house()), records.house(), session);
 }
 

@@ -4,6 +4,7 @@
 
 #include "app/class_request.hpp"
 #include "app/session.hpp"
+#include "assess/streams/local_rules.hpp"
 #include "writing/blocks.hpp"
 
 #include <string>
@@ -12,9 +13,9 @@ namespace routeweigh {
 
 struct CostsRequest {
     ClassRequest size;
-    std::string session;             ///< "180 min"; "" where not asked
-    std::string jurisdiction = "EU"; ///< or "US"
-    SourcePtr prices;                ///< nullptr where there are none
+    std::string session;       ///< "180 min"; "" where not asked
+    streams::LocalRules local; ///< that sort the waste
+    SourcePtr prices;          ///< nullptr where there are none
 };
 
 /// \throws InputError, CallError

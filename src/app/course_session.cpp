@@ -57,7 +57,8 @@ Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& c
         if (const std::string name = jurisdiction->one_of({"EU", "US"}); !name.empty()) jurisdiction_ = name;
     SourcePtr prices;
     if (const auto name = root.maybe("prices")) prices = load(name->text());
-    records_ = std::make_unique<HouseRecords>(catalogue, jurisdiction_, prices);
+    records_ = std::make_unique<HouseRecords>(catalogue,
+                                              streams::shipped_local_rules(catalogue, jurisdiction_), prices);
 
     struct Planned {
         int week;

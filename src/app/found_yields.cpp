@@ -116,6 +116,14 @@ FoundYields read_found_yields(const std::string& route_id, const SourcePtr& sour
     FoundYields result{route_id, step,
                        is_class_table(source->text) ? yields_of_class(route, source, problems)
                                                     : yields_of_list(source, theory)};
+    if (result.yields.size() == 1)
+        throw InputError(
+            Problem{Severity::error,
+                    "one result says nothing of how results scatter: give those of two benches or more, "
+                    "or write the yield into the route file",
+                    place_at(*source, 0),
+                    {},
+                    {}});
     if (flat.isolated_is_mass)
         for (double& yield : result.yields)
             yield *= theory;

@@ -6,24 +6,21 @@
 #include "assess/course/class_use.hpp"
 #include "input/source.hpp"
 
-#include <memory>
-#include <string>
-
 namespace routeweigh {
 
 /// Stays where it was made, for its parts are handed on by reference. The catalogue must outlive it.
 class HouseRecords {
   public:
-    /// \param jurisdiction  "EU" or "US"  \param prices  nullptr where there are none
-    /// \throws InputError with every problem of the first faulty table, CallError for another jurisdiction
-    HouseRecords(const Catalogue& catalogue, const std::string& jurisdiction, const SourcePtr& prices);
+    /// \param prices  nullptr where there are none
+    /// \throws InputError with every problem of the first faulty table
+    HouseRecords(const Catalogue& catalogue, streams::LocalRules local, const SourcePtr& prices);
     HouseRecords(const HouseRecords&) = delete;
     HouseRecords& operator=(const HouseRecords&) = delete;
 
     const course::House& house() const { return house_; }
 
   private:
-    std::unique_ptr<streams::StreamRules> waste_;
+    streams::StreamRules waste_;
     stock::Stockroom stockroom_;
     utilities::UtilityData utilities_;
     stock::PriceList prices_;

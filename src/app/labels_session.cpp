@@ -2,6 +2,7 @@
 #include "app/labels_session.hpp"
 
 #include "app/session.hpp"
+#include "assess/bench/bench_rules.hpp"
 #include "assess/streams/scheme_file.hpp"
 #include "base/text.hpp"
 #include "documents/labels_document.hpp"
@@ -27,12 +28,6 @@ stock::LabelSheetSize find_sheet(const LabelRequest& request, const Catalogue& c
                                 join(names, ", ")));
 }
 
-MixtureRegime regime_of(const std::string& name) {
-    for (const MixtureRegime regime : {MixtureRegime::eu, MixtureRegime::un, MixtureRegime::us})
-        if (words(regime) == name) return regime;
-    throw CallError(fmt::format("no regime is called \"{}\"; there are: eu, un, us", name));
-}
-
 } // namespace
 
 writing::Document labels_document(const Assessment& route, const LabelRequest& request,
@@ -46,12 +41,10 @@ writing::Document labels_document(const Assessment& route, const LabelRequest& r
         throw CallError(fmt::format("--copies {}: from 1 to 1000", request.copies));
     if (!request.date.empty() && !read_day(request.date))
         throw CallError(fmt::format("--date \"{}\" is no day; write it as 2026-09-14", request.date));
-    const MixtureRegime regime = regime_of(request.regime);
-    const streams::StreamRules stream_rules(
-        catalogue, streams::shipped_local_rules(catalogue, regime == MixtureRegime::us ? "US" : "EU"));
+    const streams::StreamRules stream_rules(catalogue, request.local);
     const streams::RouteWaste waste = assess_waste(route.route(), stream_rules);
     return labels_document(route, contents_of(waste, plan.runs(), stream_rules.local),
-                           read_mixture_rules(catalogue, regime), sheet,
+                           read_mixture_rules(catalogue, bench::regime_of(request.local)), sheet,
                            {request.course, request.contact, request.date, request.first, request.copies,
                             request.bottles, request.waste});
 }

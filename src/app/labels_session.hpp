@@ -4,6 +4,7 @@
 
 #include "app/class_request.hpp"
 #include "assess/assessment.hpp"
+#include "assess/streams/local_rules.hpp"
 #include "input/field.hpp"
 #include "writing/blocks.hpp"
 
@@ -15,7 +16,7 @@ struct LabelRequest {
     ClassRequest size;
     std::string sheet = "a4-8"; ///< name of a sheet
     SourcePtr sheets;           ///< a file of sheets of one's own; nullptr: those of the catalogue
-    std::string regime = "eu";  ///< of the classification, and of the rules for waste: "eu", "un", "us"
+    streams::LocalRules local;  ///< that sort the waste, and say whose limits classify
     std::string course, contact, date;
     int first = 1, copies = 1;
     bool bottles = true, waste = true;

@@ -5,7 +5,6 @@
 #include "app/session.hpp"
 #include "assess/bench/experiment.hpp"
 
-#include <optional>
 #include <string>
 
 namespace routeweigh {
@@ -24,11 +23,6 @@ class LaidOutRoute {
     bench::BenchRules bench_rules_;
     bench::Experiment experiment_;
 };
-
-/// The local rules shipped for a jurisdiction, whatever the case of its name; nothing for another name.
-std::optional<streams::LocalRules> local_rules(const Catalogue& catalogue, const std::string& jurisdiction);
-/// Those of a house. \throws InputError with every problem of the file
-streams::LocalRules local_rules(const Catalogue& catalogue, const Source& house);
 
 /// The only route of the sources. \throws CallError where there are several, as read_routes() else
 Route read_one_route(const std::vector<SourcePtr>& sources, const Catalogue& catalogue, Problems& problems);

@@ -20,10 +20,6 @@ std::unique_ptr<streams::StreamRules> waste_rules(const Catalogue& catalogue,
                                                   streams::shipped_local_rules(catalogue, jurisdiction));
 }
 
-std::unique_ptr<streams::StreamRules> waste_rules(const Catalogue& catalogue, const Source& house) {
-    return std::make_unique<streams::StreamRules>(catalogue, streams::read_local_rules(house, catalogue));
-}
-
 std::vector<streams::ContainerLog> read_container_logs(const std::vector<SourcePtr>& sources,
                                                        const streams::StreamRules& rules,
                                                        Problems& problems) {

@@ -16,11 +16,10 @@ namespace routeweigh {
 /// Jurisdictions that rules are shipped for: "US" and "EU".
 const std::vector<std::string>& shipped_jurisdictions();
 
-/// The tables of the streams with the local rules of a jurisdiction, or with those of a house.
+/// The tables of the streams with the local rules of a jurisdiction.
 /// The catalogue must outlive them. \throws InputError with every problem of the first faulty table
 std::unique_ptr<streams::StreamRules> waste_rules(const Catalogue& catalogue,
                                                   const std::string& jurisdiction);
-std::unique_ptr<streams::StreamRules> waste_rules(const Catalogue& catalogue, const Source& house);
 
 /// \param problems  takes the warnings
 /// \throws InputError with every problem of every log; two logs of one container are one

@@ -64,7 +64,7 @@ std::vector<Assignment> consequences(const Route& parent, const std::vector<Diff
         result.push_back({"/id", json_text(parent.id + "-changed")});
     if (differences.empty()) return result;
     if (!touches(differences, "/title")) result.push_back({"/title", json_text(parent.title + ", changed")});
-    if (!touches(differences, "/status") && parent.status == "published amounts")
+    if (!touches(differences, "/status") && parent.was_run())
         result.push_back({"/status", json_text(never_run)});
     return result;
 }

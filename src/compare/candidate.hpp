@@ -16,6 +16,9 @@
 
 namespace routeweigh {
 
+/// What is not above its floor by this ratio is at the floor: a smaller cut would not show in the amounts.
+inline constexpr double least_cut = 1.005;
+
 /// How far the candidates go. Common practice, no source: each is a starting point to be tested.
 struct ImprovementLimits {
     double excess_floor = 1.05;    ///< equivalents of the need that a reactant keeps

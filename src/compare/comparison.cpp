@@ -29,22 +29,42 @@ int sign(double difference, double scale) {
     return difference < 0.0 ? -1 : 1;
 }
 
+/// Some yields within reach of those assumed, each of its own route, give both the same intensity.
+bool yields_may_turn(const Assessment& route, double intensity, const Assessment& other,
+                     double other_intensity) {
+    const auto ends = [](const Assessment& one, double value) {
+        if (!one.yield_assumed()) return std::pair(value, value);
+        const double yield = one.totals().yield;
+        const auto [least, most] = plausible_yields(yield);
+        return std::pair(value * yield / most, value * yield / least);
+    };
+    const auto [low, high] = ends(route, intensity);
+    const auto [other_low, other_high] = ends(other, other_intensity);
+    return low <= other_high && other_low <= high;
+}
+
 MassVerdict verdict(const Assessment& route, const Assessment& baseline, const SameAuxiliaries& same,
-                    const SameAuxiliaries& baseline_same, const BreakEven& even) {
+                    const SameAuxiliaries& baseline_same) {
     const double base = baseline_same.process_mass_intensity;
-    const int written =
-        sign(route.metric("process_mass_intensity") - baseline.metric("process_mass_intensity"), base);
+    const double ours = route.metric("process_mass_intensity"),
+                 theirs = baseline.metric("process_mass_intensity");
+    const int written = sign(ours - theirs, base);
     const int equal_aids = sign(same.process_mass_intensity - base, base);
     if (written == 0 && equal_aids == 0) return MassVerdict::equal;
     if (written != equal_aids) return MassVerdict::depends;
-    const double yield = route.totals().yield;
-    const bool turns = std::abs(even.as_written - yield) < plausible_yield_difference ||
-                       std::abs(even.same_auxiliaries - yield) < plausible_yield_difference;
-    if (turns && (route.yield_assumed() || baseline.yield_assumed())) return MassVerdict::within_yield;
+    if ((route.yield_assumed() || baseline.yield_assumed()) &&
+        (yields_may_turn(route, ours, baseline, theirs) ||
+         yields_may_turn(route, same.process_mass_intensity, baseline, base)))
+        return MassVerdict::within_yield;
     return written < 0 ? MassVerdict::lower : MassVerdict::higher;
 }
 
 } // namespace
+
+std::pair<double, double> plausible_yields(double yield) {
+    return {std::max(0.05, yield - plausible_yield_difference),
+            std::min(1.0, yield + plausible_yield_difference)};
+}
 
 Auxiliaries auxiliaries_of(const RouteFigures::Values& values, const FlatRoute& route) {
     const Totals& totals = values.totals;
@@ -74,7 +94,7 @@ Comparison::Comparison(std::vector<std::unique_ptr<Assessment>> routes, std::siz
         result.break_even = BreakEven{yield * route.metric("process_mass_intensity") / base_written,
                                       yield * result.same_auxiliaries.process_mass_intensity /
                                           base_same.process_mass_intensity};
-        result.mass = verdict(route, base, result.same_auxiliaries, base_same, *result.break_even);
+        result.mass = verdict(route, base, result.same_auxiliaries, base_same);
     }
     if (routes_.size() > 3 && base.second_hazard_map() != nullptr) {
         std::vector<double> first, second;

@@ -40,16 +40,19 @@ struct BreakEven {
 
 /// How sure a difference in mass intensity is when yields are assumed.
 enum class MassVerdict {
-    lower,        ///< in both boundaries, and no plausible change of yield turns it round
+    lower,        ///< in both boundaries, and no plausible yields of the two turn it round
     higher,       ///< likewise
     depends,      ///< on the boundary
-    within_yield, ///< a plausible difference in yield turns it round
+    within_yield, ///< plausible yields turn it round
     equal
 };
 
 /// A difference in yield that a change of hands or of batch can make, in fractions of 1.
 /// Common practice, no source: printed yields of one bromination range over ten points and more.
 inline constexpr double plausible_yield_difference = 0.10;
+
+/// Overall yields that far from this one, least and most; 0 to 1.
+std::pair<double, double> plausible_yields(double yield);
 
 /// One route against the baseline.
 struct RouteComparison {

@@ -221,10 +221,12 @@ writing::Document break_even_document(const BreakEvenQuestion& question,
                         figure_value(question.figure, question.figure.value(question.route->values())))});
         document.blocks.push_back(table_of(question, answers));
     }
+    tell_open_end(*question.route, question.figure.id(), document.blocks);
     document.blocks.push_back(writing::Paragraph{{"Everything else stays as the file says; a yield that is "
                                                   "assumed stays assumed. A break-even is where two "
                                                   "figures meet on paper, and no advice to work there."},
                                                  true});
+    document.blocks.push_back(numbers_of(*question.route));
     document.blocks.push_back(usual_cautions());
     return document;
 }

@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "documents/cautions.hpp"
 
+#include <fmt/format.h>
+
+#include <cmath>
+
 namespace routeweigh::documents {
 
 writing::Caution usual_cautions() {
@@ -23,6 +27,32 @@ writing::Paragraph usual_cautions_in_small_print() {
             paragraph.text.runs.push_back(run);
         }
     return paragraph;
+}
+
+writing::Paragraph numbers_of(const Assessment& route) {
+    return {{writing::strong(fmt::format("Numbers of {}:", route.route().id)),
+             writing::Run(fmt::format(" {}{}. {}", route.route().status,
+                                      route.yield_assumed() ? "; yield assumed" : "", route.route().origin))},
+            true};
+}
+
+void tell_open_end(const Assessment& route, std::string_view figure_id, std::vector<writing::Block>& blocks) {
+    for (const Figure& figure : route.figures())
+        if (figure.id == figure_id && std::isinf(figure.high))
+            blocks.push_back(writing::Paragraph{
+                {writing::strong("Lowest value only."),
+                 writing::Run(
+                     fmt::format(" Nothing bounds the figure \"{}\" of {} from above, for something in it is "
+                                 "not assessed: what is shown is the least that it can be, and no order of "
+                                 "routes follows from it.",
+                                 figure.name, route.route().id))}});
+}
+
+writing::Paragraph amounts_of_steps() {
+    return {
+        "Amounts put in are those of the step as the file writes it; amounts recovered, and what a figure "
+        "divides, are for one run of the last step.",
+        true};
 }
 
 writing::Paragraph not_judged() {

@@ -131,6 +131,8 @@ void add_key(const Assessment& route, const Improvements& improvements,
             "does not, as long as the yield is the same for all.");
     blocks.push_back(writing::Heading{2, "Key", "key"});
     blocks.push_back(std::move(list));
+    if (route.route().steps.size() > 1) blocks.push_back(amounts_of_steps());
+    tell_open_end(route, improvements.figure.id(), blocks);
     blocks.push_back(
         writing::Paragraph{fmt::format("All of it is {}. An answer that names another test, or another "
                                        "order with a reason, is as good.",
@@ -154,6 +156,7 @@ writing::Document improvement_questions(const Assessment& route, const Improveme
     document.blocks.push_back(writing::Heading{2, "Questions", "questions"});
     document.blocks.push_back(questions(route, improvements, levers));
     if (with_key) add_key(route, improvements, levers, document.blocks);
+    if (with_key) document.blocks.push_back(numbers_of(route));
     document.blocks.push_back(usual_cautions());
     return document;
 }

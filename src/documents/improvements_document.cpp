@@ -203,10 +203,13 @@ writing::Document improvements_document(const Assessment& route, const Improveme
             "the "
             "gain is gone.",
             true});
+        if (route.route().steps.size() > 1) blocks.push_back(amounts_of_steps());
         add_details(improvements, shown, blocks);
         add_pairs(improvements, blocks);
     }
     add_rest(improvements, blocks);
+    tell_open_end(route, improvements.figure.id(), blocks);
+    blocks.push_back(numbers_of(route));
     blocks.push_back(not_judged());
     blocks.push_back(not_predicted());
     blocks.push_back(usual_cautions());

@@ -37,9 +37,11 @@ std::vector<const streams::StreamAdvice*> main_streams(const bench::Experiment& 
 std::string where_text(const documents::TalkHazard& hazard) {
     std::string text;
     for (std::size_t i = 0; i < hazard.bottles.size() && i < most_bottles; ++i)
-        text +=
-            (i == 0 ? "" : "; ") + fmt::format("{} ({})", hazard.bottles[i].name,
-                                               documents::balance_text(hazard.bottles[i].grams) + "\u00A0g");
+        text += (i == 0 ? "" : "; ") +
+                fmt::format("{} ({})", hazard.bottles[i].name,
+                            hazard.bottles[i].grams > 0
+                                ? documents::balance_text(hazard.bottles[i].grams) + "\u00A0g"
+                                : std::string("product"));
     if (hazard.bottles.size() > most_bottles)
         text += fmt::format("; and {} more", hazard.bottles.size() - most_bottles);
     return text;
@@ -48,7 +50,9 @@ std::string where_text(const documents::TalkHazard& hazard) {
 writing::MachineTree hazard_tree(const documents::TalkHazard& hazard) {
     writing::MachineList bottles;
     for (const documents::TalkHazard::Bottle& bottle : hazard.bottles)
-        bottles.emplace_back(writing::MachineObject{{"name", bottle.name}, {"grams", bottle.grams}});
+        bottles.emplace_back(writing::MachineObject{
+            {"name", bottle.name},
+            {"grams", bottle.grams > 0 ? writing::MachineTree(bottle.grams) : writing::MachineTree()}});
     return writing::MachineObject{{"kind", std::string(hazard.id)},
                                   {"urgency", hazard.urgency},
                                   {"grams", hazard.grams()},

@@ -120,10 +120,19 @@ writing::Document uncertainty_document(const Comparison& comparison, const Certa
         shares = variance_shares(certainty.model().model(), options);
     }
     for (const std::string& id : figures)
+        for (const RouteView& route : view.routes)
+            tell_open_end(*route.assessment, id, document.blocks);
+    if (figures.empty())
+        for (const RouteView& route : view.routes)
+            tell_open_end(*route.assessment, "hazard_score", document.blocks);
+    for (const std::string& id : figures)
         add_figure(shares, certainty, view, certainty.model().heads().index_of(id), document.blocks);
     if (!figures.empty())
         for (writing::Text& remark : sampling_remarks(certainty))
             document.blocks.push_back(writing::Paragraph{std::move(remark), true});
+    for (const RouteView& route : view.routes)
+        document.blocks.push_back(numbers_of(*route.assessment));
+    document.blocks.push_back(usual_cautions());
     document.colophon = fmt::format("Made by routeweigh {}.", program_version());
     return document;
 }

@@ -173,6 +173,7 @@ writing::Document what_if_document(const Comparison& comparison) {
         blocks.push_back(writing::Paragraph{
             "Untested: the yields are assumed to stay what the file says, and every separation to do what it "
             "did. A change of amounts can change both."});
+    blocks.push_back(numbers_of(comparison.baseline()));
     blocks.push_back(not_predicted());
     blocks.push_back(usual_cautions());
     return document;

@@ -212,6 +212,9 @@ struct Route {
     } measured_with;                              ///< where a charge says nothing else
     std::vector<std::string> notes;
     std::shared_ptr<const Source> source;
+
+    /// Somebody has carried it out with these amounts.
+    bool was_run() const { return status == "published amounts" || status == "run here, amounts as weighed"; }
 };
 
 } // namespace routeweigh

@@ -126,7 +126,7 @@ NamedInstrument read_named_instrument(const Field& parent, std::string_view key)
 } // namespace
 
 const std::vector<std::string>& route_statuses() {
-    static const std::vector<std::string> statuses{"published amounts",
+    static const std::vector<std::string> statuses{"published amounts", "run here, amounts as weighed",
                                                    "designed from the equations, never run",
                                                    "equations only, amounts are stoichiometric"};
     return statuses;

@@ -47,6 +47,12 @@ double number(const writing::MachineTree& tree, std::string_view name) {
     return std::get<double>(value);
 }
 
+LabelRequest by_eu_rules() {
+    LabelRequest request;
+    request.local = streams::shipped_local_rules(Catalogue::embedded(), "EU");
+    return request;
+}
+
 StockRequest class_of_72() {
     StockRequest request;
     request.size.students = 24;
@@ -61,7 +67,7 @@ TEST_CASE("labels of every shipped route: shares add up to 100, and waste to the
     for (const Comparison& comparison : shipped_comparisons())
         for (const auto& route : comparison.routes()) {
             INFO(route->route().id);
-            LabelRequest request;
+            LabelRequest request = by_eu_rules();
             request.size.students = 24;
             request.size.sections = 3;
             const writing::Document document = labels_document(*route, request, Catalogue::embedded());
@@ -89,7 +95,7 @@ TEST_CASE("labels of every shipped route: shares add up to 100, and waste to the
 }
 
 TEST_CASE("the waste labels of the bromination hold all of its filtrate and mother liquor") {
-    LabelRequest request;
+    LabelRequest request = by_eu_rules();
     request.size.students = 24;
     request.bottles = false;
     const writing::Document document = labels_document(bromination(), request, Catalogue::embedded());
@@ -116,7 +122,7 @@ TEST_CASE("a label prints the water, and traces by name") {
 
 TEST_CASE("a label of a strong acid has its signal word, pictogram and statements") {
     // Bromine as bought: Danger; GHS05, GHS06 and GHS09; H314, H330 and H400 (CLP, Annex VI, from memory).
-    LabelRequest request;
+    LabelRequest request = by_eu_rules();
     request.waste = false;
     request.copies = 2;
     const writing::Document document = labels_document(bromination(), request, Catalogue::embedded());
@@ -173,7 +179,7 @@ TEST_CASE("texts of a class file and of a call act in no format") {
         "bench,section,product (g)\nA1,<script>alert(1)</script>,1.7\nA2,\"=HYPERLINK(\"\"x\"\")\",9\n"
         "A3,+1+1,8\nA4,| a | `b`,8\n";
     const auto results = read_results(bromination(), "", "=cmd|' /C calc'!A0.csv", bytes_of(table), problems);
-    LabelRequest request;
+    LabelRequest request = by_eu_rules();
     request.course = "\"><img src=x onerror=alert(1)>";
     request.contact = "=1+1";
     for (const writing::Document& document :
@@ -201,7 +207,7 @@ TEST_CASE("a wrong call says what is wrong with it") {
         return std::string();
     };
     CHECK(fault([] {
-              LabelRequest request;
+              LabelRequest request = by_eu_rules();
               request.sheet = "a4-9";
               labels_document(bromination(), request, Catalogue::embedded());
           }).find("nearest: \"a4-8\"") != std::string::npos);

@@ -70,7 +70,7 @@ std::unique_ptr<LaidOutRoute> lay_out_text(const std::string& text, const std::s
     Problems problems;
     return std::make_unique<LaidOutRoute>(
         read_one_route({make_source("test.json", text)}, Catalogue::embedded(), problems), shipped_rules(),
-        Catalogue::embedded(), *local_rules(Catalogue::embedded(), jurisdiction));
+        Catalogue::embedded(), streams::shipped_local_rules(Catalogue::embedded(), jurisdiction));
 }
 
 std::unique_ptr<LaidOutRoute> lay_out_file(const std::string& file) {

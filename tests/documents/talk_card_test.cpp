@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "documents/bench_sheet.hpp"
 #include "documents/compared.hpp"
 #include "documents/papers.hpp"
 #include "documents/papers/talk_points.hpp"
@@ -25,6 +26,21 @@ TEST_CASE("a talk card names at most three hazards and two streams, the severe a
         REQUIRE(tables.size() == 2);
         CHECK(tables[0].rows.size() == std::min<std::size_t>(3, hazards.size()));
         CHECK(tables[1].rows.size() <= 2);
+    }
+}
+
+TEST_CASE("a product that harms for good is on the bench sheet and the talk card") {
+    // 5,5-diphenylhydantoin is H360D in the catalogue, and no bottle of its route is.
+    const auto laid_out = test::lay_out_file("5-5-diphenylhydantoin/D1b-D2c-D3a.json");
+    const auto hazards = documents::talk_hazards(laid_out->experiment());
+    const auto lasting = std::find_if(hazards.begin(), hazards.end(),
+                                      [](const auto& hazard) { return hazard.id == "lasting"; });
+    REQUIRE(lasting != hazards.end());
+    CHECK(std::any_of(lasting->bottles.begin(), lasting->bottles.end(),
+                      [](const auto& bottle) { return bottle.name == "5,5-diphenylhydantoin"; }));
+    for (const Edition edition : {Edition::student, Edition::key}) {
+        const std::string sheet = test::text_of(bench_sheet(laid_out->experiment(), edition));
+        CHECK(sheet.find("H360D") != std::string::npos);
     }
 }
 

@@ -5,13 +5,10 @@
 #include "chemistry/catalogue.hpp"
 
 namespace routeweigh::bench {
-namespace {
 
 MixtureRegime regime_of(const streams::LocalRules& local) {
     return local.jurisdiction == "US" ? MixtureRegime::us : MixtureRegime::eu;
 }
-
-} // namespace
 
 BenchRules::BenchRules(const Catalogue& catalogue, streams::LocalRules local)
     : mixture(read_mixture_rules(catalogue, regime_of(local))), streams(catalogue, std::move(local)),

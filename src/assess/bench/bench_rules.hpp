@@ -9,6 +9,9 @@
 
 namespace routeweigh::bench {
 
+/// Whose limits classify where these rules hold.
+MixtureRegime regime_of(const streams::LocalRules& local);
+
 /// Stays where it was made; the catalogue must outlive it.
 struct BenchRules {
     /// \throws InputError with every problem of the first faulty table

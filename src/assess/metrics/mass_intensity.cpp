@@ -48,8 +48,9 @@ const Metric process_mass_intensity =
 const Metric process_mass_intensity_gross =
     intensity("process_mass_intensity_gross", "Process mass intensity, gross",
               "everything charged, reused material too: 1 + E + recovered per product", pmi, gross);
-const Metric mass_intensity = intensity("mass_intensity", "Mass intensity without water",
-                                        "everything charged but water; net of reuse", curzons, dry);
+const Metric mass_intensity =
+    intensity("mass_intensity", "Mass intensity without water",
+              "everything charged but water, reacting water too; net of reuse", curzons, dry);
 const Metric mass_productivity{.id = "mass_productivity",
                                .name = "Mass productivity",
                                .unit = "%",

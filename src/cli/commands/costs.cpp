@@ -2,6 +2,7 @@
 #include "app/costs_session.hpp"
 #include "cli/commands/class_options.hpp"
 #include "cli/commands/commands.hpp"
+#include "cli/local_rules.hpp"
 #include "cli/print_problems.hpp"
 
 #include <CLI/CLI.hpp>
@@ -10,7 +11,7 @@ namespace routeweigh::cli {
 
 std::function<void()> add_costs(CLI::App& program, Context& context) {
     struct Options {
-        std::string route, prices;
+        std::string route, prices, rules = usual_local_rules;
         CostsRequest request;
     };
     const auto options = std::make_shared<Options>();
@@ -25,10 +26,7 @@ std::function<void()> add_costs(CLI::App& program, Context& context) {
         ->add_option("--prices", options->prices,
                      "Packs, disposal, power and water with their prices, see examples/prices.schema.json")
         ->type_name("FILE");
-    command
-        ->add_option("--jurisdiction", options->request.jurisdiction,
-                     "Whose rules sort the waste: EU (default) or US")
-        ->type_name("NAME");
+    add_rules_option(*command, options->rules);
     context.add_output_options(*command);
     return [options, &context] {
         Problems problems;
@@ -36,6 +34,7 @@ std::function<void()> add_costs(CLI::App& program, Context& context) {
             read_routes(context.sources({options->route}), context.catalogue(), problems);
         if (routes.size() != 1) throw CallError("costs takes one route file");
         if (!options->prices.empty()) options->request.prices = context.sources({options->prices}).front();
+        options->request.local = local_rules_of(options->rules, context);
         const Assessment assessment(std::move(routes.front()), context.rules());
         const auto document = costs_document(assessment, options->request, context.catalogue());
         print_problems(problems.all);

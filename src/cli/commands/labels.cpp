@@ -3,6 +3,7 @@
 #include "app/session.hpp"
 #include "cli/commands/class_options.hpp"
 #include "cli/commands/commands.hpp"
+#include "cli/local_rules.hpp"
 #include "cli/print_problems.hpp"
 
 #include <CLI/CLI.hpp>
@@ -11,7 +12,7 @@ namespace routeweigh::cli {
 
 std::function<void()> add_labels(CLI::App& program, Context& context) {
     struct Options {
-        std::string route, sheets, only;
+        std::string route, sheets, only, rules = usual_local_rules;
         LabelRequest request;
     };
     const auto options = std::make_shared<Options>();
@@ -35,9 +36,7 @@ std::function<void()> add_labels(CLI::App& program, Context& context) {
         ->type_name("TEXT");
     command->add_option("--date", request.date, "Day of filling, such as 2026-09-14; else a line to write on")
         ->type_name("DAY");
-    command
-        ->add_option("--jurisdiction", request.regime, "Rules of the classification: eu, un or us; else eu")
-        ->type_name("NAME");
+    add_rules_option(*command, options->rules);
     command->add_option("--first", request.first, "First label of the sheet that is still free; else 1")
         ->type_name("N");
     command->add_option("--copies", request.copies, "Labels for each bottle; else 1")->type_name("N");
@@ -58,6 +57,7 @@ std::function<void()> add_labels(CLI::App& program, Context& context) {
         if (routes.size() != 1) throw CallError("labels takes one route file");
         print_problems(problems.all);
         if (!options->sheets.empty()) wanted.sheets = context.sources({options->sheets}).front();
+        wanted.local = local_rules_of(options->rules, context);
         const Assessment assessment(std::move(routes.front()), context.rules());
         context.write(labels_document(assessment, wanted, context.catalogue()));
     };

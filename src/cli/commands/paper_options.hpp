@@ -4,6 +4,7 @@
 
 #include "app/laid_out.hpp"
 #include "cli/command.hpp"
+#include "cli/local_rules.hpp"
 
 #include <memory>
 #include <string>
@@ -12,7 +13,7 @@ namespace routeweigh::cli {
 
 struct PaperOptions {
     std::string route;
-    std::string rules = "US";
+    std::string rules = usual_local_rules;
 
     /// Adds ROUTE and --rules.
     void add_to(CLI::App& command);

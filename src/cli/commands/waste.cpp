@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "app/waste.hpp"
-#include "base/text.hpp"
 #include "cli/commands/commands.hpp"
-#include "cli/files.hpp"
+#include "cli/local_rules.hpp"
 #include "cli/print_problems.hpp"
 #include "documents/waste/waste_document.hpp"
 
@@ -18,7 +17,7 @@ namespace {
 
 struct WasteOptions {
     std::vector<std::string> routes, logs;
-    std::string rules = "US";
+    std::string rules = usual_local_rules;
     int students = 1, team = 1;
 };
 
@@ -36,20 +35,6 @@ hazard-data/local_rules.schema.json and container_log.schema.json describe them.
 
 A suggestion for planning: local rules and licensed waste contractors decide.
 )";
-
-/// The shipped rules by name, or a file.
-std::unique_ptr<streams::StreamRules> stream_rules_of(const std::string& name, Context& context) {
-    for (const std::string& jurisdiction : shipped_jurisdictions())
-        if (fold(name) == fold(jurisdiction)) return waste_rules(context.catalogue(), jurisdiction);
-    try {
-        const std::vector<SourcePtr> files = context.sources({name});
-        if (files.size() != 1) throw CallError("--rules takes one file, not a folder");
-        return waste_rules(context.catalogue(), *files.front());
-    } catch (const FileError& error) {
-        throw FileError(fmt::format("{}; --rules takes a file, or the rules shipped by the name of {}",
-                                    error.what(), join(shipped_jurisdictions(), " or ")));
-    }
-}
 
 /// A reason where the text is no number of people; "" where it is.
 std::string is_count(const std::string& text) {
@@ -72,8 +57,7 @@ std::function<void()> add_waste(CLI::App& program, Context& context) {
         ->check(is_count)
         ->type_name("N");
     command->add_option("--team", options->team, "Students at one pot")->check(is_count)->type_name("N");
-    command->add_option("--rules", options->rules, "Rules of your house, or those shipped: US (default), EU")
-        ->type_name("FILE");
+    add_rules_option(*command, options->rules);
     command->add_option("--log", options->logs, "Log of a container that holds something; may be repeated")
         ->type_name("FILE");
     command->footer(waste_help);
@@ -82,15 +66,15 @@ std::function<void()> add_waste(CLI::App& program, Context& context) {
         Problems problems;
         const std::vector<Route> routes =
             read_routes(context.sources(options->routes), context.catalogue(), problems);
-        const auto rules = stream_rules_of(options->rules, context);
+        const streams::StreamRules rules(context.catalogue(), local_rules_of(options->rules, context));
         const std::vector<streams::ContainerLog> logs =
-            read_container_logs(context.sources(options->logs), *rules, problems);
+            read_container_logs(context.sources(options->logs), rules, problems);
         print_problems(problems.all);
         const double pots = std::ceil(static_cast<double>(options->students) / options->team);
         std::vector<streams::ClassWaste> wastes;
         for (const Route& route : routes)
-            wastes.push_back(assess_class(route, pots, *rules, logs));
-        context.write(waste_document({rules.get(), &logs, wastes, static_cast<double>(options->students),
+            wastes.push_back(assess_class(route, pots, rules, logs));
+        context.write(waste_document({&rules, &logs, wastes, static_cast<double>(options->students),
                                       static_cast<double>(options->team)}));
     };
 }

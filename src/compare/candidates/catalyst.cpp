@@ -12,7 +12,7 @@ void find_catalyst(const CandidateSource& source, std::vector<Candidate>& candid
     for (const ChargePlace& place : charge_places(source.assessment)) {
         if (place.role() != "catalyst") continue;
         const double now = equivalents(place), floor = source.limits.catalyst_floor;
-        if (now <= floor * (1.0 + 1e-6)) continue;
+        if (now <= floor * least_cut) continue;
         const double then = std::max(0.5 * now, floor);
         Candidate candidate;
         candidate.what = fmt::format("cut {} ({}) from {:.2g} to {:.2g} mol %: {} to {}", place.material(),

@@ -37,7 +37,7 @@ void find_excess(const CandidateSource& source, std::vector<Candidate>& candidat
         for (const ReactantSupply& supply : supplies) {
             const double equivalents = supply.runs / supplies.front().runs;
             const auto charges = charges_of(all, step, supply.substance);
-            if (equivalents <= floor * (1.0 + 1e-6) || charges.empty()) continue;
+            if (equivalents <= floor * least_cut || charges.empty()) continue;
             // "eq" is counted on the reference, so a smaller reference would shrink all the rest with it.
             if (supply.substance == source.route().steps[s].reference) continue;
             Candidate candidate;

@@ -48,6 +48,32 @@ class Evaluator {
     RouteFigures::Values values_;
 };
 
+/// Moves the overall yield by so many points (fraction of 1), all steps whose yield is assumed by the same
+/// ratio.
+void vary_yields(const Assessment& route, const std::vector<int>& assumed, double points, Inputs& inputs) {
+    const FlatRoute& flat = route.flat();
+    std::vector<double> yields;
+    for (const StepResult& step : route.evaluation().steps)
+        yields.push_back(step.isolated / step.theory);
+    std::vector<int> along; // where steps feed each other in a circle, each is moved by itself
+    if (!flat.scale_plan().has_loop())
+        for (const int step : flat.scale_plan().longest_sequence(yields))
+            if (std::find(assumed.begin(), assumed.end(), step) != assumed.end()) along.push_back(step);
+    const auto ratio = [&](double yield) {
+        const auto [least, most] = plausible_yields(yield);
+        return (points < 0.0 ? least : most) / yield;
+    };
+    for (const int step : assumed) {
+        const double factor =
+            points == 0.0   ? 1.0
+            : along.empty() ? ratio(yields[at(step)])
+                            : std::pow(ratio(route.totals().yield), 1.0 / static_cast<double>(along.size()));
+        double& isolated = inputs.isolated[at(step)];
+        isolated *= factor;
+        if (!flat.steps()[at(step)].isolated_is_mass) isolated = std::min(isolated, 1.0);
+    }
+}
+
 } // namespace
 
 std::size_t FigureHeads::index_of(std::string_view id) const {
@@ -106,13 +132,7 @@ void FigureModel::vary_assumed_yields() {
         for (std::size_t r = 0; r < routes_.size(); ++r) {
             Inputs inputs = routes_[r]->flat().nominal();
             if (!of_baseline_only || r == comparison_->baseline_index())
-                for (const int step : inputs_.assumed_steps[r]) {
-                    double& isolated = inputs.isolated[at(step)];
-                    // A mass is moved by so many points of its own.
-                    isolated = routes_[r]->flat().steps()[at(step)].isolated_is_mass
-                                   ? isolated * (1.0 + points)
-                                   : std::clamp(isolated + points, 0.01, 1.0);
-                }
+                vary_yields(*routes_[r], inputs_.assumed_steps[r], points, inputs);
             evaluator.evaluate(r, inputs, y, auxiliaries[r]);
         }
         evaluator.same_auxiliaries(auxiliaries, y);

@@ -42,7 +42,8 @@ class FigureModel {
     bool rests_on_assumed_yield(std::size_t route, std::size_t figure) const {
         return assumed_[output(route, figure)].rests;
     }
-    /// Ends of the figure when every assumed yield moves by plausible_yield_difference either way.
+    /// Ends of the figure when the overall yield moves by plausible_yield_difference either way, where it is
+    /// assumed.
     std::pair<double, double> within_plausible_yields(std::size_t route, std::size_t figure) const {
         return assumed_[output(route, figure)].ends;
     }

@@ -25,6 +25,7 @@ constexpr double gain_worth_saying = 0.005; // of 1: half a point of atom econom
 struct Side {
     double grams = 0;
     std::string heaviest;
+    bool all_named = true; ///< these are all
 };
 
 Side side_of(const std::vector<NetEquation::Part>& parts) {
@@ -45,13 +46,14 @@ Side side_of(const std::vector<NetEquation::Part>& parts) {
         named += grams;
     }
     side.heaviest = listed(names);
+    side.all_named = names.size() == masses.size();
     return side;
 }
 
 std::string by_products_text(const RouteView& route) {
     const Side side = side_of(route.assessment->compiled().net().outputs);
     if (side.grams <= 0.0) return "no by-product";
-    return fmt::format("{} g ({})", digits(side.grams), side.heaviest);
+    return fmt::format("{} g ({}{})", digits(side.grams), side.all_named ? "" : "most of it ", side.heaviest);
 }
 
 const RouteView* extreme(const std::vector<const RouteView*>& routes, bool highest) {

@@ -108,10 +108,10 @@ void add_within_yield(const ReportView& view, Statements& statements) {
     writing::Text text{strong("No order of mass can be claimed"),
                        Run(fmt::format(" for {}: ", names(view, routes)))};
     add_both(view, routes, text);
-    text.runs.push_back(
-        Run(fmt::format(". Yields are assumed, and less than {} points of yield would turn the order round.",
-                        fixed(100.0 * plausible_yield_difference, 0)) +
-            break_even_text(view, routes)));
+    text.runs.push_back(Run(
+        fmt::format(". Yields are assumed, and overall yields within {} points of them turn the order round.",
+                    fixed(100.0 * plausible_yield_difference, 0)) +
+        break_even_text(view, routes)));
     statements.push_back({Topic::mass, "mass.within_yield", ids(routes), std::move(text)});
 }
 

@@ -16,7 +16,7 @@ void find_standing(const ReportView& view, Statements& statements) {
     using writing::strong;
     std::vector<const RouteView*> unproved, assumed, found;
     for (const RouteView& route : view.routes) {
-        if (route.route().status != "published amounts") unproved.push_back(&route);
+        if (!route.route().was_run()) unproved.push_back(&route);
         if (route.assessment->yield_assumed()) assumed.push_back(&route);
         if (view.draws_found_yields(route)) found.push_back(&route);
     }

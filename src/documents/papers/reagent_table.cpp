@@ -111,8 +111,7 @@ writing::Row product_row(const Paper& paper, Drawings& drawings) {
             Cell(""),
             cell_of(theoretical_amount(paper.route(), paper.step), paper.edition),
             Cell(""),
-            Cell(product.assessed ? (product.ghs.empty() ? "not classified" : product.ghs.front().statement)
-                                  : "not assessed"),
+            Cell(hazard_codes(paper.experiment.product(paper.step), most_codes)),
             Cell("")};
 }
 
@@ -174,14 +173,11 @@ void add_reagents(const Paper& paper, Blocks& blocks) {
 
 void add_bottle_hazards(const Paper& paper, Blocks& blocks) {
     writing::Table table;
-    table.caption = "Main hazards of the bottles, in words";
-    table.columns = {{.heading = "bottle"}, {.heading = "signal word"}, {.heading = "says"}};
+    table.caption = "Main hazards of the bottles and of the product, in words";
+    table.columns = {{.heading = "what is in it"}, {.heading = "signal word"}, {.heading = "says"}};
     std::set<const Material*> seen;
     std::vector<std::string> unclassified;
-    for (const bench::Reagent& reagent : paper.step.reagents) {
-        const Material& material = reagent.material();
-        if (!seen.insert(&material).second) continue;
-        const MixtureClassification& bottle = paper.experiment.bottle(material);
+    const auto add = [&](const std::string& name, const MixtureClassification& bottle) {
         std::string words;
         for (const std::string& code : bench::main_statements(bottle.label, most_codes))
             words += (words.empty() ? "" : "; ") +
@@ -194,12 +190,16 @@ void add_bottle_hazards(const Paper& paper, Blocks& blocks) {
                                  statement_text(code, bottle.label, bottle.results,
                                                 paper.experiment.rules().mixture.labels));
         if (words.empty() && bottle.unassessed_percent <= 0) {
-            unclassified.push_back(material.name);
-            continue;
+            unclassified.push_back(name);
+            return;
         }
         if (words.empty()) words = "not assessed: nothing is known, which is not the same as harmless";
-        table.rows.push_back({material.name, bottle.label.signal, words});
-    }
+        table.rows.push_back({name, bottle.label.signal, words});
+    };
+    for (const bench::Reagent& reagent : paper.step.reagents)
+        if (const Material& material = reagent.material(); seen.insert(&material).second)
+            add(material.name, paper.experiment.bottle(material));
+    add(paper.step.step->product->name + " (product)", paper.experiment.product(paper.step));
     std::string remark =
         fmt::format("Worked out from the composition by the rules for mixtures ({}); the supplier's data "
                     "sheet goes before.",

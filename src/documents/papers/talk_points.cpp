@@ -127,6 +127,13 @@ std::vector<TalkHazard> talk_hazards(const bench::Experiment& experiment) {
                 if (!belongs_to(kind, label)) continue;
                 add_bottle(hazard, reagent.material().name, reagent.grams, most_urgent(kind, label));
             }
+        for (const bench::BenchStep& step : experiment.steps()) {
+            const MixtureLabel& label = experiment.product(step).label;
+            const std::string& name = step.step->product->name; // an intermediate may be a bottle already
+            if (belongs_to(kind, label) && std::none_of(hazard.bottles.begin(), hazard.bottles.end(),
+                                                        [&](const auto& one) { return one.name == name; }))
+                add_bottle(hazard, name, 0.0, most_urgent(kind, label)); // how much is for the key
+        }
         if (kind.id == "poison")
             if (const std::string name = sets_gas_free(experiment); !name.empty())
                 hazard.what_to_do += fmt::format(" No acid near {}: it sets a toxic gas free.", name);

@@ -13,7 +13,7 @@ namespace routeweigh::documents {
 struct TalkHazard {
     struct Bottle {
         std::string name;
-        double grams; ///< in one pot of every step
+        double grams; ///< in one pot of every step; 0: what a step makes, which is for the key to say
         int urgency;
     };
     std::string_view id, title;

@@ -74,12 +74,14 @@ writing::Table verdict_table(const ReportView& view) {
     }
     table.remarks = {
         "No rank: nothing bounds the hazard score of one of the two from above.",
-        fmt::format("An order is called so from {} of the runs on; below, the two are not distinguishable by "
-                    "this figure. Both routes are drawn together: what they share (a balance, a bottle) is "
-                    "the same in both.",
-                    percent(sure_share)),
+        fmt::format(
+            "An order is called so from {} of the runs on; below, the two are not distinguishable by "
+            "this figure. A run is one bench on each route, and what the two share (a balance, a bottle) "
+            "is the same in both; means of many benches part sooner than single benches do.",
+            percent(sure_share)),
         fmt::format("Where a figure rests on an assumed yield no share of runs is given, for it would say "
-                    "more than anybody knows; instead every assumed yield is moved by {} points either way.",
+                    "more than anybody knows; instead the overall yield of each route is moved by {} points "
+                    "either way.",
                     fixed(100.0 * plausible_yield_difference, 0))};
     return table;
 }

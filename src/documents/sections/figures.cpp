@@ -60,15 +60,15 @@ writing::Figure yield_intervals(const ReportView& view) {
     chart.unit = "g/g";
     for (const RouteView& route : view.routes) {
         const double yield = route.assessment->totals().yield, value = route.value(pmi_same_auxiliaries);
+        const auto [least, most] = plausible_yields(yield);
         chart.items.push_back({fmt::format("{} at {}", route.id, percent(yield)), value,
-                               at_yield(route, value, std::min(1.0, yield + plausible_yield_difference)),
-                               at_yield(route, value, std::max(0.05, yield - plausible_yield_difference)),
-                               false, route.baseline});
+                               at_yield(route, value, most), at_yield(route, value, least), false,
+                               route.baseline});
     }
     return {
         fmt::format(
-            "Process mass intensity with the same auxiliaries; the bars show what {} points of yield more or "
-            "less would do. {}",
+            "Process mass intensity with the same auxiliaries; the bars show what {} points of overall yield "
+            "more or less would do. {}",
             fixed(100.0 * plausible_yield_difference, 0), view.standing()),
         "Routes whose bars overlap cannot be put in order while their yields are assumed.", chart};
 }

@@ -64,14 +64,13 @@ writing::Table verdicts(const ReportView& view) {
         cells.push_back(std::move(higher));
         table.rows.push_back(writing::Row(std::move(cells), route.row_kind()));
     }
-    table.remarks = {writing::Text(
-        fmt::format("Equal at: the yield at which the route would take as much mass as {} does at its own "
-                    "yield, with the same "
-                    "auxiliaries and its inputs unchanged. Yield may turn it: the order holds only while "
-                    "yields differ by less than "
-                    "{} points from what is assumed. Hazard cells: of {} cells of endpoint and place.",
-                    view.baseline().id, fixed(100.0 * plausible_yield_difference, 0),
-                    view.others().front()->compared->hazard->cells.size()))};
+    table.remarks = {writing::Text(fmt::format(
+        "Equal at: the yield at which the route would take as much mass as {} does at its own "
+        "yield, with the same "
+        "auxiliaries and its inputs unchanged. Yield may turn it: overall yields within {} "
+        "points of those assumed give the other order. Hazard cells: of {} cells of endpoint and place.",
+        view.baseline().id, fixed(100.0 * plausible_yield_difference, 0),
+        view.others().front()->compared->hazard->cells.size()))};
     return table;
 }
 

@@ -41,7 +41,7 @@ writing::Figure inputs_figure(const ReportView& view) {
                 ? fmt::format("Water, hatched, is {} of the mass.",
                               percent(least) == percent(most) ? percent(least)
                                                               : percent(least) + " to " + percent(most))
-                : std::string("No water goes in."),
+                : std::string("No water goes in but what reacts."),
             chart};
 }
 
