@@ -43,8 +43,8 @@ int demand(const Decision& decision) {
         return 40;
     case ContainerKind::aqueous_basic:
         return 35;
-    case ContainerKind::aqueous_neutral:
-        return 30;
+    case ContainerKind::aqueous_neutral: // made neutral for what acid would free: no acid container then
+        return decision.needs(Treatment::Kind::add_base) ? 45 : 30;
     default:
         return 20;
     }
@@ -55,6 +55,12 @@ int demand(const Decision& decision) {
 bool Decision::needs(Treatment::Kind treatment) const {
     return std::any_of(first.begin(), first.end(),
                        [&](const Treatment& one) { return one.kind == treatment; });
+}
+
+bool Decision::needs_base_for_weak_acid() const {
+    return std::any_of(first.begin(), first.end(), [](const Treatment& one) {
+        return one.kind == Treatment::Kind::add_base && one.of == weak_acid_too;
+    });
 }
 
 Decision decide_container(const StreamDescription& stream, const LocalRules& local) {

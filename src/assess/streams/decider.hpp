@@ -27,9 +27,12 @@ class Decider {
     void decide_solid();
     void decide_organic();
     bool is_halogenated();
+
+    // decider_acid.cpp: what is done about acid, base and sulfite
     /// Acid or base keeps it out of organic containers; sulfite out of acid ones.
     void correct_acid(bool acid_is_welcome);
     void refuse_to_neutralise();
+    void count_weak_acid();
 
     // decider_water.cpp: questions for what is mostly water
     void decide_aqueous();

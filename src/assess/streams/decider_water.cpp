@@ -119,7 +119,10 @@ void Decider::decide_by_acid() {
                                                                          : ContainerKind::aqueous_neutral);
     correct_acid(true);
     if (decision_.outcome == Decision::Outcome::own_bottle) return;
-    if (decision_.needs(Treatment::Kind::add_base)) put(ContainerKind::aqueous_neutral);
+    if (decision_.needs(Treatment::Kind::add_base)) {
+        put(ContainerKind::aqueous_neutral);
+        count_weak_acid();
+    }
     if (local_.drain_permitted && decision_.kind == ContainerKind::aqueous_neutral && decision_.first.empty())
         because("drain",
                 fmt::format("the house permits the drain for what is neutral, with {:g} volumes of water; "

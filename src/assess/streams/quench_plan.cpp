@@ -118,7 +118,8 @@ struct StreamNeed {
         : stream(&one), nominal(need_of(one, false, rules)), unreacted(need_of(one, true, rules)) {}
 };
 
-StreamToNeutralise to_neutralise(const StreamAdvice& advice, const StreamNeed& need) {
+StreamToNeutralise to_neutralise(const StreamAdvice& advice, const StreamNeed& need,
+                                 const StreamRules& rules) {
     const auto base = [](const QuenchNeed& one) { return -one.strong_acid - one.acid_made; };
     StreamToNeutralise result;
     result.stream = advice.stream.name;
@@ -126,6 +127,9 @@ StreamToNeutralise to_neutralise(const StreamAdvice& advice, const StreamNeed& n
     result.strong_acid = std::max(need.nominal.acid_after, need.unreacted.acid_after);
     result.weak_acid = std::max(need.nominal.weak_acid, need.unreacted.weak_acid);
     result.strong_base = std::max({0.0, base(need.nominal), base(need.unreacted)});
+    result.weak_acid_too = advice.decision.needs_base_for_weak_acid();
+    result.weak_acid_stays = !result.weak_acid_too &&
+                             result.weak_acid > rules.local.weak_from.value * result.liquid / 1000;
     for (const Treatment& one : advice.decision.first)
         if (one.kind == Treatment::Kind::add_base || one.kind == Treatment::Kind::add_acid)
             result.why += (result.why.empty() ? "" : "; ") + one.words;
@@ -167,7 +171,7 @@ void follow_decisions(QuenchPlan& plan, const std::vector<StreamAdvice>& streams
         const bool destroyed = destroys && !(plan.planned.empty() && decision.first.empty());
         if (!destroyed && !neutralised) continue;
         plan.destroys = plan.destroys || destroyed;
-        if (neutralised) plan.to_neutralise.push_back(to_neutralise(advice, need));
+        if (neutralised) plan.to_neutralise.push_back(to_neutralise(advice, need, rules));
         const bool afterwards = neutralised || stopped || !decision.first.empty();
         if (afterwards && decision.outcome != Decision::Outcome::on_product)
             add_once(plan.then, decision.goes_to);
@@ -176,14 +180,16 @@ void follow_decisions(QuenchPlan& plan, const std::vector<StreamAdvice>& streams
 }
 
 void size_the_base(QuenchPlan& plan, const QuenchTable& table) {
-    double strong = 0, weak = 0, liquid = 0;
+    double strong = 0, needed = 0, weak = 0, liquid = 0;
     for (const StreamToNeutralise& one : plan.to_neutralise) {
-        if (!(one.strong_acid > 0)) continue;
+        if (!(one.acid() > 0)) continue;
         strong += one.strong_acid;
+        needed += one.acid();
         weak += one.weak_acid;
         liquid += one.liquid;
     }
     plan.strong = neutralise(strong, liquid, table);
+    plan.needed = neutralise(needed, liquid, table);
     plan.with_weak = neutralise(strong + weak, liquid, table);
     plan.spill_acid = std::max(plan.nominal.acid_after, plan.unreacted.acid_after);
 }

@@ -141,24 +141,39 @@ void order_of_destroying(QuenchPlan& plan) {
     if (!tests.empty()) plan.order.push_back(fmt::format("test: {}", join(tests, "; ")));
 }
 
+/// "4.6 mmol strong acid and 120 mmol weak acid".
+std::string acid_words(const StreamToNeutralise& one) {
+    std::vector<std::string> parts;
+    if (one.strong_acid > 0) parts.push_back(millimole_words(one.strong_acid) + " strong acid");
+    if (one.weak_acid_too) parts.push_back(millimole_words(one.weak_acid) + " weak acid");
+    return join(parts, " and ");
+}
+
+std::string weak_acid_words(const StreamToNeutralise& one) {
+    if (!one.weak_acid_stays) return "";
+    return fmt::format("; {} weak acid may stay, so paper still shows it acid",
+                       millimole_words(one.weak_acid));
+}
+
 void order_of_neutralising(QuenchPlan& plan, const QuenchTable& table, double bench_most) {
     for (const StreamToNeutralise& one : plan.to_neutralise) {
-        if (one.strong_acid > 0) {
-            const Neutralisation needed = neutralise(one.strong_acid, one.liquid, table);
+        if (one.acid() > 0) {
+            const Neutralisation needed = neutralise(one.acid(), one.liquid, table);
             const BaseNeeded* base = needed.with("NaHCO3");
             if (base == nullptr) continue;
             plan.order.push_back(fmt::format(
-                "{}: base, in portions, in a vessel of at least {}: {} strong acid takes {} sodium "
-                "hydrogencarbonate and frees {} carbon dioxide{}",
-                one.stream, liquid_words(needed.vessel), millimole_words(needed.acid),
-                gram_words(base->grams), gas_words(base->gas_litres),
-                leaves_sulfite(plan) ? "; base before any acid, for sulfite is left" : ""));
+                "{}: base, in portions, in a vessel of at least {}: {} takes {} sodium "
+                "hydrogencarbonate and frees {} carbon dioxide{}{}",
+                one.stream, liquid_words(needed.vessel), acid_words(one), gram_words(base->grams),
+                gas_words(base->gas_litres),
+                leaves_sulfite(plan) ? "; base before any acid, for sulfite is left" : "",
+                weak_acid_words(one)));
         } else if (one.strong_base > 0) {
             plan.order.push_back(fmt::format("{}: {} strong base is left: dilute citric, acetic or "
                                              "hydrochloric acid, slowly, with cooling",
                                              one.stream, millimole_words(one.strong_base)));
         } else {
-            plan.order.push_back(fmt::format("{}: {}", one.stream, one.why));
+            plan.order.push_back(fmt::format("{}: {}{}", one.stream, one.why, weak_acid_words(one)));
         }
         if (bench_most > 0 && one.liquid > bench_most)
             plan.warnings.push_back(

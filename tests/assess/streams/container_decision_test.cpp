@@ -126,6 +126,35 @@ TEST_CASE("an oxidiser is quenched first, a metal goes to the metals, sulfite ne
     CHECK(any_holds(sulfite.vent, "sulfur dioxide"));
 }
 
+// The window of pH 6 to 9 is read (Rutgers, University of Washington); acetic acid, pKa 4.76 (remembered), is
+// below it.
+TEST_CASE("a neutral container takes base for the weak acid too, another container does not") {
+    const auto sulfite_beside = [](const char* more, double mmol_of_it) {
+        return decide(mmol({{"water", 5000},
+                            {"sodium hydrogensulfite", 2},
+                            {"hydrogen bromide", 5},
+                            {"acetic acid", 100},
+                            {more, mmol_of_it}}),
+                      us_rules());
+    };
+    const Decision neutral = sulfite_beside("sodium chloride", 1);
+    CHECK(neutral.kind == ContainerKind::aqueous_neutral);
+    REQUIRE(neutral.needs_base_for_weak_acid());
+    CHECK(neutral.first.back().moles == doctest::Approx(0.1));
+    CHECK(holds(neutral.first.back().words, "base for 100 mmol weak acid too, until paper shows pH 6 to 9"));
+    CHECK(any_holds(neutral.vent, "no more gas comes"));
+    const Decision burns = sulfite_beside("ethanol", 3000);
+    CHECK(burns.kind == ContainerKind::flammable);
+    CHECK(burns.needs(Treatment::Kind::add_base));
+    CHECK_FALSE(burns.needs_base_for_weak_acid());
+    const Decision acidic = decide(mmol({{"water", 5000}, {"acetic acid", 100}}), us_rules());
+    CHECK(acidic.kind == ContainerKind::aqueous_acidic);
+    CHECK(acidic.first.empty());
+    // Sulfite in one reading keeps both out of the acid container.
+    CHECK(join_readings(acidic, neutral).kind == ContainerKind::aqueous_neutral);
+    CHECK(join_readings(neutral, acidic).kind == ContainerKind::aqueous_neutral);
+}
+
 TEST_CASE("stops: cyanide, azide by group, strong nitric acid, hydrofluoric acid, and what nobody assigned") {
     const Decision cyanide = decide(grams({{"water", 1000}, {"sodium cyanide", 0.1}}), us_rules());
     CHECK(cyanide.outcome == Outcome::own_bottle);
