@@ -89,7 +89,7 @@ Decision join_readings(const Decision& nominal, const Decision& unreacted) {
              ""});
     // Each treatment as the reading that needs more of it has it.
     for (const Treatment& treatment : other.first) {
-        if (joined.too_strong && treatment.kind != Treatment::Kind::destroy) continue;
+        if (joined.too_strong && treatment.kind > Treatment::Kind::destroy) continue;
         const auto same = std::find_if(joined.first.begin(), joined.first.end(), [&](const Treatment& one) {
             return one.kind == treatment.kind && one.of == treatment.of;
         });

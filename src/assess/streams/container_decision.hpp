@@ -27,7 +27,7 @@ inline constexpr std::string_view weak_acid_too = "weak acid";
 
 /// What has to be done before the stream goes anywhere.
 struct Treatment {
-    enum class Kind { destroy, quench, add_base, add_acid, part_layers };
+    enum class Kind { let_gas_leave, destroy, quench, add_base, add_acid, part_layers };
     Kind kind;
     std::string words;
     double moles = 0; ///< of oxidiser, acid, base or sulfite that is there; 0 where it is no matter of moles

@@ -7,6 +7,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <initializer_list>
+#include <string_view>
 
 namespace routeweigh::streams {
 namespace {
@@ -15,12 +17,26 @@ constexpr double worth_naming = 0.001;  // g of a vapour
 constexpr double much_vapour = 10;      // g of organic vapour from one pot
 constexpr double washed_off_from = 0.1; // g of a toxic or corrosive vapour from one pot; our line
 
-/// GHS statements of a gas that a hood alone does not answer.
-bool needs_a_trap(const Substance& substance) {
-    return std::any_of(substance.ghs.begin(), substance.ghs.end(), [](const GhsEntry& entry) {
-        return entry.statement.starts_with("H330") || entry.statement.starts_with("H331") ||
-               entry.statement.starts_with("H314");
+bool has_statement(const Substance& substance, std::initializer_list<std::string_view> codes) {
+    return std::any_of(substance.ghs.begin(), substance.ghs.end(), [&](const GhsEntry& entry) {
+        return std::any_of(codes.begin(), codes.end(),
+                           [&](std::string_view code) { return entry.statement.starts_with(code); });
     });
+}
+
+/// A gas that a hood alone does not answer.
+bool needs_a_trap(const Substance& substance) {
+    return has_statement(substance, {"H330", "H331", "H314"});
+}
+
+/// "toxic, flammable", by its classification; "" for none of these.
+std::string gas_hazards(const Substance& gas) {
+    std::vector<std::string> hazards;
+    if (has_statement(gas, {"H330", "H331"})) hazards.emplace_back("toxic");
+    if (has_statement(gas, {"H314"})) hazards.emplace_back("corrosive");
+    if (has_statement(gas, {"H220", "H221"})) hazards.emplace_back("flammable");
+    if (has_statement(gas, {"H270"})) hazards.emplace_back("oxidising");
+    return join(hazards, ", ");
 }
 
 } // namespace
@@ -32,9 +48,12 @@ Decision Decider::run() {
     }
     if (stream_.form == StreamForm::gas || stream_.form == StreamForm::vapour)
         decide_gas();
-    else if (!stop_at_list() && !stop_at_unknown()) {
-        look_for_oxidants();
-        if (!decide_metal()) decide_by_form();
+    else {
+        let_gases_leave();
+        if (!stop_at_list() && !stop_at_unknown()) {
+            look_for_oxidants();
+            if (!decide_metal()) decide_by_form();
+        }
     }
     return std::move(decision_);
 }
@@ -106,6 +125,28 @@ void Decider::decide_gas() {
                 "our line (judgement)");
 }
 
+/// What is still in a liquid by pressure or in solution comes out in the bottle.
+void Decider::let_gases_leave() {
+    for (const Portion& gas : stream_.gases) {
+        if (gas.grams < worth_naming) continue;
+        const Substance& substance = *gas.substance;
+        const std::string hazards = gas_hazards(substance);
+        const std::string how =
+            needs_a_trap(substance)
+                ? fmt::format("in the hood and through a trap or scrubber that takes it, ask {}", local_.contact)
+            : has_statement(substance, {"H220", "H221"}) ? "in the hood, away from any spark or flame"
+                                                         : "in the hood";
+        decision_.first.push_back({Treatment::Kind::let_gas_leave,
+                                   fmt::format("let the {} {} leave first{}: {}", gram_words(gas.grams),
+                                               substance.name,
+                                               hazards.empty() ? "" : fmt::format(" ({})", hazards), how),
+                                   gas.moles(), substance.name});
+        because("gas", fmt::format("{} {}, a gas at 25 degC, leaves before the container",
+                                   gram_words(gas.grams), substance.name));
+        decision_.vent.push_back(fmt::format("{} may still come out of it", substance.name));
+    }
+}
+
 bool Decider::stop_at_list() {
     const StopHit* worst = nullptr;
     for (const StopHit& hit : stream_.stops) {
@@ -145,8 +186,9 @@ void Decider::look_for_oxidants() {
         if (oxidant.moles * oxidant.substance->molar_mass < line * stream_.grams) continue;
         found.push_back(fmt::format("{} {}", oxidant.row->name, millimole_words(oxidant.moles)));
         moles += oxidant.moles;
-        acid_from_quench_ += std::max(0.0, oxidant.moles * oxidant.row->acid_per_mol());
-        sulfite_quench_ = sulfite_quench_ || oxidant.row->by_sulfite();
+        acid_from_quench_ += oxidant.acid;
+        if (oxidant.quencher != nullptr && oxidant.quencher->sulfur_dioxide > 0)
+            quench_leaves_ = oxidant.quencher->is_thiosulfate() ? "thiosulfate" : "sulfite";
     }
     if (found.empty()) {
         because("oxidiser", fmt::format("no oxidiser that test papers show, from {} on", percent_words(line)),

@@ -21,6 +21,7 @@ class Decider {
     void decide_gas();
     bool stop_at_list();
     bool stop_at_unknown();
+    void let_gases_leave();
     void look_for_oxidants();
     bool decide_metal();
     void decide_by_form();
@@ -54,7 +55,7 @@ class Decider {
     const LocalRules& local_;
     Decision decision_;
     double acid_from_quench_ = 0; ///< mol
-    bool sulfite_quench_ = false;
+    std::string quench_leaves_; ///< what acid would turn into sulfur dioxide; "" for nothing of that kind
 };
 
 } // namespace routeweigh::streams

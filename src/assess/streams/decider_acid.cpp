@@ -38,8 +38,9 @@ void Decider::correct_acid(bool acid_is_welcome) {
     const bool any_acid = acid_there || stream_.acid_class == AcidClass::strong_acid ||
                           stream_.acid_class == AcidClass::weak_acid || !stream_.paired.gas.empty();
     const double acid = stream_.acid_base.strong_acid + acid_from_quench_;
+    const bool quench_takes_base = !quench_leaves_.empty() && (acid_from_quench_ > 0 || any_acid);
     const bool takes_base =
-        (sulfite_there && any_acid) || sulfite_quench_ || (acid_there && !acid_is_welcome);
+        (sulfite_there && any_acid) || quench_takes_base || (acid_there && !acid_is_welcome);
     if (takes_base && stream_.too_strong_for_bench()) {
         refuse_to_neutralise();
     } else if (sulfite_there && any_acid) {
@@ -52,13 +53,16 @@ void Decider::correct_acid(bool acid_is_welcome) {
                 1000 * sulfite, 1000 * local_.weak_from.value * litres, "mmol",
                 describe(local_.weak_from.from));
         decision_.vent.push_back("sulfite beside acid: sulfur dioxide");
-    } else if (sulfite_quench_) {
+    } else if (quench_takes_base) {
+        const std::string made =
+            acid_from_quench_ > 0
+                ? fmt::format("makes {} acid and leaves {}", millimole_words(acid_from_quench_), quench_leaves_)
+                : fmt::format("makes no acid, but acid is there, and what is left of the {} gives sulfur "
+                              "dioxide with it",
+                              quench_leaves_);
         decision_.first.push_back(
             {Treatment::Kind::add_base,
-             fmt::format(
-                 "base after the quench, before any acid: the quench makes {} acid and leaves sulfite",
-                 millimole_words(acid_from_quench_)),
-             acid});
+             fmt::format("base after the quench, before any acid: the quench {}", made), acid});
         decision_.vent.push_back("just neutralised: wait until no more gas comes");
     } else if (acid_there && !acid_is_welcome) {
         decision_.first.push_back(

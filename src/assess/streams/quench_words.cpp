@@ -103,10 +103,13 @@ std::string verdict_words(const QuenchPlan& plan, const QuenchTable& table) {
     return "";
 }
 
-bool leaves_sulfite(const QuenchPlan& plan) {
-    return std::any_of(plan.planned.begin(), plan.planned.end(), [](const PlannedQuench& one) {
-        return one.reducer != nullptr && one.reducer->sulfur_dioxide > 0;
-    });
+/// What the planned quench may leave that acid turns into sulfur dioxide.
+std::string leaves_words(const QuenchPlan& plan) {
+    for (const PlannedQuench& one : plan.planned)
+        if (one.reducer != nullptr && one.reducer->sulfur_dioxide > 0)
+            return fmt::format("; base before any acid, for {} is left",
+                               one.reducer->is_thiosulfate() ? "thiosulfate" : "sulfite");
+    return "";
 }
 
 /// Tests of what is left, each told once: "starch-iodide paper stays white; the orange is gone".
@@ -166,8 +169,7 @@ void order_of_neutralising(QuenchPlan& plan, const QuenchTable& table, double be
                 "hydrogencarbonate and frees {} carbon dioxide{}{}",
                 one.stream, liquid_words(needed.vessel), acid_words(one), gram_words(base->grams),
                 gas_words(base->gas_litres),
-                leaves_sulfite(plan) ? "; base before any acid, for sulfite is left" : "",
-                weak_acid_words(one)));
+                leaves_words(plan), weak_acid_words(one)));
         } else if (one.strong_base > 0) {
             plan.order.push_back(fmt::format("{}: {} strong base is left: dilute citric, acetic or "
                                              "hydrochloric acid, slowly, with cooling",
@@ -187,8 +189,8 @@ void write_order(QuenchPlan& plan, const QuenchTable& table, double bench_most) 
     order_of_neutralising(plan, table, bench_most);
     if (!plan.order.empty())
         plan.order.push_back(
-            fmt::format("wait until no more gas comes, check the pH with paper, then the container{}; vented "
-                        "cap until then",
+            fmt::format("wait until no more gas comes{}, then the container{}; vented cap until then",
+                        plan.to_neutralise.empty() ? "" : ", check the pH with paper",
                         plan.then.empty() ? std::string() : fmt::format(" ({})", join(plan.then, "; "))));
     plan.order.insert(plan.order.end(), plan.stopped.begin(), plan.stopped.end());
 }

@@ -235,6 +235,32 @@ TEST_CASE("acid too strong for the bench gets a bottle of its own, and nothing i
     CHECK(join_readings(weak, strong).first.empty());
 }
 
+// Hazards by CLP Annex VI: carbon monoxide H220 and H331, hydrogen H220 (read). That gas leaves before the
+// container: common practice, no source.
+TEST_CASE("a gas in a liquid leaves first, with its hazard, and what is an acid in water stays") {
+    const Decision monoxide = decide(grams({{"toluene", 50}, {"carbon monoxide", 2.8}}), us_rules());
+    CHECK(monoxide.kind == ContainerKind::flammable);
+    REQUIRE(monoxide.needs(Treatment::Kind::let_gas_leave));
+    CHECK(holds(monoxide.first[0].words, "let the 2.8 g carbon monoxide leave first (toxic, flammable): in the "
+                                         "hood and through a trap or scrubber that takes it, ask"));
+    CHECK(any_holds(monoxide.vent, "carbon monoxide may still come out"));
+    const Decision hydrogen = decide(grams({{"ethanol", 50}, {"hydrogen", 0.2}}), us_rules());
+    REQUIRE(hydrogen.needs(Treatment::Kind::let_gas_leave));
+    CHECK(holds(hydrogen.first[0].words, "hydrogen leave first (flammable): in the hood, away from any spark"));
+    const Decision nitrogen = decide(grams({{"ethanol", 50}, {"nitrogen", 0.2}}), us_rules());
+    CHECK(nitrogen.first[0].words == "let the 0.20 g nitrogen leave first: in the hood");
+    for (const char* taken_up : {"hydrogen chloride", "ammonia"}) {
+        INFO(taken_up);
+        CHECK_FALSE(
+            decide(grams({{"water", 90}, {taken_up, 2}}), us_rules()).needs(Treatment::Kind::let_gas_leave));
+    }
+    // A stop says it too: the gas leaves before the bottle of its own.
+    const Decision cyanide =
+        decide(grams({{"water", 90}, {"sodium cyanide", 1}, {"carbon monoxide", 0.1}}), us_rules());
+    CHECK(cyanide.outcome == Outcome::own_bottle);
+    CHECK(cyanide.needs(Treatment::Kind::let_gas_leave));
+}
+
 TEST_CASE("gas and vapour go to no container") {
     CHECK(decide(grams({{"nitrogen", 1}}), us_rules(), StreamKind::gas).outcome == Outcome::air);
     CHECK(decide(grams({{"hydrogen chloride", 1}}), us_rules(), StreamKind::gas).outcome == Outcome::trap);

@@ -353,6 +353,36 @@ TEST_CASE("thiosulfate makes no acid of bromine, sulfite does") {
     CHECK(any_holds(a4.quench().warnings, "to tetrathionate"));
 }
 
+// The equations: Br2 + 2 S2O3(2-) makes tetrathionate and no acid, cyclohexene takes up bromine and makes none.
+TEST_CASE("what the quench makes and leaves is told of the quench that is planned") {
+    for (const StreamRules* rules : {&us_rules(), &eu_rules()}) {
+        const WasteOf a4(a_route("A4"), *rules);
+        const Decision& thiosulfate = a4.stream("filtrate and washes").decision;
+        CHECK(thiosulfate.needs(Treatment::Kind::quench));
+        for (const Treatment& one : thiosulfate.first) {
+            CHECK_FALSE(holds(one.words, "sulfite"));
+            CHECK_FALSE(holds(one.words, "the quench makes 1.7 mmol"));
+        }
+        CHECK(any_holds(a4.quench().order, "the quench makes no acid, but acid is there, and what is left of "
+                                           "the thiosulfate gives sulfur dioxide with it") ==
+              (thiosulfate.kind == ContainerKind::flammable)); // the neutral container: sized instead
+        for (const char* id : {"B1", "B2"}) {
+            INFO(id);
+            const WasteOf b(std::string("routes/2-3-dibromo-3-phenylpropanoic-acid/") + id + ".json", *rules);
+            CHECK(b.stream("filtrate and washes").decision.needs(Treatment::Kind::quench));
+            for (const StreamAdvice& advice : b.waste.streams)
+                CHECK_FALSE(advice.decision.needs(Treatment::Kind::add_base));
+            CHECK_FALSE(any_holds(b.quench().order, "sulfite"));
+        }
+    }
+    // Hydrogensulfite as before: three acids for each bromine.
+    const WasteOf a1(a_route("A1"), us_rules());
+    bool told = false;
+    for (const Treatment& one : a1.stream("filtrate and washes").decision.first)
+        told = told || holds(one.words, "the quench makes 4.6 mmol acid and leaves sulfite");
+    CHECK(told);
+}
+
 TEST_CASE("the run without its quench keeps every other charge") {
     const WasteOf a3(a_route("A3"), us_rules());
     const Route bare = without_quench(*a3.route);
