@@ -104,9 +104,11 @@ TEST_CASE("quench and gas are told for a pot and for the room") {
     CHECK(said.holds("in a vessel of at least"));
 }
 
-TEST_CASE("the weak acid of what goes to a neutral container is told, and so is that other weak acid may stay") {
+TEST_CASE(
+    "the weak acid of what goes to a neutral container is told, and so is that other weak acid may stay") {
     const Said a1({file("routes/4-bromoacetanilide/A1.json")}, "EU", 1);
-    CHECK(a1.holds("The weak acid of filtrate and washes takes base too, for the container is the neutral one."));
+    CHECK(a1.holds(
+        "The weak acid of filtrate and washes takes base too, for the container is the neutral one."));
     CHECK_FALSE(a1.holds("only if local rules ask for it"));
     CHECK(a1.holds("base for 120 mmol weak acid too, until paper shows pH 6 to 9"));
     const Said a7a({file("routes/4-bromoacetanilide/A7a.json")}, "EU", 1);

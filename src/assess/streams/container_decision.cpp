@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace routeweigh::streams {
 namespace {
@@ -97,10 +98,13 @@ Decision join_readings(const Decision& nominal, const Decision& unreacted) {
         Treatment& larger = same != joined.first.end() ? *same : joined.first.emplace_back();
         const bool told = larger.words == treatment.words; // the same to the digits that are printed
         larger = treatment;
-        if (!told) larger.words += fmt::format(" ({})", other_reading);
+        if (told) continue;
+        for (std::string* words : {&larger.words, &larger.without_amounts})
+            *words += fmt::format(" ({})", other_reading);
     }
-    std::stable_sort(joined.first.begin(), joined.first.end(),
-                     [](const Treatment& a, const Treatment& b) { return a.kind < b.kind; });
+    std::stable_sort(joined.first.begin(), joined.first.end(), [](const Treatment& a, const Treatment& b) {
+        return std::pair(a.kind, a.of == weak_acid_too) < std::pair(b.kind, b.of == weak_acid_too);
+    });
     for (const std::string& vent : other.vent)
         if (!contains(joined.vent, vent)) joined.vent.push_back(vent);
     return joined;

@@ -30,6 +30,7 @@ struct Treatment {
     enum class Kind { let_gas_leave, destroy, quench, add_base, add_acid, part_layers };
     Kind kind;
     std::string words;
+    std::string without_amounts; ///< the same words where amounts are to be worked out
     double moles = 0; ///< of oxidiser, acid, base or sulfite that is there; 0 where it is no matter of moles
     std::string of{}; ///< what is destroyed, the sulfite, `weak_acid_too`; "" where the kind says it all
 };

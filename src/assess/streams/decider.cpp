@@ -133,14 +133,17 @@ void Decider::let_gases_leave() {
         const std::string hazards = gas_hazards(substance);
         const std::string how =
             needs_a_trap(substance)
-                ? fmt::format("in the hood and through a trap or scrubber that takes it, ask {}", local_.contact)
+                ? fmt::format("in the hood and through a trap or scrubber that takes it, ask {}",
+                              local_.contact)
             : has_statement(substance, {"H220", "H221"}) ? "in the hood, away from any spark or flame"
                                                          : "in the hood";
-        decision_.first.push_back({Treatment::Kind::let_gas_leave,
-                                   fmt::format("let the {} {} leave first{}: {}", gram_words(gas.grams),
-                                               substance.name,
-                                               hazards.empty() ? "" : fmt::format(" ({})", hazards), how),
-                                   gas.moles(), substance.name});
+        first(
+            Treatment::Kind::let_gas_leave, gram_words(gas.grams),
+            [&](const std::string& amount) {
+                return fmt::format("let the {}{} leave first{}: {}", amount, substance.name,
+                                   hazards.empty() ? "" : fmt::format(" ({})", hazards), how);
+            },
+            gas.moles(), substance.name);
         because("gas", fmt::format("{} {}, a gas at 25 degC, leaves before the container",
                                    gram_words(gas.grams), substance.name));
         decision_.vent.push_back(fmt::format("{} may still come out of it", substance.name));
@@ -155,10 +158,12 @@ bool Decider::stop_at_list() {
                             percent_words(hit.share), hit.rule->what, hit.rule->why),
                 100 * hit.share, 100 * hit.rule->set.from_share, "% by mass", describe(hit.rule->from));
         if (hit.rule->destroy) {
-            decision_.first.push_back(
-                {Treatment::Kind::destroy,
-                 fmt::format("{}: {} {}", hit.rule->bottle, gram_words(hit.grams), hit.substance->name),
-                 hit.grams / hit.substance->molar_mass, hit.substance->name});
+            first(
+                Treatment::Kind::destroy, gram_words(hit.grams),
+                [&](const std::string& amount) {
+                    return fmt::format("{}: {}{}", hit.rule->bottle, amount, hit.substance->name);
+                },
+                hit.grams / hit.substance->molar_mass, hit.substance->name);
         } else if (worst == nullptr) {
             worst = &hit;
         }
@@ -180,11 +185,12 @@ bool Decider::stop_at_unknown() {
 
 void Decider::look_for_oxidants() {
     const double line = local_.oxidant_from.value;
-    std::vector<std::string> found;
+    std::vector<std::string> found, names;
     double moles = 0;
     for (const LeftToDestroy& oxidant : stream_.oxidants) {
         if (oxidant.moles * oxidant.substance->molar_mass < line * stream_.grams) continue;
         found.push_back(fmt::format("{} {}", oxidant.row->name, millimole_words(oxidant.moles)));
+        names.push_back(oxidant.row->name);
         moles += oxidant.moles;
         acid_from_quench_ += oxidant.acid;
         if (oxidant.quencher != nullptr && oxidant.quencher->sulfur_dioxide > 0)
@@ -195,19 +201,20 @@ void Decider::look_for_oxidants() {
                 0.0, 100 * line, "% by mass", describe(local_.oxidant_from.from));
     } else {
         const std::string list = join(found, ", ");
-        decision_.first.push_back({Treatment::Kind::quench,
-                                   fmt::format("quench first ({}); until then {}", list,
-                                               local_.container(ContainerKind::oxidiser)->name),
-                                   moles});
+        const auto words = [&](const std::string& of_it) {
+            return fmt::format("quench first ({}); until then {}", of_it,
+                               local_.container(ContainerKind::oxidiser)->name);
+        };
+        decision_.first.push_back({Treatment::Kind::quench, words(list), words(join(names, ", ")), moles});
         because("oxidiser", fmt::format("still oxidises: {}", list), 1000 * moles, {}, "mmol",
                 describe(local_.oxidant_from.from));
         decision_.vent.push_back("oxidiser left or just quenched: gas may still form");
     }
     for (const LeftToDestroy& reducer : stream_.strong_reducers) {
-        decision_.first.push_back(
-            {Treatment::Kind::destroy,
-             fmt::format("destroy the {} first ({})", reducer.row->name, millimole_words(reducer.moles)),
-             reducer.moles, reducer.row->name});
+        const std::string words = fmt::format("destroy the {} first", reducer.row->name);
+        decision_.first.push_back({Treatment::Kind::destroy,
+                                   fmt::format("{} ({})", words, millimole_words(reducer.moles)), words,
+                                   reducer.moles, reducer.row->name});
         decision_.vent.push_back(fmt::format("{}: hydrogen with water and acid", reducer.row->name));
     }
 }

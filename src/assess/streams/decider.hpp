@@ -48,6 +48,12 @@ class Decider {
         decision_.reasons.push_back(
             {std::move(what), std::move(words), value, line, std::move(unit), std::move(source)});
     }
+    /// \param words  of an amount with a blank behind it, or of "" for the words without amounts
+    template<typename Words>
+    void first(Treatment::Kind kind, const std::string& amount, Words words, double moles,
+               std::string of = {}) {
+        decision_.first.push_back({kind, words(amount + " "), words(std::string()), moles, std::move(of)});
+    }
     void stop(std::string where, std::string summary);
     void put(ContainerKind kind);
 
@@ -55,7 +61,7 @@ class Decider {
     const LocalRules& local_;
     Decision decision_;
     double acid_from_quench_ = 0; ///< mol
-    std::string quench_leaves_; ///< what acid would turn into sulfur dioxide; "" for nothing of that kind
+    std::string quench_leaves_;   ///< what acid would turn into sulfur dioxide; "" for nothing of that kind
 };
 
 } // namespace routeweigh::streams

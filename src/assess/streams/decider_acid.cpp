@@ -44,39 +44,45 @@ void Decider::correct_acid(bool acid_is_welcome) {
     if (takes_base && stream_.too_strong_for_bench()) {
         refuse_to_neutralise();
     } else if (sulfite_there && any_acid) {
-        decision_.first.push_back(
-            {Treatment::Kind::add_base,
-             fmt::format("base before any acid: {} {} is left, and acid frees sulfur dioxide",
-                         millimole_words(sulfite), join(names, " and ")),
-             sulfite, "sulfite"});
+        first(
+            Treatment::Kind::add_base, millimole_words(sulfite),
+            [&](const std::string& amount) {
+                return fmt::format("base before any acid: {}{} is left, and acid frees sulfur dioxide",
+                                   amount, join(names, " and "));
+            },
+            sulfite, "sulfite");
         because("sulfite left", "sulfite beside acid: base first, never into an acid container",
                 1000 * sulfite, 1000 * local_.weak_from.value * litres, "mmol",
                 describe(local_.weak_from.from));
         decision_.vent.push_back("sulfite beside acid: sulfur dioxide");
     } else if (quench_takes_base) {
-        const std::string made =
-            acid_from_quench_ > 0
-                ? fmt::format("makes {} acid and leaves {}", millimole_words(acid_from_quench_), quench_leaves_)
-                : fmt::format("makes no acid, but acid is there, and what is left of the {} gives sulfur "
-                              "dioxide with it",
-                              quench_leaves_);
-        decision_.first.push_back(
-            {Treatment::Kind::add_base,
-             fmt::format("base after the quench, before any acid: the quench {}", made), acid});
+        first(
+            Treatment::Kind::add_base, millimole_words(acid_from_quench_),
+            [&](const std::string& amount) {
+                const std::string words = "base after the quench, before any acid: the quench makes ";
+                return acid_from_quench_ > 0
+                           ? fmt::format("{}{}acid and leaves {}", words, amount, quench_leaves_)
+                           : fmt::format("{}no acid, but acid is there, and what is left of the {} gives "
+                                         "sulfur dioxide with it",
+                                         words, quench_leaves_);
+            },
+            acid);
         decision_.vent.push_back("just neutralised: wait until no more gas comes");
     } else if (acid_there && !acid_is_welcome) {
-        decision_.first.push_back(
-            {Treatment::Kind::add_base,
-             fmt::format("neutralise first: {} strong acid keeps it out of this container",
-                         millimole_words(stream_.acid_base.strong_acid)),
-             acid});
+        first(
+            Treatment::Kind::add_base, millimole_words(stream_.acid_base.strong_acid),
+            [](const std::string& amount) {
+                return fmt::format("neutralise first: {}strong acid keeps it out of this container", amount);
+            },
+            acid);
         decision_.vent.push_back("just neutralised: wait until no more gas comes");
     } else if (stream_.strong_base_per_litre >= local_.corrosive_base_from.value && !acid_is_welcome) {
-        decision_.first.push_back(
-            {Treatment::Kind::add_acid,
-             fmt::format("neutralise first: {} strong base keeps it out of this container",
-                         millimole_words(stream_.acid_base.strong_base)),
-             stream_.acid_base.strong_base});
+        first(
+            Treatment::Kind::add_acid, millimole_words(stream_.acid_base.strong_base),
+            [](const std::string& amount) {
+                return fmt::format("neutralise first: {}strong base keeps it out of this container", amount);
+            },
+            stream_.acid_base.strong_base);
     }
 }
 
@@ -84,11 +90,14 @@ void Decider::correct_acid(bool acid_is_welcome) {
 void Decider::count_weak_acid() {
     const double weak = stream_.acid_base.weak_acid;
     if (weak <= local_.weak_from.value * stream_.volume.millilitres / 1000) return;
-    decision_.first.push_back(
-        {Treatment::Kind::add_base,
-         fmt::format("base for {} weak acid too, until paper shows pH {:g} to {:g}: the container is neutral",
-                     millimole_words(weak), local_.neutral_low, local_.neutral_high),
-         weak, std::string(weak_acid_too)});
+    first(
+        Treatment::Kind::add_base, millimole_words(weak),
+        [&](const std::string& amount) {
+            return fmt::format(
+                "base for {}weak acid too, until paper shows pH {:g} to {:g}: the container is neutral",
+                amount.empty() ? "the " : amount, local_.neutral_low, local_.neutral_high);
+        },
+        weak, std::string(weak_acid_too));
     add_once(decision_.vent, "just neutralised: wait until no more gas comes");
 }
 

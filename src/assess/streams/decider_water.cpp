@@ -13,8 +13,8 @@ namespace routeweigh::streams {
 void Decider::decide_aqueous() {
     if (!stream_.layers.empty()) {
         const std::string list = join(stream_.layers, ", ");
-        decision_.first.push_back({Treatment::Kind::part_layers,
-                                   fmt::format("part the layers: more {} than water dissolves", list), 0});
+        const std::string words = fmt::format("part the layers: more {} than water dissolves", list);
+        decision_.first.push_back({Treatment::Kind::part_layers, words, words});
         because("layers", fmt::format("more {} than the water dissolves", list));
     }
     const bool halogenated = is_halogenated();

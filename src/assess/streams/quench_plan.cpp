@@ -126,8 +126,8 @@ StreamToNeutralise to_neutralise(const StreamAdvice& advice, const StreamNeed& n
     result.weak_acid = std::max(need.nominal.weak_acid, need.unreacted.weak_acid);
     result.strong_base = std::max({0.0, base(need.nominal), base(need.unreacted)});
     result.weak_acid_too = advice.decision.needs_base_for_weak_acid();
-    result.weak_acid_stays = !result.weak_acid_too &&
-                             result.weak_acid > rules.local.weak_from.value * result.liquid / 1000;
+    result.weak_acid_stays =
+        !result.weak_acid_too && result.weak_acid > rules.local.weak_from.value * result.liquid / 1000;
     for (const Treatment& one : advice.decision.first)
         if (one.kind == Treatment::Kind::add_base || one.kind == Treatment::Kind::add_acid)
             result.why += (result.why.empty() ? "" : "; ") + one.words;

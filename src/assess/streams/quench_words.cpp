@@ -164,12 +164,11 @@ void order_of_neutralising(QuenchPlan& plan, const QuenchTable& table, double be
             const Neutralisation needed = neutralise(one.acid(), one.liquid, table);
             const BaseNeeded* base = needed.with("NaHCO3");
             if (base == nullptr) continue;
-            plan.order.push_back(fmt::format(
-                "{}: base, in portions, in a vessel of at least {}: {} takes {} sodium "
-                "hydrogencarbonate and frees {} carbon dioxide{}{}",
-                one.stream, liquid_words(needed.vessel), acid_words(one), gram_words(base->grams),
-                gas_words(base->gas_litres),
-                leaves_words(plan), weak_acid_words(one)));
+            plan.order.push_back(
+                fmt::format("{}: base, in portions, in a vessel of at least {}: {} takes {} sodium "
+                            "hydrogencarbonate and frees {} carbon dioxide{}{}",
+                            one.stream, liquid_words(needed.vessel), acid_words(one), gram_words(base->grams),
+                            gas_words(base->gas_litres), leaves_words(plan), weak_acid_words(one)));
         } else if (one.strong_base > 0) {
             plan.order.push_back(fmt::format("{}: {} strong base is left: dilute citric, acetic or "
                                              "hydrochloric acid, slowly, with cooling",
@@ -187,10 +186,13 @@ void order_of_neutralising(QuenchPlan& plan, const QuenchTable& table, double be
 void write_order(QuenchPlan& plan, const QuenchTable& table, double bench_most) {
     order_of_destroying(plan);
     order_of_neutralising(plan, table, bench_most);
+    // Anhydrides and alkoxides make acid or base of themselves.
+    const bool acid_is_handled =
+        !plan.to_neutralise.empty() || !plan.nominal.listed.empty() || !plan.unreacted.listed.empty();
     if (!plan.order.empty())
         plan.order.push_back(
             fmt::format("wait until no more gas comes{}, then the container{}; vented cap until then",
-                        plan.to_neutralise.empty() ? "" : ", check the pH with paper",
+                        acid_is_handled ? ", check the pH with paper" : "",
                         plan.then.empty() ? std::string() : fmt::format(" ({})", join(plan.then, "; "))));
     plan.order.insert(plan.order.end(), plan.stopped.begin(), plan.stopped.end());
 }

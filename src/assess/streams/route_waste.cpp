@@ -192,11 +192,9 @@ std::vector<const Reducer*> planned_reducers(const Step& step, const QuenchTable
 StreamAdvice advise(RouteStream stream, const Route& route, const StreamRules& rules) {
     StreamAdvice advice;
     const DescriptionRules description = rules.description();
-    const std::vector<const Reducer*> planned =
-        planned_reducers(route.steps[at(stream.step)], rules.quench);
+    const std::vector<const Reducer*> planned = planned_reducers(route.steps[at(stream.step)], rules.quench);
     advice.nominal = describe_stream(stream.nominal, stream.kind, stream.solid_aid, description, planned);
-    advice.unreacted =
-        describe_stream(stream.unreacted, stream.kind, stream.solid_aid, description, planned);
+    advice.unreacted = describe_stream(stream.unreacted, stream.kind, stream.solid_aid, description, planned);
     const auto decide = stream.stays_on_product() ? decide_on_product : decide_container;
     advice.nominal_decision = decide(advice.nominal, rules.local);
     advice.unreacted_decision = decide(advice.unreacted, rules.local);

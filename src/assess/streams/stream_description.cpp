@@ -217,8 +217,7 @@ std::string_view words_of(AcidClass acid) {
 }
 
 StreamDescription describe_stream(const Composition& composition, StreamKind kind, double solid_aid,
-                                  const DescriptionRules& rules,
-                                  const std::vector<const Reducer*>& planned) {
+                                  const DescriptionRules& rules, const std::vector<const Reducer*>& planned) {
     return Describer(composition, rules, planned).run(kind, solid_aid);
 }
 

@@ -73,12 +73,12 @@ writing::Table base_table(const QuenchPlan& plan) {
     table.remarks = {
         "Of the streams that base goes into: acid that the product did not use, acid set free by the "
         "reaction and acid that the quench makes; the larger of both readings. " +
-        (weak.empty() ? "Weak acid " + only
-                      : fmt::format("The weak acid of {} takes base too, for the container is the neutral "
-                                    "one{}",
-                                    join(weak, " and "),
-                                    plan.needed.acid < plan.with_weak.acid ? "; other weak acid " + only
-                                                                           : "."))};
+        (weak.empty()
+             ? "Weak acid " + only
+             : fmt::format("The weak acid of {} takes base too, for the container is the neutral "
+                           "one{}",
+                           join(weak, " and "),
+                           plan.needed.acid < plan.with_weak.acid ? "; other weak acid " + only : "."))};
     return table;
 }
 

@@ -241,12 +241,14 @@ TEST_CASE("a gas in a liquid leaves first, with its hazard, and what is an acid 
     const Decision monoxide = decide(grams({{"toluene", 50}, {"carbon monoxide", 2.8}}), us_rules());
     CHECK(monoxide.kind == ContainerKind::flammable);
     REQUIRE(monoxide.needs(Treatment::Kind::let_gas_leave));
-    CHECK(holds(monoxide.first[0].words, "let the 2.8 g carbon monoxide leave first (toxic, flammable): in the "
-                                         "hood and through a trap or scrubber that takes it, ask"));
+    CHECK(holds(monoxide.first[0].words,
+                "let the 2.8 g carbon monoxide leave first (toxic, flammable): in the "
+                "hood and through a trap or scrubber that takes it, ask"));
     CHECK(any_holds(monoxide.vent, "carbon monoxide may still come out"));
     const Decision hydrogen = decide(grams({{"ethanol", 50}, {"hydrogen", 0.2}}), us_rules());
     REQUIRE(hydrogen.needs(Treatment::Kind::let_gas_leave));
-    CHECK(holds(hydrogen.first[0].words, "hydrogen leave first (flammable): in the hood, away from any spark"));
+    CHECK(
+        holds(hydrogen.first[0].words, "hydrogen leave first (flammable): in the hood, away from any spark"));
     const Decision nitrogen = decide(grams({{"ethanol", 50}, {"nitrogen", 0.2}}), us_rules());
     CHECK(nitrogen.first[0].words == "let the 0.20 g nitrogen leave first: in the hood");
     for (const char* taken_up : {"hydrogen chloride", "ammonia"}) {

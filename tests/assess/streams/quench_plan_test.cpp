@@ -353,7 +353,8 @@ TEST_CASE("thiosulfate makes no acid of bromine, sulfite does") {
     CHECK(any_holds(a4.quench().warnings, "to tetrathionate"));
 }
 
-// The equations: Br2 + 2 S2O3(2-) makes tetrathionate and no acid, cyclohexene takes up bromine and makes none.
+// The equations: Br2 + 2 S2O3(2-) makes tetrathionate and no acid, cyclohexene takes up bromine and makes
+// none.
 TEST_CASE("what the quench makes and leaves is told of the quench that is planned") {
     for (const StreamRules* rules : {&us_rules(), &eu_rules()}) {
         const WasteOf a4(a_route("A4"), *rules);
