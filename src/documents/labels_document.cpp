@@ -3,6 +3,7 @@
 
 #include "assess/mixture/mixture_classification.hpp"
 #include "assess/stock/stock_list.hpp"
+#include "base/list.hpp"
 #include "base/text.hpp"
 #include "documents/composition_text.hpp"
 #include "documents/version.hpp"
@@ -22,7 +23,8 @@ using writing::LabelSheet;
 /// One label with what programs read of it.
 struct Labelled {
     LabelSheet::Label label;
-    std::string kind; ///< "bottle" or "waste"
+    std::string
+        kind; ///< "bottle", "waste", or "waiting" for what is in a waste container once it is quenched
     std::vector<PrintedShare> shares;
     int copies = 1;
 };
@@ -81,10 +83,39 @@ Labelled bottle_label(const Material& material, const MixtureRules& rules, const
     return made;
 }
 
+std::string_view done_to_it(streams::Treatment::Kind kind) {
+    using Kind = streams::Treatment::Kind;
+    switch (kind) {
+    case Kind::let_gas_leave:
+        return "gas let off";
+    case Kind::destroy:
+        return "destroyed";
+    case Kind::quench:
+        return "quenched";
+    case Kind::add_base:
+    case Kind::add_acid:
+        return "neutralised";
+    case Kind::part_layers:
+        return "layers parted";
+    }
+    return "";
+}
+
+/// The composition is what the streams leave the pot with, not what is done to them first.
+std::string contents_heading(const streams::ContainerContents& contents) {
+    if (contents.awaits_quench) return "As planned, by mass, until it is quenched: ";
+    std::vector<std::string> done;
+    for (const streams::Treatment::Kind kind : contents.before)
+        add_once(done, std::string(done_to_it(kind)));
+    if (done.empty()) return "As planned, by mass: ";
+    return fmt::format("As planned, by mass and with the hazards of that, before what is done first ({}): ",
+                       join(done, ", "));
+}
+
 Labelled waste_label(const streams::ContainerContents& contents, const MixtureRules& rules,
                      const LabelWords& words) {
     Labelled made;
-    made.kind = "waste";
+    made.kind = contents.awaits_quench ? "waiting" : "waste";
     made.copies = contents.containers;
     std::vector<std::pair<const Substance*, double>> grams;
     for (const streams::Portion& portion : contents.composition.portions())
@@ -98,7 +129,7 @@ Labelled waste_label(const streams::ContainerContents& contents, const MixtureRu
             {substance, mass / total, substance->phase == Substance::Phase::gas, IngredientFacts{}});
     made.label.heading = "Hazardous waste";
     made.label.name = contents.name;
-    made.label.contents = "As planned, by mass: " + composition_text(made.shares);
+    made.label.contents = contents_heading(contents) + composition_text(made.shares);
     add_hazards(made.label, mixture, rules);
     add_foot(made.label, words, "Started on");
     if (contents.container != nullptr && !contents.container->waste_code.empty())
@@ -112,7 +143,7 @@ writing::MachineTree tree_of(const Labelled& made) {
     for (const PrintedShare& share : made.shares)
         shares.emplace_back(writing::MachineObject{
             {"substance", share.substance->name},
-            {"grams", made.kind == "waste" ? writing::MachineTree(share.grams) : writing::MachineTree()},
+            {"grams", made.kind != "bottle" ? writing::MachineTree(share.grams) : writing::MachineTree()},
             {"percent", static_cast<double>(share.tenths) / 10}});
     for (const std::string& code : made.label.pictograms)
         pictograms.emplace_back(code);

@@ -102,12 +102,45 @@ TEST_CASE("the waste labels of the bromination hold all of its filtrate and moth
     double labelled = 0, streams = 0;
     for (const auto& label : list(*document.machine, "labels"))
         for (const auto& part : list(label, "contents"))
-            labelled += number(part, "grams");
+            if (text(label, "kind") == "waste") labelled += number(part, "grams");
     for (const LedgerRow& row : bromination().ledger().rows)
         if (row.side == LedgerRow::Side::stream && row.place.find("vapour") == std::string::npos &&
             row.place.find("salts left") == std::string::npos)
             streams += row.grams * 24;
     CHECK(labelled == doctest::Approx(streams).epsilon(1e-9));
+}
+
+TEST_CASE(
+    "a waste label says that its composition is before what is done first, and what waits has its own") {
+    const auto labels_of = [](const std::string& id) {
+        std::map<std::string, std::string> contents; // by kind and name
+        for (const Comparison& comparison : shipped_comparisons())
+            for (const auto& route : comparison.routes()) {
+                if (route->route().id != id) continue;
+                LabelRequest request;
+                request.size.students = 24;
+                request.bottles = false;
+                const writing::Document document = labels_document(*route, request, Catalogue::embedded());
+                for (const auto& row : document.rows.rows)
+                    contents[std::get<std::string>(row[0]) + ": " + std::get<std::string>(row[1])] =
+                        std::get<std::string>(row[3]);
+            }
+        return contents;
+    };
+    auto h3 = labels_of("H3"); // sodium hydroxide is on it, and is neutralised first
+    CHECK(h3["waste: flammable non-halogenated"].find("before what is done first (neutralised): ") !=
+          std::string::npos);
+    auto e2 = labels_of("E2"); // hydrogen peroxide is on it, and is quenched first
+    CHECK(e2["waste: heavy metal"].find("before what is done first (quenched, neutralised): ") !=
+          std::string::npos);
+    const std::string waiting = e2["waiting: oxidiser awaiting its quench"];
+    CHECK(waiting.find("until it is quenched: ") != std::string::npos);
+    CHECK(waiting.find("hydrogen peroxide") != std::string::npos);
+    // At 80 % conversion A1 leaves bromine, at full conversion none: the label of what waits has it.
+    CHECK(labels_of("A1")["waiting: oxidiser awaiting its quench"].find("bromine") != std::string::npos);
+    // Nothing is done to the mother liquor of A1, and nothing of H3 waits.
+    CHECK(labels_of("A1")["waste: halogenated organic liquid"].find("As planned, by mass: ") == 0);
+    CHECK(h3.count("waiting: oxidiser awaiting its quench") == 0);
 }
 
 TEST_CASE("a label prints the water, and traces by name") {

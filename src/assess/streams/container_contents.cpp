@@ -26,6 +26,37 @@ ContainerContents& contents_for(std::vector<ContainerContents>& all, const Strea
     return all.back();
 }
 
+void add_stream(ContainerContents& contents, const StreamAdvice& advice, const StreamDescription& reading,
+                double pots) {
+    contents.streams.push_back(stream_name(advice.stream));
+    contents.vented = contents.vented || !advice.decision.vent.empty();
+    for (const Portion& portion : reading.as_left.portions())
+        contents.composition.add(*portion.substance, portion.grams * advice.stream.runs * pots,
+                                 portion.trace);
+}
+
+/// What the rules name a container for until it is quenched; empty where nothing is.
+ContainerContents awaiting_quench(const RouteWaste& waste, double pots, const LocalRules& local) {
+    ContainerContents contents;
+    contents.container = local.container(ContainerKind::oxidiser);
+    contents.name = contents.container->name;
+    contents.awaits_quench = true;
+    std::vector<StreamVolume> volumes;
+    for (const StreamAdvice& advice : waste.streams) {
+        if (!advice.decision.needs(Treatment::Kind::quench)) continue;
+        const StreamDescription& reading =
+            advice.nominal_decision.needs(Treatment::Kind::quench) ? advice.nominal : advice.unreacted;
+        add_stream(contents, advice, reading, pots);
+        volumes.push_back({advice.stream.title, advice.largest_volume() * advice.stream.runs,
+                           advice.nominal.volume.assumed * advice.stream.runs});
+    }
+    if (volumes.empty()) return contents;
+    contents.vented = true;
+    contents.containers =
+        std::max(1, fit_container(*contents.container, std::move(volumes), pots, local).containers);
+    return contents;
+}
+
 } // namespace
 
 std::vector<ContainerContents> contents_of(const RouteWaste& waste, double pots, const LocalRules& local) {
@@ -34,15 +65,15 @@ std::vector<ContainerContents> contents_of(const RouteWaste& waste, double pots,
         const auto outcome = advice.decision.outcome;
         if (outcome != Decision::Outcome::container && outcome != Decision::Outcome::own_bottle) continue;
         ContainerContents& contents = contents_for(all, advice, local);
-        contents.streams.push_back(stream_name(advice.stream));
-        contents.vented = contents.vented || !advice.decision.vent.empty();
-        for (const Portion& portion : advice.nominal.as_left.portions())
-            contents.composition.add(*portion.substance, portion.grams * advice.stream.runs * pots,
-                                     portion.trace);
+        add_stream(contents, advice, advice.nominal, pots);
+        for (const Treatment& treatment : advice.decision.first)
+            contents.before.insert(treatment.kind);
     }
     for (const ContainerFit& fit : fit_class(waste, pots, local))
         for (ContainerContents& contents : all)
             if (contents.container == fit.container) contents.containers = std::max(1, fit.containers);
+    ContainerContents waiting = awaiting_quench(waste, pots, local);
+    if (!waiting.streams.empty()) all.push_back(std::move(waiting));
     return all;
 }
 

@@ -4,6 +4,7 @@
 
 #include "assess/streams/route_waste.hpp"
 
+#include <set>
 #include <string>
 #include <vector>
 
@@ -16,10 +17,14 @@ struct ContainerContents {
     Composition composition;              ///< of the whole class; rinses of the allowance are not in it
     int containers = 1;                   ///< that the class fills
     bool vented = false;                  ///< something speaks against a tight cap
+    std::set<Treatment::Kind> before; ///< what is done to some of it first; the composition is before that
+    bool awaits_quench = false;       ///< stands at the bench until then, and is in another one afterwards
 };
 
 /// Every liquid or solid stream that is collected, in the nominal reading: grams of the ledger times the
 /// pots. Gas, vapour, what is recovered and what stays on the product are no contents of a container.
+/// What waits for its quench at the bench has a container of its own until then, besides: in the reading that
+/// leaves something to quench.
 std::vector<ContainerContents> contents_of(const RouteWaste& waste, double pots, const LocalRules& local);
 
 } // namespace routeweigh::streams

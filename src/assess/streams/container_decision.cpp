@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace routeweigh::streams {
 namespace {
@@ -43,8 +44,8 @@ int demand(const Decision& decision) {
         return 40;
     case ContainerKind::aqueous_basic:
         return 35;
-    case ContainerKind::aqueous_neutral:
-        return 30;
+    case ContainerKind::aqueous_neutral: // made neutral for what acid would free: no acid container then
+        return decision.needs(Treatment::Kind::add_base) ? 45 : 30;
     default:
         return 20;
     }
@@ -55,6 +56,12 @@ int demand(const Decision& decision) {
 bool Decision::needs(Treatment::Kind treatment) const {
     return std::any_of(first.begin(), first.end(),
                        [&](const Treatment& one) { return one.kind == treatment; });
+}
+
+bool Decision::needs_base_for_weak_acid() const {
+    return std::any_of(first.begin(), first.end(), [](const Treatment& one) {
+        return one.kind == Treatment::Kind::add_base && one.of == weak_acid_too;
+    });
 }
 
 Decision decide_container(const StreamDescription& stream, const LocalRules& local) {
@@ -83,7 +90,7 @@ Decision join_readings(const Decision& nominal, const Decision& unreacted) {
              ""});
     // Each treatment as the reading that needs more of it has it.
     for (const Treatment& treatment : other.first) {
-        if (joined.too_strong && treatment.kind != Treatment::Kind::destroy) continue;
+        if (joined.too_strong && treatment.kind > Treatment::Kind::destroy) continue;
         const auto same = std::find_if(joined.first.begin(), joined.first.end(), [&](const Treatment& one) {
             return one.kind == treatment.kind && one.of == treatment.of;
         });
@@ -91,10 +98,13 @@ Decision join_readings(const Decision& nominal, const Decision& unreacted) {
         Treatment& larger = same != joined.first.end() ? *same : joined.first.emplace_back();
         const bool told = larger.words == treatment.words; // the same to the digits that are printed
         larger = treatment;
-        if (!told) larger.words += fmt::format(" ({})", other_reading);
+        if (told) continue;
+        for (std::string* words : {&larger.words, &larger.without_amounts})
+            *words += fmt::format(" ({})", other_reading);
     }
-    std::stable_sort(joined.first.begin(), joined.first.end(),
-                     [](const Treatment& a, const Treatment& b) { return a.kind < b.kind; });
+    std::stable_sort(joined.first.begin(), joined.first.end(), [](const Treatment& a, const Treatment& b) {
+        return std::pair(a.kind, a.of == weak_acid_too) < std::pair(b.kind, b.of == weak_acid_too);
+    });
     for (const std::string& vent : other.vent)
         if (!contains(joined.vent, vent)) joined.vent.push_back(vent);
     return joined;

@@ -7,6 +7,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace routeweigh::streams {
@@ -21,13 +22,17 @@ struct Reason {
     std::string source; ///< of the line
 };
 
+/// Treatment::of where the weak acid takes base as well.
+inline constexpr std::string_view weak_acid_too = "weak acid";
+
 /// What has to be done before the stream goes anywhere.
 struct Treatment {
-    enum class Kind { destroy, quench, add_base, add_acid, part_layers };
+    enum class Kind { let_gas_leave, destroy, quench, add_base, add_acid, part_layers };
     Kind kind;
     std::string words;
+    std::string without_amounts; ///< the same words where amounts are to be worked out
     double moles = 0; ///< of oxidiser, acid, base or sulfite that is there; 0 where it is no matter of moles
-    std::string of{}; ///< what is destroyed, or the sulfite; "" where the kind says it all
+    std::string of{}; ///< what is destroyed, the sulfite, `weak_acid_too`; "" where the kind says it all
 };
 
 struct Decision {
@@ -52,6 +57,7 @@ struct Decision {
     bool too_strong = false; ///< a stop, for its acid is not neutralised at a bench
 
     bool needs(Treatment::Kind treatment) const;
+    bool needs_base_for_weak_acid() const;
 };
 
 Decision decide_container(const StreamDescription& stream, const LocalRules& local);

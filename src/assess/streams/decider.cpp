@@ -7,6 +7,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <initializer_list>
+#include <string_view>
 
 namespace routeweigh::streams {
 namespace {
@@ -15,12 +17,26 @@ constexpr double worth_naming = 0.001;  // g of a vapour
 constexpr double much_vapour = 10;      // g of organic vapour from one pot
 constexpr double washed_off_from = 0.1; // g of a toxic or corrosive vapour from one pot; our line
 
-/// GHS statements of a gas that a hood alone does not answer.
-bool needs_a_trap(const Substance& substance) {
-    return std::any_of(substance.ghs.begin(), substance.ghs.end(), [](const GhsEntry& entry) {
-        return entry.statement.starts_with("H330") || entry.statement.starts_with("H331") ||
-               entry.statement.starts_with("H314");
+bool has_statement(const Substance& substance, std::initializer_list<std::string_view> codes) {
+    return std::any_of(substance.ghs.begin(), substance.ghs.end(), [&](const GhsEntry& entry) {
+        return std::any_of(codes.begin(), codes.end(),
+                           [&](std::string_view code) { return entry.statement.starts_with(code); });
     });
+}
+
+/// A gas that a hood alone does not answer.
+bool needs_a_trap(const Substance& substance) {
+    return has_statement(substance, {"H330", "H331", "H314"});
+}
+
+/// "toxic, flammable", by its classification; "" for none of these.
+std::string gas_hazards(const Substance& gas) {
+    std::vector<std::string> hazards;
+    if (has_statement(gas, {"H330", "H331"})) hazards.emplace_back("toxic");
+    if (has_statement(gas, {"H314"})) hazards.emplace_back("corrosive");
+    if (has_statement(gas, {"H220", "H221"})) hazards.emplace_back("flammable");
+    if (has_statement(gas, {"H270"})) hazards.emplace_back("oxidising");
+    return join(hazards, ", ");
 }
 
 } // namespace
@@ -32,9 +48,12 @@ Decision Decider::run() {
     }
     if (stream_.form == StreamForm::gas || stream_.form == StreamForm::vapour)
         decide_gas();
-    else if (!stop_at_list() && !stop_at_unknown()) {
-        look_for_oxidants();
-        if (!decide_metal()) decide_by_form();
+    else {
+        let_gases_leave();
+        if (!stop_at_list() && !stop_at_unknown()) {
+            look_for_oxidants();
+            if (!decide_metal()) decide_by_form();
+        }
     }
     return std::move(decision_);
 }
@@ -106,6 +125,31 @@ void Decider::decide_gas() {
                 "our line (judgement)");
 }
 
+/// What is still in a liquid by pressure or in solution comes out in the bottle.
+void Decider::let_gases_leave() {
+    for (const Portion& gas : stream_.gases) {
+        if (gas.grams < worth_naming) continue;
+        const Substance& substance = *gas.substance;
+        const std::string hazards = gas_hazards(substance);
+        const std::string how =
+            needs_a_trap(substance)
+                ? fmt::format("in the hood and through a trap or scrubber that takes it, ask {}",
+                              local_.contact)
+            : has_statement(substance, {"H220", "H221"}) ? "in the hood, away from any spark or flame"
+                                                         : "in the hood";
+        first(
+            Treatment::Kind::let_gas_leave, gram_words(gas.grams),
+            [&](const std::string& amount) {
+                return fmt::format("let the {}{} leave first{}: {}", amount, substance.name,
+                                   hazards.empty() ? "" : fmt::format(" ({})", hazards), how);
+            },
+            gas.moles(), substance.name);
+        because("gas", fmt::format("{} {}, a gas at 25 degC, leaves before the container",
+                                   gram_words(gas.grams), substance.name));
+        decision_.vent.push_back(fmt::format("{} may still come out of it", substance.name));
+    }
+}
+
 bool Decider::stop_at_list() {
     const StopHit* worst = nullptr;
     for (const StopHit& hit : stream_.stops) {
@@ -114,10 +158,12 @@ bool Decider::stop_at_list() {
                             percent_words(hit.share), hit.rule->what, hit.rule->why),
                 100 * hit.share, 100 * hit.rule->set.from_share, "% by mass", describe(hit.rule->from));
         if (hit.rule->destroy) {
-            decision_.first.push_back(
-                {Treatment::Kind::destroy,
-                 fmt::format("{}: {} {}", hit.rule->bottle, gram_words(hit.grams), hit.substance->name),
-                 hit.grams / hit.substance->molar_mass, hit.substance->name});
+            first(
+                Treatment::Kind::destroy, gram_words(hit.grams),
+                [&](const std::string& amount) {
+                    return fmt::format("{}: {}{}", hit.rule->bottle, amount, hit.substance->name);
+                },
+                hit.grams / hit.substance->molar_mass, hit.substance->name);
         } else if (worst == nullptr) {
             worst = &hit;
         }
@@ -139,33 +185,36 @@ bool Decider::stop_at_unknown() {
 
 void Decider::look_for_oxidants() {
     const double line = local_.oxidant_from.value;
-    std::vector<std::string> found;
+    std::vector<std::string> found, names;
     double moles = 0;
     for (const LeftToDestroy& oxidant : stream_.oxidants) {
         if (oxidant.moles * oxidant.substance->molar_mass < line * stream_.grams) continue;
         found.push_back(fmt::format("{} {}", oxidant.row->name, millimole_words(oxidant.moles)));
+        names.push_back(oxidant.row->name);
         moles += oxidant.moles;
-        acid_from_quench_ += std::max(0.0, oxidant.moles * oxidant.row->acid_per_mol());
-        sulfite_quench_ = sulfite_quench_ || oxidant.row->by_sulfite();
+        acid_from_quench_ += oxidant.acid;
+        if (oxidant.quencher != nullptr && oxidant.quencher->sulfur_dioxide > 0)
+            quench_leaves_ = oxidant.quencher->is_thiosulfate() ? "thiosulfate" : "sulfite";
     }
     if (found.empty()) {
         because("oxidiser", fmt::format("no oxidiser that test papers show, from {} on", percent_words(line)),
                 0.0, 100 * line, "% by mass", describe(local_.oxidant_from.from));
     } else {
         const std::string list = join(found, ", ");
-        decision_.first.push_back({Treatment::Kind::quench,
-                                   fmt::format("quench first ({}); until then {}", list,
-                                               local_.container(ContainerKind::oxidiser)->name),
-                                   moles});
+        const auto words = [&](const std::string& of_it) {
+            return fmt::format("quench first ({}); until then {}", of_it,
+                               local_.container(ContainerKind::oxidiser)->name);
+        };
+        decision_.first.push_back({Treatment::Kind::quench, words(list), words(join(names, ", ")), moles});
         because("oxidiser", fmt::format("still oxidises: {}", list), 1000 * moles, {}, "mmol",
                 describe(local_.oxidant_from.from));
         decision_.vent.push_back("oxidiser left or just quenched: gas may still form");
     }
     for (const LeftToDestroy& reducer : stream_.strong_reducers) {
-        decision_.first.push_back(
-            {Treatment::Kind::destroy,
-             fmt::format("destroy the {} first ({})", reducer.row->name, millimole_words(reducer.moles)),
-             reducer.moles, reducer.row->name});
+        const std::string words = fmt::format("destroy the {} first", reducer.row->name);
+        decision_.first.push_back({Treatment::Kind::destroy,
+                                   fmt::format("{} ({})", words, millimole_words(reducer.moles)), words,
+                                   reducer.moles, reducer.row->name});
         decision_.vent.push_back(fmt::format("{}: hydrogen with water and acid", reducer.row->name));
     }
 }
@@ -241,73 +290,6 @@ void Decider::decide_organic() {
                                   percent_words(stream_.halogenated_share));
     put(halogenated ? ContainerKind::halogenated : ContainerKind::flammable);
     correct_acid(false);
-}
-
-/// Nothing is done to it at a bench, no quench either: base would have to follow.
-void Decider::refuse_to_neutralise() {
-    const std::string words = fmt::format("{} mol/L strong acid: too strong to be neutralised at the bench",
-                                          significant(stream_.strong_acid_per_litre, 2));
-    because("too strong", words, stream_.strong_acid_per_litre, stream_.acid_at_bench->value,
-            "mol strong acid per L", describe(stream_.acid_at_bench->from));
-    std::erase_if(decision_.first, [](const Treatment& one) { return one.kind == Treatment::Kind::quench; });
-    stop("own bottle, labelled", words);
-    decision_.too_strong = true;
-}
-
-void Decider::correct_acid(bool acid_is_welcome) {
-    const double litres = stream_.volume.millilitres / 1000;
-    double sulfite = 0;
-    std::vector<std::string> names;
-    for (const LeftToDestroy& left : stream_.sulfites) {
-        sulfite += left.moles;
-        names.push_back(left.substance->name);
-    }
-    for (const Portion& gas : stream_.paired.gas.portions())
-        if (gas.substance->id == "sulfur-dioxide") {
-            sulfite += gas.moles();
-            names.push_back("hydrogensulfite");
-        }
-    const bool sulfite_there = sulfite > local_.weak_from.value * litres;
-    const bool acid_there = stream_.strong_acid_per_litre >= local_.corrosive_acid_from.value;
-    const bool any_acid = acid_there || stream_.acid_class == AcidClass::strong_acid ||
-                          stream_.acid_class == AcidClass::weak_acid || !stream_.paired.gas.empty();
-    const double acid = stream_.acid_base.strong_acid + acid_from_quench_;
-    const bool takes_base =
-        (sulfite_there && any_acid) || sulfite_quench_ || (acid_there && !acid_is_welcome);
-    if (takes_base && stream_.too_strong_for_bench()) {
-        refuse_to_neutralise();
-    } else if (sulfite_there && any_acid) {
-        decision_.first.push_back(
-            {Treatment::Kind::add_base,
-             fmt::format("base before any acid: {} {} is left, and acid frees sulfur dioxide",
-                         millimole_words(sulfite), join(names, " and ")),
-             sulfite, "sulfite"});
-        because("sulfite left", "sulfite beside acid: made neutral with base, never into an acid container",
-                1000 * sulfite, 1000 * local_.weak_from.value * litres, "mmol",
-                describe(local_.weak_from.from));
-        decision_.vent.push_back("sulfite beside acid: sulfur dioxide");
-    } else if (sulfite_quench_) {
-        decision_.first.push_back(
-            {Treatment::Kind::add_base,
-             fmt::format(
-                 "base after the quench, before any acid: the quench makes {} acid and leaves sulfite",
-                 millimole_words(acid_from_quench_)),
-             acid});
-        decision_.vent.push_back("just neutralised: wait until no more gas comes");
-    } else if (acid_there && !acid_is_welcome) {
-        decision_.first.push_back(
-            {Treatment::Kind::add_base,
-             fmt::format("neutralise first: {} strong acid keeps it out of this container",
-                         millimole_words(stream_.acid_base.strong_acid)),
-             acid});
-        decision_.vent.push_back("just neutralised: wait until no more gas comes");
-    } else if (stream_.strong_base_per_litre >= local_.corrosive_base_from.value && !acid_is_welcome) {
-        decision_.first.push_back(
-            {Treatment::Kind::add_acid,
-             fmt::format("neutralise first: {} strong base keeps it out of this container",
-                         millimole_words(stream_.acid_base.strong_base)),
-             stream_.acid_base.strong_base});
-    }
 }
 
 } // namespace routeweigh::streams

@@ -21,15 +21,19 @@ class Decider {
     void decide_gas();
     bool stop_at_list();
     bool stop_at_unknown();
+    void let_gases_leave();
     void look_for_oxidants();
     bool decide_metal();
     void decide_by_form();
     void decide_solid();
     void decide_organic();
     bool is_halogenated();
+
+    // decider_acid.cpp: what is done about acid, base and sulfite
     /// Acid or base keeps it out of organic containers; sulfite out of acid ones.
     void correct_acid(bool acid_is_welcome);
     void refuse_to_neutralise();
+    void count_weak_acid();
 
     // decider_water.cpp: questions for what is mostly water
     void decide_aqueous();
@@ -44,6 +48,12 @@ class Decider {
         decision_.reasons.push_back(
             {std::move(what), std::move(words), value, line, std::move(unit), std::move(source)});
     }
+    /// \param words  of an amount with a blank behind it, or of "" for the words without amounts
+    template<typename Words>
+    void first(Treatment::Kind kind, const std::string& amount, Words words, double moles,
+               std::string of = {}) {
+        decision_.first.push_back({kind, words(amount + " "), words(std::string()), moles, std::move(of)});
+    }
     void stop(std::string where, std::string summary);
     void put(ContainerKind kind);
 
@@ -51,7 +61,7 @@ class Decider {
     const LocalRules& local_;
     Decision decision_;
     double acid_from_quench_ = 0; ///< mol
-    bool sulfite_quench_ = false;
+    std::string quench_leaves_;   ///< what acid would turn into sulfur dioxide; "" for nothing of that kind
 };
 
 } // namespace routeweigh::streams

@@ -13,8 +13,8 @@ namespace routeweigh::streams {
 void Decider::decide_aqueous() {
     if (!stream_.layers.empty()) {
         const std::string list = join(stream_.layers, ", ");
-        decision_.first.push_back({Treatment::Kind::part_layers,
-                                   fmt::format("part the layers: more {} than water dissolves", list), 0});
+        const std::string words = fmt::format("part the layers: more {} than water dissolves", list);
+        decision_.first.push_back({Treatment::Kind::part_layers, words, words});
         because("layers", fmt::format("more {} than the water dissolves", list));
     }
     const bool halogenated = is_halogenated();
@@ -119,7 +119,10 @@ void Decider::decide_by_acid() {
                                                                          : ContainerKind::aqueous_neutral);
     correct_acid(true);
     if (decision_.outcome == Decision::Outcome::own_bottle) return;
-    if (decision_.needs(Treatment::Kind::add_base)) put(ContainerKind::aqueous_neutral);
+    if (decision_.needs(Treatment::Kind::add_base)) {
+        put(ContainerKind::aqueous_neutral);
+        count_weak_acid();
+    }
     if (local_.drain_permitted && decision_.kind == ContainerKind::aqueous_neutral && decision_.first.empty())
         because("drain",
                 fmt::format("the house permits the drain for what is neutral, with {:g} volumes of water; "

@@ -11,10 +11,15 @@ std::vector<FreedGas> freed_gases(const QuenchPlan& plan, double pots) {
     const auto add = [&](const std::string& gas, const std::string& when, double litres) {
         if (litres > 0) gases.push_back({gas, when, litres, litres * pots});
     };
-    if (const BaseNeeded* base = plan.strong.with("NaHCO3"))
-        add(base->base->gas, "strong acid neutralised with sodium hydrogencarbonate", base->gas_litres);
+    if (const BaseNeeded* base = plan.needed.with("NaHCO3"))
+        add(base->base->gas,
+            plan.needed.acid > plan.strong.acid
+                ? "strong acid, and the weak acid of what goes to a neutral container, neutralised with "
+                  "sodium hydrogencarbonate"
+                : "strong acid neutralised with sodium hydrogencarbonate",
+            base->gas_litres);
     if (const BaseNeeded* base = plan.with_weak.with("NaHCO3");
-        base != nullptr && plan.with_weak.acid > plan.strong.acid)
+        base != nullptr && plan.with_weak.acid > plan.needed.acid)
         add(base->base->gas, "weak acid neutralised too", base->gas_litres);
     const QuenchNeed& need =
         plan.unreacted.gas_litres > plan.nominal.gas_litres ? plan.unreacted : plan.nominal;

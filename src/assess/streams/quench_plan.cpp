@@ -97,10 +97,8 @@ double sulfur_dioxide_left(const QuenchPlan& plan, const QuenchTable& table) {
 
 /// The equations are written with hydrogensulfite; another reducer makes so much more acid for an electron.
 double more_acid_per_electron(const QuenchPlan& plan, const QuenchTable& table) {
-    const Reducer* written = table.reducer("sodium-bisulfite");
     for (const PlannedQuench& one : plan.planned)
-        if (one.reducer != nullptr && written != nullptr)
-            return one.reducer->acid_per_electron - written->acid_per_electron;
+        if (one.reducer != nullptr) return table.more_acid_per_electron(*one.reducer);
     return 0;
 }
 
@@ -118,7 +116,8 @@ struct StreamNeed {
         : stream(&one), nominal(need_of(one, false, rules)), unreacted(need_of(one, true, rules)) {}
 };
 
-StreamToNeutralise to_neutralise(const StreamAdvice& advice, const StreamNeed& need) {
+StreamToNeutralise to_neutralise(const StreamAdvice& advice, const StreamNeed& need,
+                                 const StreamRules& rules) {
     const auto base = [](const QuenchNeed& one) { return -one.strong_acid - one.acid_made; };
     StreamToNeutralise result;
     result.stream = advice.stream.name;
@@ -126,6 +125,9 @@ StreamToNeutralise to_neutralise(const StreamAdvice& advice, const StreamNeed& n
     result.strong_acid = std::max(need.nominal.acid_after, need.unreacted.acid_after);
     result.weak_acid = std::max(need.nominal.weak_acid, need.unreacted.weak_acid);
     result.strong_base = std::max({0.0, base(need.nominal), base(need.unreacted)});
+    result.weak_acid_too = advice.decision.needs_base_for_weak_acid();
+    result.weak_acid_stays =
+        !result.weak_acid_too && result.weak_acid > rules.local.weak_from.value * result.liquid / 1000;
     for (const Treatment& one : advice.decision.first)
         if (one.kind == Treatment::Kind::add_base || one.kind == Treatment::Kind::add_acid)
             result.why += (result.why.empty() ? "" : "; ") + one.words;
@@ -157,18 +159,21 @@ void follow_decisions(QuenchPlan& plan, const std::vector<StreamAdvice>& streams
         const bool destroys = anything_left(need.nominal) || anything_left(need.unreacted);
         const bool neutralised =
             decision.needs(Treatment::Kind::add_base) || decision.needs(Treatment::Kind::add_acid);
-        const bool stopped = decision.outcome == Decision::Outcome::own_bottle && decision.first.empty();
+        const bool untreated = std::all_of(decision.first.begin(), decision.first.end(), [](const auto& one) {
+            return one.kind == Treatment::Kind::let_gas_leave;
+        });
+        const bool stopped = decision.outcome == Decision::Outcome::own_bottle && untreated;
         const double acid = std::max(need.nominal.acid_after, need.unreacted.acid_after);
         const double worth_telling = rules.local.weak_from.value * advice.largest_volume() / 1000;
         if (stopped && (destroys || acid > worth_telling))
             plan.stopped.push_back(fmt::format("{}: {}; {}; ask {}", advice.stream.name, decision.summary,
                                                decision.goes_to, decision.ask));
         // In the pot by the planned quench, or afterwards because the stream is to be quenched first.
-        const bool destroyed = destroys && !(plan.planned.empty() && decision.first.empty());
+        const bool destroyed = destroys && !(plan.planned.empty() && untreated);
         if (!destroyed && !neutralised) continue;
         plan.destroys = plan.destroys || destroyed;
-        if (neutralised) plan.to_neutralise.push_back(to_neutralise(advice, need));
-        const bool afterwards = neutralised || stopped || !decision.first.empty();
+        if (neutralised) plan.to_neutralise.push_back(to_neutralise(advice, need, rules));
+        const bool afterwards = neutralised || stopped || !untreated;
         if (afterwards && decision.outcome != Decision::Outcome::on_product)
             add_once(plan.then, decision.goes_to);
         if (!plan.planned.empty()) add_still_left(plan, advice, rules);
@@ -176,14 +181,16 @@ void follow_decisions(QuenchPlan& plan, const std::vector<StreamAdvice>& streams
 }
 
 void size_the_base(QuenchPlan& plan, const QuenchTable& table) {
-    double strong = 0, weak = 0, liquid = 0;
+    double strong = 0, needed = 0, weak = 0, liquid = 0;
     for (const StreamToNeutralise& one : plan.to_neutralise) {
-        if (!(one.strong_acid > 0)) continue;
+        if (!(one.acid() > 0)) continue;
         strong += one.strong_acid;
+        needed += one.acid();
         weak += one.weak_acid;
         liquid += one.liquid;
     }
     plan.strong = neutralise(strong, liquid, table);
+    plan.needed = neutralise(needed, liquid, table);
     plan.with_weak = neutralise(strong + weak, liquid, table);
     plan.spill_acid = std::max(plan.nominal.acid_after, plan.unreacted.acid_after);
 }

@@ -58,7 +58,11 @@ struct StreamToNeutralise {
     std::string stream;                                     ///< its name
     double liquid = 0;                                      ///< mL
     double strong_acid = 0, weak_acid = 0, strong_base = 0; ///< mol after the quench, larger of both readings
-    std::string why;                                        ///< as its decision says
+    bool weak_acid_too = false;   ///< the base takes up the weak acid as well: the container is neutral
+    bool weak_acid_stays = false; ///< more than paper misses, and it may stay
+    std::string why;              ///< as its decision says
+
+    double acid() const { return strong_acid + (weak_acid_too ? weak_acid : 0); } ///< mol that take base
 };
 
 struct QuenchPlan {
@@ -89,8 +93,10 @@ struct QuenchPlan {
     bool destroys = false;            ///< something is to be destroyed in a stream that is not stopped
     double spill_acid = 0;            ///< mol strong acid in all liquids, larger of both readings
     double sulfur_dioxide = 0; ///< L that acid frees from what the planned quench leaves at full conversion
-    Neutralisation strong, with_weak; ///< of the streams that are made neutral
-    std::vector<std::string> order;   ///< what to do, one after the other
+    /// Of the streams that base goes into: what is needed takes up the strong acid, and the weak acid of what
+    /// goes to a neutral container.
+    Neutralisation strong, needed, with_weak;
+    std::vector<std::string> order; ///< what to do, one after the other
     std::vector<std::string> warnings;
 };
 

@@ -2,6 +2,7 @@
 #include "assess/streams/quench_table.hpp"
 
 #include "assess/streams/scheme_file.hpp"
+#include "base/list.hpp"
 #include "chemistry/formula.hpp"
 
 #include <fmt/core.h>
@@ -164,6 +165,18 @@ const QuenchRow* QuenchTable::reducer_left(std::string_view id) const {
 
 const Reducer* QuenchTable::reducer(std::string_view id) const {
     return with_id(reducers, id);
+}
+
+const Reducer* QuenchTable::first_suited(const QuenchRow& row, const std::vector<const Reducer*>& reducers) {
+    if (!row.by_sulfite()) return nullptr;
+    for (const Reducer* one : reducers)
+        if (one->only.empty() || contains(one->only, row.species)) return one;
+    return nullptr;
+}
+
+double QuenchTable::more_acid_per_electron(const Reducer& reducer) const {
+    const Reducer* written = this->reducer("sodium-bisulfite");
+    return written == nullptr ? 0 : reducer.acid_per_electron - written->acid_per_electron;
 }
 
 const Neutraliser* QuenchTable::neutraliser(std::string_view formula) const {

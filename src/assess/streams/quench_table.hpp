@@ -61,13 +61,6 @@ struct QuenchRow {
     double gas_per_mol() const { return gas.empty() ? 0 : decay.ratio(gas, species); }
 };
 
-/// So much of something is left that has to be destroyed, or that acid turns into gas.
-struct LeftToDestroy {
-    const Substance* substance;
-    const QuenchRow* row; ///< nullptr for what is a reducer itself
-    double moles = 0;
-};
-
 struct Reducer {
     std::string id, formula, note;
     double molar_mass = 0;         ///< g/mol
@@ -76,6 +69,17 @@ struct Reducer {
     double sulfur_dioxide = 0;     ///< mol that acid frees from one mol
     std::vector<std::string> only; ///< species; empty: any
     Provenance from;
+
+    bool is_thiosulfate() const { return formula.starts_with("Na2S2O3"); }
+};
+
+/// So much of something is left that has to be destroyed, or that acid turns into gas.
+struct LeftToDestroy {
+    const Substance* substance;
+    const QuenchRow* row; ///< nullptr for what is a reducer itself
+    double moles = 0;
+    const Reducer* quencher = nullptr; ///< of an oxidiser: as planned, else hydrogensulfite
+    double acid = 0;                   ///< mol that its quench makes
 };
 
 struct Neutraliser {
@@ -106,6 +110,10 @@ struct QuenchTable {
     const QuenchRow* oxidiser(std::string_view id) const;
     const QuenchRow* reducer_left(std::string_view id) const;
     const Reducer* reducer(std::string_view id) const;
+    /// The first of these that takes the electrons of such a row; nullptr where none does.
+    static const Reducer* first_suited(const QuenchRow& row, const std::vector<const Reducer*>& reducers);
+    /// mol acid that a reducer makes for an electron beyond the hydrogensulfite of the equations.
+    double more_acid_per_electron(const Reducer& reducer) const;
     const Neutraliser* neutraliser(std::string_view formula) const;
 };
 

@@ -103,10 +103,13 @@ std::string verdict_words(const QuenchPlan& plan, const QuenchTable& table) {
     return "";
 }
 
-bool leaves_sulfite(const QuenchPlan& plan) {
-    return std::any_of(plan.planned.begin(), plan.planned.end(), [](const PlannedQuench& one) {
-        return one.reducer != nullptr && one.reducer->sulfur_dioxide > 0;
-    });
+/// What the planned quench may leave that acid turns into sulfur dioxide.
+std::string leaves_words(const QuenchPlan& plan) {
+    for (const PlannedQuench& one : plan.planned)
+        if (one.reducer != nullptr && one.reducer->sulfur_dioxide > 0)
+            return fmt::format("; base before any acid, for {} is left",
+                               one.reducer->is_thiosulfate() ? "thiosulfate" : "sulfite");
+    return "";
 }
 
 /// Tests of what is left, each told once: "starch-iodide paper stays white; the orange is gone".
@@ -141,24 +144,37 @@ void order_of_destroying(QuenchPlan& plan) {
     if (!tests.empty()) plan.order.push_back(fmt::format("test: {}", join(tests, "; ")));
 }
 
+/// "4.6 mmol strong acid and 120 mmol weak acid".
+std::string acid_words(const StreamToNeutralise& one) {
+    std::vector<std::string> parts;
+    if (one.strong_acid > 0) parts.push_back(millimole_words(one.strong_acid) + " strong acid");
+    if (one.weak_acid_too) parts.push_back(millimole_words(one.weak_acid) + " weak acid");
+    return join(parts, " and ");
+}
+
+std::string weak_acid_words(const StreamToNeutralise& one) {
+    if (!one.weak_acid_stays) return "";
+    return fmt::format("; {} weak acid may stay, so paper still shows it acid",
+                       millimole_words(one.weak_acid));
+}
+
 void order_of_neutralising(QuenchPlan& plan, const QuenchTable& table, double bench_most) {
     for (const StreamToNeutralise& one : plan.to_neutralise) {
-        if (one.strong_acid > 0) {
-            const Neutralisation needed = neutralise(one.strong_acid, one.liquid, table);
+        if (one.acid() > 0) {
+            const Neutralisation needed = neutralise(one.acid(), one.liquid, table);
             const BaseNeeded* base = needed.with("NaHCO3");
             if (base == nullptr) continue;
-            plan.order.push_back(fmt::format(
-                "{}: base, in portions, in a vessel of at least {}: {} strong acid takes {} sodium "
-                "hydrogencarbonate and frees {} carbon dioxide{}",
-                one.stream, liquid_words(needed.vessel), millimole_words(needed.acid),
-                gram_words(base->grams), gas_words(base->gas_litres),
-                leaves_sulfite(plan) ? "; base before any acid, for sulfite is left" : ""));
+            plan.order.push_back(
+                fmt::format("{}: base, in portions, in a vessel of at least {}: {} takes {} sodium "
+                            "hydrogencarbonate and frees {} carbon dioxide{}{}",
+                            one.stream, liquid_words(needed.vessel), acid_words(one), gram_words(base->grams),
+                            gas_words(base->gas_litres), leaves_words(plan), weak_acid_words(one)));
         } else if (one.strong_base > 0) {
             plan.order.push_back(fmt::format("{}: {} strong base is left: dilute citric, acetic or "
                                              "hydrochloric acid, slowly, with cooling",
                                              one.stream, millimole_words(one.strong_base)));
         } else {
-            plan.order.push_back(fmt::format("{}: {}", one.stream, one.why));
+            plan.order.push_back(fmt::format("{}: {}{}", one.stream, one.why, weak_acid_words(one)));
         }
         if (bench_most > 0 && one.liquid > bench_most)
             plan.warnings.push_back(
@@ -170,10 +186,13 @@ void order_of_neutralising(QuenchPlan& plan, const QuenchTable& table, double be
 void write_order(QuenchPlan& plan, const QuenchTable& table, double bench_most) {
     order_of_destroying(plan);
     order_of_neutralising(plan, table, bench_most);
+    // Anhydrides and alkoxides make acid or base of themselves.
+    const bool acid_is_handled =
+        !plan.to_neutralise.empty() || !plan.nominal.listed.empty() || !plan.unreacted.listed.empty();
     if (!plan.order.empty())
         plan.order.push_back(
-            fmt::format("wait until no more gas comes, check the pH with paper, then the container{}; vented "
-                        "cap until then",
+            fmt::format("wait until no more gas comes{}, then the container{}; vented cap until then",
+                        acid_is_handled ? ", check the pH with paper" : "",
                         plan.then.empty() ? std::string() : fmt::format(" ({})", join(plan.then, "; "))));
     plan.order.insert(plan.order.end(), plan.stopped.begin(), plan.stopped.end());
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/streams/route_waste.hpp"
 
+#include "base/index.hpp"
 #include "base/list.hpp"
 #include "base/text.hpp"
 
@@ -90,7 +91,7 @@ const ContainerLog* log_of(const StreamAdvice& advice, const std::vector<Contain
     return nullptr;
 }
 
-/// Whether it has to be destroyed or neutralised before the stream goes anywhere.
+/// Whether it has to leave, to be destroyed or neutralised before the stream goes anywhere.
 bool gone_first(const Participant& part, const StreamAdvice& advice) {
     const Decision& decision = advice.decision;
     if (decision.needs(Treatment::Kind::add_acid) && part.in_group(caustics)) return true;
@@ -100,6 +101,8 @@ bool gone_first(const Participant& part, const StreamAdvice& advice) {
             if (hit.rule->destroy && hit.substance == part.substance) return true;
         for (const LeftToDestroy& left : stream->strong_reducers)
             if (left.substance == part.substance) return true;
+        for (const Portion& gas : stream->gases)
+            if (gas.substance == part.substance) return true;
         // An oxidiser is quenched until test papers show none, or they never would.
         for (const LeftToDestroy& left : stream->oxidants)
             if (left.substance == part.substance) return true;
@@ -173,11 +176,25 @@ void check_meetings(std::vector<StreamAdvice>& streams, const std::vector<Contai
         if (!streams[i].with_others) streams[i].with_others = with_others(i);
 }
 
-StreamAdvice advise(RouteStream stream, const StreamRules& rules) {
+/// Among the quench charges of a step, in their order.
+std::vector<const Reducer*> planned_reducers(const Step& step, const QuenchTable& table) {
+    std::vector<const Reducer*> planned;
+    for (const Stage& stage : step.stages)
+        for (const Charge& charge : stage.charges) {
+            if (charge.role->name != "quench") continue;
+            for (const Component& component : charge.material->components)
+                if (const Reducer* reducer = table.reducer(component.substance->id))
+                    planned.push_back(reducer);
+        }
+    return planned;
+}
+
+StreamAdvice advise(RouteStream stream, const Route& route, const StreamRules& rules) {
     StreamAdvice advice;
     const DescriptionRules description = rules.description();
-    advice.nominal = describe_stream(stream.nominal, stream.kind, stream.solid_aid, description);
-    advice.unreacted = describe_stream(stream.unreacted, stream.kind, stream.solid_aid, description);
+    const std::vector<const Reducer*> planned = planned_reducers(route.steps[at(stream.step)], rules.quench);
+    advice.nominal = describe_stream(stream.nominal, stream.kind, stream.solid_aid, description, planned);
+    advice.unreacted = describe_stream(stream.unreacted, stream.kind, stream.solid_aid, description, planned);
     const auto decide = stream.stays_on_product() ? decide_on_product : decide_container;
     advice.nominal_decision = decide(advice.nominal, rules.local);
     advice.unreacted_decision = decide(advice.unreacted, rules.local);
@@ -224,7 +241,7 @@ RouteWaste assess_waste(const Route& route, const StreamRules& rules, const std:
     const FlatRoute flat(route);
     RouteWaste waste;
     for (RouteStream& stream : streams_of(flat, flat.evaluate(flat.nominal())))
-        waste.streams.push_back(advise(std::move(stream), rules));
+        waste.streams.push_back(advise(std::move(stream), route, rules));
     check_meetings(waste.streams, logs, rules);
     waste.quenches = plan_quenches(route, waste.streams, rules);
     return waste;

@@ -9,6 +9,7 @@ set(stream_sources
     streams/container_decision.cpp
     streams/container_log.cpp
     streams/decider.cpp
+    streams/decider_acid.cpp
     streams/decider_water.cpp
     streams/fit.cpp
     streams/flash_point.cpp

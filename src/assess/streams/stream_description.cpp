@@ -27,7 +27,9 @@ StreamForm form_of(const StreamDescription& stream, StreamKind kind, double soli
 
 class Describer {
   public:
-    Describer(const Composition& composition, const DescriptionRules& rules) : rules_(rules) {
+    Describer(const Composition& composition, const DescriptionRules& rules,
+              const std::vector<const Reducer*>& planned)
+        : rules_(rules), planned_(planned) {
         stream_.as_left = composition;
         stream_.paired = pair_acids_and_bases(composition, rules.acid_base, rules.catalogue);
         stream_.grams = composition.total();
@@ -40,6 +42,7 @@ class Describer {
         for (const Portion& portion : all().portions()) {
             see_organic(portion);
             see_quench(portion);
+            see_gas(portion);
         }
         stream_.water_share = all().share(all().grams("water"));
         find_layers();
@@ -70,13 +73,32 @@ class Describer {
 
     void see_quench(const Portion& portion) {
         const std::string& id = portion.substance->id;
-        if (const QuenchRow* row = rules_.quench.oxidiser(id))
-            stream_.oxidants.push_back({portion.substance, row, portion.moles()});
+        if (const QuenchRow* row = rules_.quench.oxidiser(id)) see_oxidant(portion, *row);
         if (const QuenchRow* row = rules_.quench.reducer_left(id))
             stream_.strong_reducers.push_back({portion.substance, row, portion.moles()});
         const Reducer* reducer = rules_.quench.reducer(id);
         if (reducer != nullptr && reducer->sulfur_dioxide > 0)
             stream_.sulfites.push_back({portion.substance, nullptr, portion.moles()});
+    }
+
+    /// Hydrogen bromide in water is an acid, hydrogen is a gas.
+    void see_gas(const Portion& portion) {
+        const std::string& id = portion.substance->id;
+        if (portion.substance->phase != Substance::Phase::gas || portion.trace) return;
+        const AcidBaseSubstance* entry = rules_.acid_base.substance(id);
+        const bool acid_or_base = entry != nullptr && (entry->acid > 0 || entry->base > 0);
+        if (acid_or_base || rules_.acid_base.hydrolysing_acid(id) != nullptr) return;
+        if (rules_.quench.oxidiser(id) == nullptr) stream_.gases.push_back(portion);
+    }
+
+    void see_oxidant(const Portion& portion, const QuenchRow& row) {
+        const QuenchTable& table = rules_.quench;
+        const Reducer* quencher = QuenchTable::first_suited(row, planned_);
+        if (quencher == nullptr && row.by_sulfite()) quencher = table.reducer("sodium-bisulfite");
+        double acid = row.acid_per_mol();
+        if (quencher != nullptr) acid += row.electrons() * table.more_acid_per_electron(*quencher);
+        const double moles = portion.moles();
+        stream_.oxidants.push_back({portion.substance, &row, moles, quencher, std::max(0.0, moles * acid)});
     }
 
     /// What mixes with water only partly and is there above its solubility.
@@ -154,6 +176,7 @@ class Describer {
     }
 
     const DescriptionRules& rules_;
+    const std::vector<const Reducer*>& planned_;
     StreamDescription stream_;
 };
 
@@ -194,8 +217,8 @@ std::string_view words_of(AcidClass acid) {
 }
 
 StreamDescription describe_stream(const Composition& composition, StreamKind kind, double solid_aid,
-                                  const DescriptionRules& rules) {
-    return Describer(composition, rules).run(kind, solid_aid);
+                                  const DescriptionRules& rules, const std::vector<const Reducer*>& planned) {
+    return Describer(composition, rules, planned).run(kind, solid_aid);
 }
 
 } // namespace routeweigh::streams

@@ -55,6 +55,7 @@ struct StreamDescription {
     FlashPoint flash_without_alcohols;
     std::vector<MetalLeft> metals; ///< at or above the line of the local rules
     std::vector<LeftToDestroy> oxidants, strong_reducers, sulfites;
+    std::vector<Portion> gases;      ///< at 25 degC, and neither acid nor base nor to be quenched
     std::vector<std::string> layers; ///< organic liquids above their solubility in the water that is there
     std::vector<StopHit> stops;
     std::vector<std::string> not_assigned; ///< substances without a reactivity group
@@ -75,8 +76,9 @@ struct DescriptionRules {
     const Catalogue& catalogue;
 };
 
-/// \param kind, solid_aid  as of RouteStream
+/// \param kind, solid_aid  as of RouteStream  \param planned  reducers of the planned quench
 StreamDescription describe_stream(const Composition& composition, StreamKind kind, double solid_aid,
-                                  const DescriptionRules& rules);
+                                  const DescriptionRules& rules,
+                                  const std::vector<const Reducer*>& planned = {});
 
 } // namespace routeweigh::streams

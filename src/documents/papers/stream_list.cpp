@@ -13,6 +13,11 @@ bool has_volume(const streams::StreamAdvice& advice) {
     return !advice.stream.is_gas() && advice.largest_volume() >= 0.1; // mL
 }
 
+/// A student works out amounts, so the words of what comes first must not give them away.
+const std::string& words_for(const streams::Treatment& treatment, Edition edition) {
+    return edition == Edition::student ? treatment.without_amounts : treatment.words;
+}
+
 } // namespace
 
 void add_streams(const Paper& paper, Blocks& blocks) {
@@ -25,7 +30,7 @@ void add_streams(const Paper& paper, Blocks& blocks) {
     for (const streams::StreamAdvice* advice : paper.step.streams) {
         std::string first;
         for (const streams::Treatment& treatment : advice->decision.first)
-            first += (first.empty() ? "" : "; ") + treatment.words;
+            first += (first.empty() ? "" : "; ") + words_for(treatment, paper.edition);
         for (const std::string& vent : advice->decision.vent)
             first += (first.empty() ? "" : "; ") + ("no tight cap: " + vent);
         table.rows.push_back({advice->stream.name,
@@ -49,7 +54,7 @@ writing::MachineTree streams_tree(const Paper& paper) {
             object.push_back({"volume", machine_of(stream_volume(paper.route(), *advice), paper.edition)});
         writing::MachineList first;
         for (const streams::Treatment& treatment : advice->decision.first)
-            first.emplace_back(treatment.words);
+            first.emplace_back(words_for(treatment, paper.edition));
         object.push_back({"first", std::move(first)});
         list.emplace_back(std::move(object));
     }

@@ -55,11 +55,11 @@ std::string quench_words(const ClassWaste& one) {
     return list.empty() ? "nothing to destroy" : join(list, "; ");
 }
 
-/// L of carbon dioxide from one pot when the strong acid is taken up with hydrogencarbonate.
+/// L of carbon dioxide from one pot when the acid that needs base is taken up with hydrogencarbonate.
 double carbon_dioxide(const ClassWaste& one) {
     double litres = 0;
     for (const QuenchPlan& plan : one.waste.quenches)
-        if (const streams::BaseNeeded* base = plan.strong.with("NaHCO3")) litres += base->gas_litres;
+        if (const streams::BaseNeeded* base = plan.needed.with("NaHCO3")) litres += base->gas_litres;
     return litres;
 }
 
@@ -83,7 +83,8 @@ writing::Table overview(const ReportView& view, const Judged& us, const Judged& 
     table.remarks = {
         "Each stream counts at both readings of the yield that is lost, made and lost or never "
         "formed, and so does the quench. Carbon dioxide: when the strong acid of the streams that "
-        "are made neutral is taken up with sodium hydrogencarbonate.",
+        "base goes into is taken up with sodium hydrogencarbonate, and where the container is the neutral "
+        "one their weak acid too.",
         "A class, a house's own rules and the log of a container: routeweigh waste."};
     return table;
 }

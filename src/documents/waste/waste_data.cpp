@@ -210,6 +210,7 @@ MachineTree quench_tree(const streams::QuenchPlan& plan, double pots) {
                                                  {"grams", plan.extra},
                                                  {"material_grams", plan.extra_material}}},
                          {"strong_acid", bases_tree(plan.strong)},
+                         {"needed", bases_tree(plan.needed)},
                          {"with_weak_acid", bases_tree(plan.with_weak)},
                          {"gases", std::move(gases)},
                          {"order", text_list(plan.order)},

@@ -66,10 +66,19 @@ writing::Table base_table(const QuenchPlan& plan) {
         table.rows.push_back({strong.base->name, digits_cell(strong.grams), digits_cell(strong.gas_litres),
                               digits_cell(both.grams), digits_cell(both.gas_litres)});
     }
+    std::vector<std::string> weak;
+    for (const streams::StreamToNeutralise& one : plan.to_neutralise)
+        if (one.weak_acid_too) weak.push_back(one.stream);
+    const std::string only = "only if local rules ask for it.";
     table.remarks = {
-        "Of the streams that are made neutral: acid that the product did not use, acid set free by the "
-        "reaction and acid that the quench makes; the larger of both readings. Weak acid only if local rules "
-        "ask for it."};
+        "Of the streams that base goes into: acid that the product did not use, acid set free by the "
+        "reaction and acid that the quench makes; the larger of both readings. " +
+        (weak.empty()
+             ? "Weak acid " + only
+             : fmt::format("The weak acid of {} takes base too, for the container is the neutral "
+                           "one{}",
+                           join(weak, " and "),
+                           plan.needed.acid < plan.with_weak.acid ? "; other weak acid " + only : "."))};
     return table;
 }
 

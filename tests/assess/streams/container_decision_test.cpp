@@ -126,6 +126,35 @@ TEST_CASE("an oxidiser is quenched first, a metal goes to the metals, sulfite ne
     CHECK(any_holds(sulfite.vent, "sulfur dioxide"));
 }
 
+// The window of pH 6 to 9 is read (Rutgers, University of Washington); acetic acid, pKa 4.76 (remembered), is
+// below it.
+TEST_CASE("a neutral container takes base for the weak acid too, another container does not") {
+    const auto sulfite_beside = [](const char* more, double mmol_of_it) {
+        return decide(mmol({{"water", 5000},
+                            {"sodium hydrogensulfite", 2},
+                            {"hydrogen bromide", 5},
+                            {"acetic acid", 100},
+                            {more, mmol_of_it}}),
+                      us_rules());
+    };
+    const Decision neutral = sulfite_beside("sodium chloride", 1);
+    CHECK(neutral.kind == ContainerKind::aqueous_neutral);
+    REQUIRE(neutral.needs_base_for_weak_acid());
+    CHECK(neutral.first.back().moles == doctest::Approx(0.1));
+    CHECK(holds(neutral.first.back().words, "base for 100 mmol weak acid too, until paper shows pH 6 to 9"));
+    CHECK(any_holds(neutral.vent, "no more gas comes"));
+    const Decision burns = sulfite_beside("ethanol", 3000);
+    CHECK(burns.kind == ContainerKind::flammable);
+    CHECK(burns.needs(Treatment::Kind::add_base));
+    CHECK_FALSE(burns.needs_base_for_weak_acid());
+    const Decision acidic = decide(mmol({{"water", 5000}, {"acetic acid", 100}}), us_rules());
+    CHECK(acidic.kind == ContainerKind::aqueous_acidic);
+    CHECK(acidic.first.empty());
+    // Sulfite in one reading keeps both out of the acid container.
+    CHECK(join_readings(acidic, neutral).kind == ContainerKind::aqueous_neutral);
+    CHECK(join_readings(neutral, acidic).kind == ContainerKind::aqueous_neutral);
+}
+
 TEST_CASE("stops: cyanide, azide by group, strong nitric acid, hydrofluoric acid, and what nobody assigned") {
     const Decision cyanide = decide(grams({{"water", 1000}, {"sodium cyanide", 0.1}}), us_rules());
     CHECK(cyanide.outcome == Outcome::own_bottle);
@@ -204,6 +233,34 @@ TEST_CASE("acid too strong for the bench gets a bottle of its own, and nothing i
     CHECK(join_readings(strong, weak).first.empty());
     CHECK(join_readings(weak, strong).outcome == Outcome::own_bottle);
     CHECK(join_readings(weak, strong).first.empty());
+}
+
+// Hazards by CLP Annex VI: carbon monoxide H220 and H331, hydrogen H220 (read). That gas leaves before the
+// container: common practice, no source.
+TEST_CASE("a gas in a liquid leaves first, with its hazard, and what is an acid in water stays") {
+    const Decision monoxide = decide(grams({{"toluene", 50}, {"carbon monoxide", 2.8}}), us_rules());
+    CHECK(monoxide.kind == ContainerKind::flammable);
+    REQUIRE(monoxide.needs(Treatment::Kind::let_gas_leave));
+    CHECK(holds(monoxide.first[0].words,
+                "let the 2.8 g carbon monoxide leave first (toxic, flammable): in the "
+                "hood and through a trap or scrubber that takes it, ask"));
+    CHECK(any_holds(monoxide.vent, "carbon monoxide may still come out"));
+    const Decision hydrogen = decide(grams({{"ethanol", 50}, {"hydrogen", 0.2}}), us_rules());
+    REQUIRE(hydrogen.needs(Treatment::Kind::let_gas_leave));
+    CHECK(
+        holds(hydrogen.first[0].words, "hydrogen leave first (flammable): in the hood, away from any spark"));
+    const Decision nitrogen = decide(grams({{"ethanol", 50}, {"nitrogen", 0.2}}), us_rules());
+    CHECK(nitrogen.first[0].words == "let the 0.20 g nitrogen leave first: in the hood");
+    for (const char* taken_up : {"hydrogen chloride", "ammonia"}) {
+        INFO(taken_up);
+        CHECK_FALSE(
+            decide(grams({{"water", 90}, {taken_up, 2}}), us_rules()).needs(Treatment::Kind::let_gas_leave));
+    }
+    // A stop says it too: the gas leaves before the bottle of its own.
+    const Decision cyanide =
+        decide(grams({{"water", 90}, {"sodium cyanide", 1}, {"carbon monoxide", 0.1}}), us_rules());
+    CHECK(cyanide.outcome == Outcome::own_bottle);
+    CHECK(cyanide.needs(Treatment::Kind::let_gas_leave));
 }
 
 TEST_CASE("gas and vapour go to no container") {

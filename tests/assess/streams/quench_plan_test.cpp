@@ -90,8 +90,38 @@ TEST_CASE("A1: bromine alone") {
     const std::vector<FreedGas> gases = freed_gases(a1.quench(), 24);
     REQUIRE(gases.size() >= 2);
     CHECK(gases[0].gas == "CO2");
-    CHECK(gases[0].pot == doctest::Approx(a1.quench().strong.acid * 24.465));
+    CHECK(gases[0].pot == doctest::Approx(a1.quench().needed.acid * 24.465));
     CHECK(gases[0].room == doctest::Approx(24 * gases[0].pot));
+}
+
+TEST_CASE("A1 goes to the neutral container: base, gas and order count its acetic acid") {
+    for (const StreamRules* rules : {&us_rules(), &eu_rules()}) {
+        const WasteOf a1(a_route("A1"), *rules);
+        REQUIRE(a1.stream("filtrate and washes").decision.kind == ContainerKind::aqueous_neutral);
+        // 15.8 mmol strong acid and 122.3 mmol acetic acid: 138.1 mmol at 84.01 g/mol and 24.465 L/mol.
+        CHECK(a1.quench().needed.acid == doctest::Approx(0.1381).epsilon(0.003));
+        CHECK(a1.quench().needed.with("NaHCO3")->grams == doctest::Approx(11.60).epsilon(0.003));
+        CHECK(a1.quench().needed.with("NaHCO3")->gas_litres == doctest::Approx(3.379).epsilon(0.003));
+        CHECK(any_holds(a1.quench().order, "120 mmol weak acid takes 12 g sodium hydrogencarbonate and frees "
+                                           "3.4 L carbon dioxide"));
+        CHECK(any_holds(a1.stream("filtrate and washes").decision.vent, "no more gas comes"));
+    }
+}
+
+TEST_CASE("what goes to an organic container keeps its weak acid, and the paper may show it") {
+    const WasteOf a7a(a_route("A7a"), eu_rules()); // ethanol in water: burns by the EU rules
+    REQUIRE(a7a.stream("filtrate and washes").decision.kind == ContainerKind::flammable);
+    const WasteOf a4(a_route("A4"), eu_rules());
+    REQUIRE(a4.stream("filtrate and washes").decision.kind == ContainerKind::flammable);
+    CHECK(a4.quench().needed.acid == doctest::Approx(a4.quench().strong.acid));
+    CHECK(any_holds(a4.quench().order, "weak acid may stay, so paper still shows it acid"));
+}
+
+TEST_CASE("acid that an acid container takes needs no base, weak or strong") {
+    const WasteOf g1("routes/acetylsalicylic-acid/G1.json", us_rules());
+    REQUIRE(g1.stream("filtrate and washes").decision.kind == ContainerKind::aqueous_acidic);
+    CHECK(g1.stream("filtrate and washes").nominal.acid_base.weak_acid > 0.05);
+    CHECK(g1.quench().needed.acid == 0);
 }
 
 TEST_CASE("a quench of too little, of just enough and of too much") {
@@ -321,6 +351,37 @@ TEST_CASE("thiosulfate makes no acid of bromine, sulfite does") {
     const WasteOf a4(a_route("A4"), us_rules());
     CHECK(a4.quench().unreacted.acid_made == doctest::Approx(0).epsilon(1e-9));
     CHECK(any_holds(a4.quench().warnings, "to tetrathionate"));
+}
+
+// The equations: Br2 + 2 S2O3(2-) makes tetrathionate and no acid, cyclohexene takes up bromine and makes
+// none.
+TEST_CASE("what the quench makes and leaves is told of the quench that is planned") {
+    for (const StreamRules* rules : {&us_rules(), &eu_rules()}) {
+        const WasteOf a4(a_route("A4"), *rules);
+        const Decision& thiosulfate = a4.stream("filtrate and washes").decision;
+        CHECK(thiosulfate.needs(Treatment::Kind::quench));
+        for (const Treatment& one : thiosulfate.first) {
+            CHECK_FALSE(holds(one.words, "sulfite"));
+            CHECK_FALSE(holds(one.words, "the quench makes 1.7 mmol"));
+        }
+        CHECK(any_holds(a4.quench().order, "the quench makes no acid, but acid is there, and what is left of "
+                                           "the thiosulfate gives sulfur dioxide with it") ==
+              (thiosulfate.kind == ContainerKind::flammable)); // the neutral container: sized instead
+        for (const char* id : {"B1", "B2"}) {
+            INFO(id);
+            const WasteOf b(std::string("routes/2-3-dibromo-3-phenylpropanoic-acid/") + id + ".json", *rules);
+            CHECK(b.stream("filtrate and washes").decision.needs(Treatment::Kind::quench));
+            for (const StreamAdvice& advice : b.waste.streams)
+                CHECK_FALSE(advice.decision.needs(Treatment::Kind::add_base));
+            CHECK_FALSE(any_holds(b.quench().order, "sulfite"));
+        }
+    }
+    // Hydrogensulfite as before: three acids for each bromine.
+    const WasteOf a1(a_route("A1"), us_rules());
+    bool told = false;
+    for (const Treatment& one : a1.stream("filtrate and washes").decision.first)
+        told = told || holds(one.words, "the quench makes 4.6 mmol acid and leaves sulfite");
+    CHECK(told);
 }
 
 TEST_CASE("the run without its quench keeps every other charge") {

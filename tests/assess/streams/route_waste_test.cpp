@@ -275,6 +275,21 @@ TEST_CASE("streams of one route that go into one container are held against each
     CHECK(together >= 2);
 }
 
+TEST_CASE("carbon monoxide and hydrogen of the three-step ibuprofen leave before the container") {
+    const WasteOf three("routes/ibuprofen/three-step.json", us_rules());
+    const auto told = [&](const std::string& step, const std::string& gas) {
+        for (const StreamAdvice& advice : three.waste.streams)
+            if (advice.stream.step_id == step && !advice.stream.is_gas())
+                for (const Treatment& one : advice.decision.first)
+                    if (one.kind == Treatment::Kind::let_gas_leave && one.of == gas) return one.words;
+        return std::string();
+    };
+    // 100 mmol of 28.01 g/mol and of 2.016 g/mol.
+    CHECK(holds(told("carbonylation", "carbon monoxide"),
+                "2.8 g carbon monoxide leave first (toxic, flammable)"));
+    CHECK(holds(told("hydrogenation", "hydrogen"), "0.20 g hydrogen leave first (flammable)"));
+}
+
 TEST_CASE("grams of streams add up to the ledger, per pot times runs") {
     for (const std::string& path : shipped_routes()) {
         const WasteOf one(path, us_rules());
