@@ -29,6 +29,9 @@ std::function<void()> add_costs(CLI::App& program, Context& context) {
         ->add_option("--jurisdiction", options->request.jurisdiction,
                      "Whose rules sort the waste: EU (default) or US")
         ->type_name("NAME");
+    command->footer(
+        "Example:\n  routeweigh costs routes/4-bromoacetanilide/A3.json --students 12 --sections 2 \\\n"
+        "      --session \"180 min\" --prices examples/prices.json --output costs.html");
     context.add_output_options(*command);
     return [options, &context] {
         Problems problems;
