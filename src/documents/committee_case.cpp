@@ -163,7 +163,11 @@ std::vector<std::string> not_known(const Proposal& proposal, const stock::PriceL
                      join(std::vector<std::string>(unpriced.begin(), unpriced.end()), ", ");
         items.push_back(words + ".");
     }
-    if (const std::string extra = extra_words(proposal.now->use.plan); !extra.empty()) items.push_back(extra);
+    if (const double extra = proposal.now->use.plan.extra; extra > 0.0)
+        items.push_back(
+            fmt::format("The {:g} % extra is spare stock and in the packs alone; a spill or a repeat "
+                        "adds to every other figure.",
+                        100.0 * extra));
     items.emplace_back("Techniques that only the course file names are not known of the proposed method.");
     items.emplace_back(
         "Power and water are estimates for usual appliances. Hazard statements name what a substance can "
