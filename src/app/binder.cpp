@@ -85,8 +85,7 @@ class Binder {
             waste_document({&course_.house().waste, &logs, {&use.waste, 1}, use.runs(), 1.0}));
         add(folder + "hazards.html", "Hazards of bottles and streams",
             classify_routes({route.route()}, course_.house().catalogue, jurisdiction_));
-        add(folder + "costs.html", "Time, energy, water and money",
-            costs_document(use, course_.house(), course_.use().session));
+        add(folder + "costs.html", "Time, energy, water and money", costs_document(use, course_.house()));
         add(folder + "workbook.xlsx", "Workbook", route_workbook(route, static_cast<int>(use.runs())));
     }
 

@@ -3,6 +3,7 @@
 
 #include "app/session.hpp"
 #include "base/quantity_text.hpp"
+#include "documents/words.hpp"
 
 #include <fmt/format.h>
 
@@ -23,8 +24,9 @@ stock::ClassPlan class_plan(const ClassRequest& request) {
     plan.sections = request.sections;
     try {
         plan.extra = as_fraction(parse_written(request.extra));
-    } catch (const QuantityError& error) {
-        throw CallError(fmt::format("--extra \"{}\": {}; write it as \"10 %\"", request.extra, error.what()));
+    } catch (const QuantityError&) {
+        throw CallError(fmt::format("--extra \"{}\" is no percentage from 0 % to 100 %, such as \"10 %\"",
+                                    request.extra));
     }
     for (const std::string& text : request.days) {
         const auto day = read_day(text);
@@ -32,8 +34,10 @@ stock::ClassPlan class_plan(const ClassRequest& request) {
         plan.days.push_back(*day);
     }
     if (!plan.days.empty() && plan.days.size() != static_cast<std::size_t>(plan.sections))
-        throw CallError(fmt::format("{} days are given for {} sections; give one for each, or none",
-                                    plan.days.size(), plan.sections));
+        throw CallError(
+            fmt::format("{} given for {}; give one for each section, or none",
+                        documents::counted(plan.days.size(), "day is", "days are"),
+                        documents::counted(static_cast<std::size_t>(plan.sections), "section", "sections")));
     if (!std::is_sorted(plan.days.begin(), plan.days.end()))
         throw CallError("the days are not in order; the first section is the one that meets first");
     return plan;

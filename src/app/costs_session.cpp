@@ -11,18 +11,17 @@ namespace routeweigh {
 
 writing::Document costs_document(const Assessment& route, const CostsRequest& request,
                                  const Catalogue& catalogue) {
-    const stock::ClassPlan plan = class_plan(request.size);
-    double session = 0.0;
+    stock::ClassPlan plan = class_plan(request.size);
     if (!request.session.empty()) {
         try {
-            session = as_duration(parse_written(request.session)).in(unit::min);
+            plan.session = as_duration(parse_written(request.session)).in(unit::min);
         } catch (const QuantityError& error) {
             throw CallError(
                 fmt::format("--session \"{}\": {}; write it as \"180 min\"", request.session, error.what()));
         }
     }
     const HouseRecords records(catalogue, request.local, request.prices);
-    return costs_document(course::use_of_class(route, plan, records.house()), records.house(), session);
+    return costs_document(course::use_of_class(route, plan, records.house()), records.house());
 }
 
 } // namespace routeweigh

@@ -52,7 +52,7 @@ Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& c
     plan.sections = count_at(root["sections"]);
     plan.students = count_at(root["students"]);
     plan.extra = root.maybe("extra") ? root["extra"].fraction() : 0.0;
-    if (root.maybe("session")) use_.session = root["session"].duration().in(unit::min);
+    if (root.maybe("session")) plan.session = root["session"].duration().in(unit::min);
     if (const auto jurisdiction = root.maybe("jurisdiction"))
         if (const std::string name = jurisdiction->one_of({"EU", "US"}); !name.empty()) jurisdiction_ = name;
     SourcePtr prices;

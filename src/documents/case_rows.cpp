@@ -121,6 +121,21 @@ Listing techniques_of_week(const course::Experiment& experiment, const course::C
     return found;
 }
 
+/// Stages that state no time can only make it longer: what is lacking is certain, that it fits is not.
+CaseList fit_into_session(const ClassUse& now, const ClassUse& proposed) {
+    const auto words = [](const ClassUse& use, const char* when) {
+        const double lacking = minutes_lacking(use);
+        if (lacking > 0.0) return fmt::format("{} {:.0f} min are lacking", when, lacking);
+        return fmt::format("{} none are{}", when,
+                           use.one.silent_stages > 0 ? " by the times that are stated" : "");
+    };
+    CaseList list{"session", fmt::format("fit into a session of {:g} min", now.plan.session), {}, {}};
+    const double more = minutes_lacking(proposed) - minutes_lacking(now);
+    if (more > 0.0) list.comes = {words(proposed, "as proposed"), words(now, "now")};
+    if (more < 0.0) list.goes = {words(now, "now"), words(proposed, "as proposed")};
+    return list;
+}
+
 double stream_count(const ClassUse& use) {
     const auto& streams = use.waste.waste.streams;
     return static_cast<double>(std::count_if(streams.begin(), streams.end(), is_kept_apart));
@@ -153,9 +168,18 @@ std::string_view id_of(RowStanding standing) {
 std::vector<CaseRow> case_rows(const Proposal& proposal, const stock::PriceList& prices) {
     std::vector<CaseRow> rows;
     for (const TermFigure& figure : term_figures()) {
-        if (!is_shown(figure, prices)) continue;
-        CaseRow row = case_row(proposal, std::string(figure.id), std::string(figure.name),
-                               unit_of(figure, prices), figure.decimals, figure.of);
+        if (!is_shown(figure, proposal.now->use.plan, prices)) continue;
+        if (figure.of == minutes_lacking) continue; // stands in the lists, in words
+        // Other weeks buy of the same bottles, so packs are those of the term.
+        const auto packs = [&](const ClassUse& use) {
+            return proposal.before->cost_of_packs(prices, proposal.now->week, &use);
+        };
+        const auto make = [&](std::string name, auto value) {
+            return case_row(proposal, std::string(figure.id), std::move(name), unit_of(figure, prices),
+                            figure.decimals, value);
+        };
+        CaseRow row = figure.spare ? make("packs to buy over the term", packs)
+                                   : make(std::string(figure.name), figure.of);
         if (figure.lacks != nullptr)
             doubt_bounds(row, figure.lacks(proposal.now->use), figure.lacks(proposal.proposed->use));
         rows.push_back(std::move(row));
@@ -179,6 +203,7 @@ std::vector<CaseList> case_lists(const Proposal& proposal) {
                                      techniques_of_week(*proposal.now, *proposal.before),
                                      techniques_of_week(*proposal.proposed, *proposal.after)));
     lists.back().coming_is_loss = false;
+    if (now.plan.session > 0.0) lists.push_back(fit_into_session(now, proposed));
     return lists;
 }
 

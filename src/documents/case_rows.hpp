@@ -39,7 +39,8 @@ struct CaseList {
     bool coming_is_loss = true; ///< else the going is
 };
 
-/// Hazard statements and bottles on the bench, ways of the waste, techniques of the week.
+/// Hazard statements and bottles on the bench, ways of the waste, techniques of the week, and
+/// where a session is said what fits into it.
 std::vector<CaseList> case_lists(const Proposal& proposal);
 
 } // namespace routeweigh::documents

@@ -45,11 +45,11 @@ writing::Paragraph proposed_words(const Proposal& proposal) {
             : fmt::format(" in week {} the class makes {} by {} ({}), no longer {} by {} ({}).",
                           proposal.now->week, then.product->name, then.title, then.id, now.product->name,
                           now.title, now.id);
-    const std::string whom =
-        fmt::format(" {} of {}, each with a run of their own; {} % extra.",
-                    counted(static_cast<std::size_t>(plan.sections), "section", "sections"),
-                    counted(static_cast<std::size_t>(plan.students), "student", "students"),
-                    digits(100.0 * plan.extra, 2));
+    const std::string whom = fmt::format(
+        " {} of {}, each with a run of their own; {:g} % spare stock{}.",
+        counted(static_cast<std::size_t>(plan.sections), "section", "sections"),
+        counted(static_cast<std::size_t>(plan.students), "student", "students"), 100.0 * plan.extra,
+        plan.session > 0.0 ? fmt::format("; a session of {} min", fixed(plan.session, 0)) : "");
     return {writing::Text{writing::strong("Proposed:"), writing::Run(what), writing::Run(" "),
                           writing::strong("For:"), writing::Run(whom)}};
 }
@@ -163,6 +163,11 @@ std::vector<std::string> not_known(const Proposal& proposal, const stock::PriceL
                      join(std::vector<std::string>(unpriced.begin(), unpriced.end()), ", ");
         items.push_back(words + ".");
     }
+    if (const double extra = proposal.now->use.plan.extra; extra > 0.0)
+        items.push_back(
+            fmt::format("The {:g} % extra is spare stock and in the packs alone; a spill or a repeat "
+                        "adds to every other figure.",
+                        100.0 * extra));
     items.emplace_back("Techniques that only the course file names are not known of the proposed method.");
     items.emplace_back(
         "Power and water are estimates for usual appliances. Hazard statements name what a substance can "
@@ -185,7 +190,7 @@ MachineObject tree_of(const Proposal& proposal, const stock::PriceList& prices,
                                             {"proposed_high", row.high},
                                             {"standing", std::string(id_of(row.standing))}});
     for (const TermFigure& figure : term_figures())
-        if (is_shown(figure, prices))
+        if (is_shown(figure, proposal.now->use.plan, prices))
             for (const course::Experiment* experiment : {proposal.now, proposal.proposed})
                 figure_list.emplace_back(
                     machine_of(figure_of(figure, experiment->use, prices), Edition::key));

@@ -69,18 +69,17 @@ writing::Table utility_table(const ClassUse& use) {
     table.columns = {{.heading = ""},
                      {.heading = "unit"},
                      {.heading = "one run", .align = writing::Align::right},
-                     {.heading = "the class, with extra", .align = writing::Align::right},
+                     {.heading = "the class", .align = writing::Align::right},
                      {.heading = "per gram of product", .align = writing::Align::right}};
-    const double portions = use.plan.portions();
     const double product = use.route->totals().product;
     const auto row = [&](std::string name, std::string unit, const Estimate& estimate, double factor) {
         table.rows.push_back({std::move(name), std::move(unit), range_text(estimate, factor),
-                              range_text(estimate, factor * portions),
+                              range_text(estimate, factor * use.runs()),
                               range_text(estimate, factor / product)});
     };
     const auto plain = [&](std::string name, std::string unit, double value) {
-        table.rows.push_back({std::move(name), std::move(unit), digits(value, 2), digits(value * portions, 2),
-                              digits(value / product, 2)});
+        table.rows.push_back({std::move(name), std::move(unit), digits(value, 2),
+                              digits(value * use.runs(), 2), digits(value / product, 2)});
     };
     plain("heat floor", "kJ", use.one.floor);
     row("drawn from the socket", "Wh", use.one.socket, 1.0 / kilojoules_per_watt_hour);
@@ -104,8 +103,9 @@ writing::Table money_table(const ClassUse& use, const House& house) {
                                            cell(amount / use.runs()), cell(amount / use.product)},
                                           kind));
     };
+    const bool spare = use.plan.extra > 0.0;
     row("chemicals used up", use.money.used);
-    row("packs bought for it", use.money.packs);
+    row(spare ? "packs bought for it, with the extra" : "packs bought for it", use.money.packs);
     row("left in the packs", use.money.packs - use.money.used);
     row("disposal", use.money.disposal);
     row("electricity", use.money.power);
@@ -118,7 +118,8 @@ writing::Table money_table(const ClassUse& use, const House& house) {
     return table;
 }
 
-writing::Paragraph time_paragraph(const ClassUse& use, double session) {
+writing::Paragraph time_paragraph(const ClassUse& use) {
+    const double session = use.plan.session;
     std::string words = fmt::format("The stages take {} min, {} of them in a hood.",
                                     fixed(use.one.minutes, 0), fixed(use.one.hood_minutes, 0));
     if (use.one.silent_stages > 0)
@@ -152,7 +153,8 @@ writing::MachineTree estimate_tree(const Estimate& estimate, double factor, cons
                                   {"stated", estimate.stated}};
 }
 
-writing::MachineObject costs_tree(const ClassUse& use, const House& house, double session) {
+writing::MachineObject costs_tree(const ClassUse& use, const House& house) {
+    const double session = use.plan.session;
     const Route& route = use.route->route();
     writing::MachineList stages, figures;
     for (const StageUse& stage : use.one.stages)
@@ -166,7 +168,7 @@ writing::MachineObject costs_tree(const ClassUse& use, const House& house, doubl
             {"cooling", estimate_tree(stage.cooling, 1.0, "L")},
             {"suction", estimate_tree(stage.suction, 1.0, "L")}});
     for (const TermFigure& figure : term_figures())
-        if (figure.money && is_shown(figure, house.prices))
+        if (figure.money && is_shown(figure, use.plan, house.prices))
             figures.push_back(machine_of(figure_of(figure, use, house.prices), Edition::key));
     return {{"routeweigh", std::string(program_version())},
             {"route", route.id},
@@ -191,19 +193,18 @@ writing::MachineObject costs_tree(const ClassUse& use, const House& house, doubl
 
 } // namespace
 
-writing::Document costs_document(const ClassUse& use, const House& house, double session_minutes) {
+writing::Document costs_document(const ClassUse& use, const House& house) {
     const Route& route = use.route->route();
     writing::Document document;
     document.id = "costs";
     document.title = fmt::format("Time, energy, water and money: {}", route.id);
-    document.subtitle =
-        fmt::format("{}; {} of {}, {} % extra", route.title,
-                    counted(static_cast<std::size_t>(use.plan.sections), "section", "sections"),
-                    counted(static_cast<std::size_t>(use.plan.students), "student", "students"),
-                    digits(100.0 * use.plan.extra, 2));
+    document.subtitle = fmt::format(
+        "{}; {} of {}, {:g} % spare stock", route.title,
+        counted(static_cast<std::size_t>(use.plan.sections), "section", "sections"),
+        counted(static_cast<std::size_t>(use.plan.students), "student", "students"), 100.0 * use.plan.extra);
     auto& blocks = document.blocks;
     blocks.push_back(writing::Heading{2, "Time"});
-    blocks.push_back(time_paragraph(use, session_minutes));
+    blocks.push_back(time_paragraph(use));
     blocks.push_back(stage_table(use));
     blocks.push_back(writing::Heading{2, "Energy and water"});
     blocks.push_back(utility_table(use));
@@ -218,10 +219,12 @@ writing::Document costs_document(const ClassUse& use, const House& house, double
         blocks.push_back(writing::Heading{2, "Money"});
         blocks.push_back(money_table(use, house));
         blocks.push_back(writing::Paragraph{capitalised(house.prices.words()) + ".", true});
+        if (const std::string extra = extra_words(use.plan); !extra.empty())
+            blocks.push_back(writing::Paragraph{extra, true});
     }
     blocks.push_back(writing::Folded{"Assumptions behind the estimates", {assumptions(house)}});
     blocks.push_back(usual_cautions());
-    document.machine = costs_tree(use, house, session_minutes);
+    document.machine = costs_tree(use, house);
     document.colophon = fmt::format("Made by routeweigh {}.", program_version());
     return document;
 }

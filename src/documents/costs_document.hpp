@@ -7,8 +7,6 @@
 
 namespace routeweigh {
 
-/// \param session_minutes  length of one class; 0: not asked
-writing::Document costs_document(const course::ClassUse& use, const course::House& house,
-                                 double session_minutes);
+writing::Document costs_document(const course::ClassUse& use, const course::House& house);
 
 } // namespace routeweigh

@@ -54,7 +54,7 @@ void add_hazards(LabelSheet::Label& label, const Mixture& mixture, const Mixture
     label.pictograms = found->label.pictograms;
     label.statements = statement_words(*found, rules);
     if (found->unassessed_percent > 0)
-        label.statements += fmt::format("{}Hazards not assessed for {:.2g} % of it.",
+        label.statements += fmt::format("{}Hazards not assessed for {:.3g} % of it.",
                                         label.statements.empty() ? "" : " ", found->unassessed_percent);
     else if (label.statements.empty())
         label.statements =

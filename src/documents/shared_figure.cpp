@@ -124,8 +124,8 @@ std::string stream_volume_text(double millilitres) {
 
 SharedFigure figure_of_class(const Route& route, const stock::ClassPlan& plan, std::string_view what,
                              std::string label, double value, std::string unit, int decimals) {
-    return {fmt::format("{}/{} x {} + {:g} %/{}", route.id, plan.sections, plan.students, 100.0 * plan.extra,
-                        what),
+    const std::string extra = plan.extra > 0.0 ? fmt::format(" + {:g} %", 100.0 * plan.extra) : "";
+    return {fmt::format("{}/{} x {}{}/{}", route.id, plan.sections, plan.students, extra, what),
             std::move(label), value, std::move(unit), fixed(value, decimals)};
 }
 

@@ -30,7 +30,7 @@ struct SharedFigure {
 };
 
 /// What a student edition prints where something is to be written.
-inline constexpr std::string_view blank = "..........";
+using writing::blank;
 
 /// {"figure", "label", "value", "unit", "text"}; value and text are null where the edition leaves it blank.
 writing::MachineTree machine_of(const SharedFigure& figure, Edition edition);

@@ -39,7 +39,7 @@ std::string class_words(const stock::ClassPlan& plan) {
             : fmt::format("{} of {} each",
                           documents::counted(static_cast<std::size_t>(plan.sections), "section", "sections"),
                           documents::counted(static_cast<std::size_t>(plan.students), "student", "students"));
-    if (plan.extra > 0) words += fmt::format(", {} % extra", digits(100 * plan.extra, 2));
+    if (plan.extra > 0) words += fmt::format(", {:g} % extra", 100 * plan.extra);
     return words;
 }
 

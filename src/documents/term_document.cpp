@@ -21,6 +21,29 @@ namespace {
 using namespace documents;
 using course::CourseUse;
 
+constexpr const char* pack_words = "Packs to buy: a week's figure is for that week by itself, as if the "
+                                   "shelf were empty; the term's buys each "
+                                   "material once for all weeks, so that what one week leaves in a pack "
+                                   "serves the next. Whether it keeps so long "
+                                   "is not asked.";
+
+const stock::ClassPlan& plan_of(const CourseUse& term) {
+    return term.experiments.front().use.plan;
+}
+
+/// Does the experiment fit the session? Stages that state no time are named, for they count as nothing.
+std::string session_words(const course::ClassUse& use) {
+    const double lacking = minutes_lacking(use);
+    const double left = use.plan.session - use.one.minutes;
+    const std::string without =
+        counted(static_cast<std::size_t>(use.one.silent_stages), "stage", "stages") + " without a time";
+    if (lacking > 0.0)
+        return fmt::format("no, lacks {} min{}", fixed(lacking, 0),
+                           use.one.silent_stages > 0 ? " and " + without : "");
+    if (use.one.silent_stages > 0) return fmt::format("{} min left for {}", fixed(left, 0), without);
+    return fmt::format("yes, {} min left", fixed(left, 0));
+}
+
 writing::Cell cell_of(const TermFigure& figure, double value) {
     return {fixed(value, figure.decimals), value};
 }
@@ -32,11 +55,15 @@ writing::Table experiment_table(const CourseUse& term) {
                      {.heading = "product"},
                      {.heading = "method"},
                      {.heading = "status of its numbers"}};
+    const double session = plan_of(term).session;
+    if (session > 0.0)
+        table.columns.push_back({.heading = fmt::format("fits a session of {} min", fixed(session, 0))});
     for (const course::Experiment& experiment : term.experiments) {
         const Assessment& route = *experiment.use.route;
         table.rows.push_back({std::to_string(experiment.week), route.route().product->name,
                               route.route().title,
                               route.route().status + (route.yield_assumed() ? "; yield assumed" : "")});
+        if (session > 0.0) table.rows.back().cells.emplace_back(session_words(experiment.use));
     }
     return table;
 }
@@ -50,13 +77,15 @@ writing::Table figure_table(const CourseUse& term, const stock::PriceList& price
         table.columns.push_back({.heading = fmt::format("week {}", experiment.week), .align = decimal});
     table.columns.push_back({.heading = "term", .align = decimal});
     for (const TermFigure& figure : term_figures()) {
-        if (!is_shown(figure, prices)) continue;
+        if (!is_shown(figure, plan_of(term), prices)) continue;
         writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(unit_of(figure, prices))});
         for (const course::Experiment& experiment : term.experiments)
             row.cells.push_back(cell_of(figure, figure.of(experiment.use)));
-        row.cells.push_back(cell_of(figure, term.total(figure.of)));
+        row.cells.push_back(cell_of(figure, of_term(figure, term, prices)));
         table.rows.push_back(std::move(row));
     }
+    if (!prices.packs.empty()) table.remarks.emplace_back(pack_words);
+    if (plan_of(term).extra > 0.0) table.remarks.push_back(extra_words(plan_of(term)));
     return table;
 }
 
@@ -103,8 +132,8 @@ writing::Table change_table(const CourseUse& before, const CourseUse& after, con
                      {.heading = "verdict"}};
     std::vector<writing::Row> worse, rest;
     for (const TermFigure& figure : term_figures()) {
-        if (!is_shown(figure, prices)) continue;
-        const double old_value = before.total(figure.of), new_value = after.total(figure.of);
+        if (!is_shown(figure, plan_of(before), prices) || !is_shown(figure, plan_of(after), prices)) continue;
+        const double old_value = of_term(figure, before, prices), new_value = of_term(figure, after, prices);
         const int sign = printed_sign(new_value - old_value, figure.decimals);
         writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(unit_of(figure, prices)),
                           cell_of(figure, old_value), cell_of(figure, new_value),
@@ -153,7 +182,7 @@ writing::DataRows rows_of(const CourseUse& term, const stock::PriceList& prices)
     rows.columns = {"course", "week", "route", "product", "figure", "value", "unit"};
     for (const course::Experiment& experiment : term.experiments)
         for (const TermFigure& figure : term_figures())
-            if (is_shown(figure, prices))
+            if (is_shown(figure, plan_of(term), prices))
                 rows.rows.push_back({term.id, static_cast<double>(experiment.week),
                                      experiment.use.route->route().id,
                                      experiment.use.route->route().product->name, std::string(figure.id),
@@ -166,7 +195,7 @@ writing::MachineList term_figures_tree(const CourseUse& term, const stock::Price
     for (const course::Experiment& experiment : term.experiments) {
         writing::MachineList figures;
         for (const TermFigure& figure : term_figures())
-            if (is_shown(figure, prices))
+            if (is_shown(figure, plan_of(term), prices))
                 figures.push_back(machine_of(figure_of(figure, experiment.use, prices), Edition::key));
         const Route& route = experiment.use.route->route();
         experiments.emplace_back(
@@ -184,24 +213,26 @@ writing::MachineList term_figures_tree(const CourseUse& term, const stock::Price
 writing::MachineObject term_tree(const CourseUse& term, const stock::PriceList& prices) {
     writing::MachineList totals, containers;
     for (const TermFigure& figure : term_figures())
-        if (is_shown(figure, prices))
+        if (is_shown(figure, plan_of(term), prices))
             totals.emplace_back(writing::MachineObject{{"of", std::string(figure.id)},
-                                                       {"value", term.total(figure.of)},
+                                                       {"value", of_term(figure, term, prices)},
                                                        {"unit", unit_of(figure, prices)}});
     for (const course::ContainerTotal& total : term.containers())
         if (total.volume > 0.0)
             containers.emplace_back(writing::MachineObject{
                 {"container", total.name}, {"millilitres", total.volume}, {"containers", total.containers}});
-    const stock::ClassPlan& plan = term.experiments.front().use.plan;
-    return {{"id", term.id},
-            {"title", term.title},
-            {"term", term.term},
-            {"sections", plan.sections},
-            {"students", plan.students},
-            {"extra", plan.extra},
-            {"experiments", term_figures_tree(term, prices)},
-            {"totals", std::move(totals)},
-            {"containers", std::move(containers)}};
+    const stock::ClassPlan& plan = plan_of(term);
+    return {
+        {"id", term.id},
+        {"title", term.title},
+        {"term", term.term},
+        {"sections", plan.sections},
+        {"students", plan.students},
+        {"extra", plan.extra},
+        {"session_minutes", plan.session > 0.0 ? writing::MachineTree(plan.session) : writing::MachineTree()},
+        {"experiments", term_figures_tree(term, prices)},
+        {"totals", std::move(totals)},
+        {"containers", std::move(containers)}};
 }
 
 } // namespace
@@ -211,7 +242,7 @@ writing::Document term_document(const CourseUse& term, const CourseUse* before,
     writing::Document document;
     document.id = "term";
     document.title = fmt::format("{}, {}", term.title, term.term);
-    const stock::ClassPlan& plan = term.experiments.front().use.plan;
+    const stock::ClassPlan& plan = plan_of(term);
     document.subtitle = fmt::format("{}; {} of {}", term.college,
                                     counted(static_cast<std::size_t>(plan.sections), "section", "sections"),
                                     counted(static_cast<std::size_t>(plan.students), "student", "students"));

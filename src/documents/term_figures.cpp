@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "documents/term_figures.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -59,19 +61,20 @@ constexpr std::array figures_of_term{
                [](const ClassUse& use) { return use.money.consumed(); },
                [](const ClassUse& use) { return lacks_price(use) || lacks_heating_time(use); }},
     TermFigure{"packs", "packs to buy", "", 2, true, [](const ClassUse& use) { return use.money.packs; },
-               lacks_price},
+               lacks_price, true},
     TermFigure{"power_kwh", "drawn from the socket", "kWh", 1, false,
-               [](const ClassUse& use) { return use.one.socket.usual * use.plan.portions() / 3600.0; },
+               [](const ClassUse& use) { return use.one.socket.usual * use.runs() / 3600.0; },
                lacks_heating_time},
-    TermFigure{"water_l", "tap water for cooling and suction", "L", 0, false,
-               [](const ClassUse& use) {
-                   return (use.one.cooling.usual + use.one.suction.usual) * use.plan.portions();
-               },
-               lacks_reflux_time},
+    TermFigure{
+        "water_l", "tap water for cooling and suction", "L", 0, false,
+        [](const ClassUse& use) { return (use.one.cooling.usual + use.one.suction.usual) * use.runs(); },
+        lacks_reflux_time},
     TermFigure{"bench_h", "time at the bench, a student", "h", 1, false,
                [](const ClassUse& use) { return use.one.minutes / 60.0; }, lacks_time},
     TermFigure{"hood_h", "of it in a hood", "h", 1, false,
                [](const ClassUse& use) { return use.one.hood_minutes / 60.0; }, lacks_time},
+    TermFigure{"lacking_min", "time lacking in the session, a student", "min", 0, false, minutes_lacking,
+               lacks_time},
 };
 
 } // namespace
@@ -84,12 +87,35 @@ std::string unit_of(const TermFigure& figure, const stock::PriceList& prices) {
     return figure.money ? prices.currency : std::string(figure.unit);
 }
 
-bool is_shown(const TermFigure& figure, const stock::PriceList& prices) {
+bool is_shown(const TermFigure& figure, const stock::ClassPlan& plan, const stock::PriceList& prices) {
+    if (figure.of == minutes_lacking) return plan.session > 0.0;
     return !figure.money || !prices.packs.empty();
 }
 
+double of_term(const TermFigure& figure, const course::CourseUse& term, const stock::PriceList& prices) {
+    return figure.id == "packs" ? term.cost_of_packs(prices) : term.total(figure.of);
+}
+
+double minutes_lacking(const ClassUse& use) {
+    return use.plan.session > 0.0 ? std::max(0.0, use.one.minutes - use.plan.session) : 0.0;
+}
+
+std::string extra_words(const stock::ClassPlan& plan) {
+    if (!(plan.extra > 0.0)) return "";
+    return fmt::format("The {:g} % extra is spare stock, made ready for spills and repeats: stock list and "
+                       "packs hold it, all other "
+                       "figures are those of the {:g} runs planned. Spare that keeps stays in the stockroom; "
+                       "spare that does not "
+                       "keep is unreacted waste beside the streams counted here: ask where it goes. A repeat "
+                       "adds its share to "
+                       "waste, containers, disposal, power and water.",
+                       100.0 * plan.extra, plan.runs());
+}
+
 SharedFigure figure_of(const TermFigure& figure, const ClassUse& use, const stock::PriceList& prices) {
-    return figure_of_class(use.route->route(), use.plan, figure.id, std::string(figure.name), figure.of(use),
+    stock::ClassPlan plan = use.plan;
+    if (!figure.spare) plan.extra = 0.0; // its name may not claim what the figure does not hold
+    return figure_of_class(use.route->route(), plan, figure.id, std::string(figure.name), figure.of(use),
                            unit_of(figure, prices), figure.decimals);
 }
 

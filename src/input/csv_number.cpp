@@ -8,7 +8,10 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <cstdint>
+#include <string>
+#include <vector>
 
 namespace routeweigh {
 namespace {
@@ -34,6 +37,25 @@ bool names_month(std::string_view word) {
                        [&](std::string_view month) { return folded.rfind(month, 0) == 0; });
 }
 
+bool is_within(std::string_view digits, int from, int to) {
+    int value = 0;
+    const auto read = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+    return read.ec == std::errc() && value >= from && value <= to;
+}
+
+bool is_day(std::string_view digits) {
+    return digits.size() <= 2 && is_within(digits, 1, 31);
+}
+
+/// In either order, as countries have it.
+bool is_day_and_month(std::string_view one, std::string_view other) {
+    return is_day(one) && is_day(other) && (is_within(one, 1, 12) || is_within(other, 1, 12));
+}
+
+bool is_year(std::string_view digits) {
+    return digits.size() == 2 || (digits.size() == 4 && is_within(digits, 1900, 2999));
+}
+
 [[noreturn]] void refuse(std::string_view cell) {
     const std::string shown(cell.substr(0, 40));
     if (!cell.empty() && cell[0] == '#')
@@ -52,14 +74,15 @@ bool names_month(std::string_view word) {
 } // namespace
 
 bool looks_like_date(std::string_view text) {
-    int numbers = 0, months = 0, signs = 0;
-    char sign = 0;
+    std::vector<std::string_view> numbers;
+    std::string signs;
+    int months = 0;
     for (std::size_t i = 0; i < text.size();) {
         const std::size_t start = i;
         if (is_digit(text[i])) {
             while (i < text.size() && is_digit(text[i]))
                 ++i;
-            ++numbers;
+            numbers.push_back(text.substr(start, i - start));
         } else if (is_letter(text[i])) {
             while (i < text.size() && is_letter(text[i]))
                 ++i;
@@ -69,12 +92,19 @@ bool looks_like_date(std::string_view text) {
             const char c = text[i++];
             if (c == ' ') continue;
             if (c != '.' && c != '/' && c != '-') return false;
-            ++signs;
-            if (sign == 0) sign = c;
+            signs += c;
         }
     }
-    if (months == 1) return numbers >= 1 && numbers <= 2;
-    return months == 0 && ((numbers == 3 && signs >= 2) || (numbers == 2 && sign == '/'));
+    if (months == 1) {
+        if (numbers.size() == 1) return is_day(numbers[0]) || is_year(numbers[0]);
+        return numbers.size() == 2 && is_day(numbers[0]) && is_year(numbers[1]);
+    }
+    // "165.5-167" is a melting range: a date has one sign all through, and a day, a month and a year.
+    if (months != 0 || signs.empty() || signs.find_first_not_of(signs[0]) != std::string::npos) return false;
+    if (numbers.size() == 2) return signs == "/" && is_day_and_month(numbers[0], numbers[1]);
+    if (numbers.size() != 3) return false;
+    if (numbers[0].size() == 4) return is_year(numbers[0]) && is_day_and_month(numbers[1], numbers[2]);
+    return is_year(numbers[2]) && is_day_and_month(numbers[0], numbers[1]);
 }
 
 std::optional<CellNumber> CsvNumbers::read(std::string_view cell) {

@@ -38,7 +38,8 @@ class CsvNumbers {
     char decimal_sign_ = 0; ///< of the first number that had one
 };
 
-/// Does a spreadsheet's date stand here: "2.May", "1/2/2026", "2026-05-02", "05-Dec"?
+/// Does a spreadsheet's date stand here: "2.May", "1/2/2026", "2026-05-02", "05-Dec"? Not "165.5-167", whose
+/// numbers are no day, month and year.
 bool looks_like_date(std::string_view text);
 
 } // namespace routeweigh

@@ -11,6 +11,7 @@
 #include <initializer_list>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -87,6 +88,9 @@ struct KeyValue {
 struct KeyValueList {
     std::vector<KeyValue> entries;
 };
+
+/// In a text: a hand writes here. On paper it has the room that handwriting takes.
+inline constexpr std::string_view blank = "..........";
 
 enum class Align { left, right, decimal };
 

@@ -18,6 +18,7 @@ namespace {
 constexpr int page_width = 650;
 constexpr double print_size = 10;
 constexpr int print_padding = 9;
+constexpr int blank_width = 77; // 20.3 mm; a number written by hand takes 20
 
 std::string note_mark(const TableNotes& notes, const std::string& note) {
     return note.empty() ? std::string() : "<sup class=\"note\">" + notes.letter(note) + "</sup>";
@@ -114,7 +115,7 @@ class TableMarkup {
 
     std::string cell_markup(const Row& row, std::size_t index, const Cell& cell) const {
         const Column& column = table_.columns[index];
-        std::string words = html_escape(cell_words(cell, "\u2265", "\u2013"));
+        std::string words = html_words(cell_words(cell, "\u2265", "\u2013"));
         if (!cell.target.empty()) words = "<a href=\"#" + html_anchor(cell.target) + "\">" + words + "</a>";
         words += note_mark(notes_, cell.note);
         std::string classes;
@@ -161,6 +162,7 @@ std::vector<int> print_widths(const Table& table) {
         for (const Row& row : table.rows) {
             if (row.kind == RowKind::group || i >= row.cells.size()) continue;
             const std::string& text = row.cells[i].text;
+            if (text.find(blank) != std::string::npos) width = std::max<double>(width, blank_width);
             const bool whole = table.columns[i].align != Align::left && display_width(text) <= 20;
             width = std::max(width, whole ? text_width(text, print_size) : word_width(text));
         }

@@ -22,6 +22,14 @@ bool is_plain_path(std::string_view path) {
 
 } // namespace
 
+std::string html_words(std::string_view text) {
+    std::string html = html_escape(text);
+    const std::string line = "<span class=\"blank\">" + std::string(blank) + "</span>";
+    for (std::size_t at = html.find(blank); at != std::string::npos; at = html.find(blank, at + line.size()))
+        html.replace(at, blank.size(), line);
+    return html;
+}
+
 std::string html_anchor(std::string_view anchor) {
     // Every byte that is not plain is written as its number, so that different anchors stay different.
     std::string id = "at-";
@@ -36,7 +44,7 @@ std::string html_anchor(std::string_view anchor) {
 std::string html_text(const Text& text) {
     std::string html;
     for (const Run& run : text.runs) {
-        std::string piece = html_escape(run.text);
+        std::string piece = html_words(run.text);
         switch (run.tone) {
         case Tone::plain:
             break;

@@ -11,6 +11,9 @@ namespace routeweigh::writing {
 
 std::string html_text(const Text& text);
 
+/// Escaped, with room where a hand is to write.
+std::string html_words(std::string_view text);
+
 /// An id that no other part of the page uses, made of letters, digits and hyphens.
 std::string html_anchor(std::string_view anchor);
 

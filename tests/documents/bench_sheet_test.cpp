@@ -130,6 +130,19 @@ TEST_CASE("amounts, equivalents and theoretical yield agree with a sum by hand")
           "acetanilide");
 }
 
+TEST_CASE("two reactants in equal amounts run out together, and no key names one of them alone") {
+    // 1.502 g / 150.17 g/mol and 1.406 g / 140.57 g/mol are 10.00 mmol each (route file H3), coefficients 1
+    // and 1.
+    const auto laid_out = test::lay_out_file("4-chloro-4-methoxychalcone/H3.json");
+    CHECK(laid_out->experiment().steps().front().theory.run_out_first().size() == 2);
+    const std::string key = test::text_of(bench_sheet(laid_out->experiment(), Edition::key));
+    CHECK(key.find("run out together") != std::string::npos);
+    CHECK(test::in_every_format(bench_sheet(laid_out->experiment(), Edition::student))
+              .find("run out together") == std::string::npos);
+    const auto bromination = test::lay_out_file("4-bromoacetanilide/A3.json");
+    CHECK(bromination->experiment().steps().front().theory.run_out_first().size() == 1);
+}
+
 TEST_CASE("every working of a supply sums to the supply") {
     for (const std::string& file : test::shipped_routes()) {
         CAPTURE(file);

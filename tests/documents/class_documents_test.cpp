@@ -169,6 +169,23 @@ TEST_CASE("a label of a strong acid has its signal word, pictogram and statement
     CHECK(number(*found, "copies") == 2);
 }
 
+TEST_CASE("a bottle that nobody has assessed says so of 100 %, in plain figures") {
+    bool seen = false;
+    for (const Comparison& comparison : shipped_comparisons())
+        for (const auto& route : comparison.routes()) {
+            LabelRequest request;
+            request.waste = false;
+            const writing::Document document = labels_document(*route, request, Catalogue::embedded());
+            for (const auto& label : list(*document.machine, "labels")) {
+                const std::string statements = text(label, "statements");
+                CAPTURE(statements);
+                CHECK(statements.find("e+") == std::string::npos);
+                seen = seen || statements.find("not assessed for 100 % of it") != std::string::npos;
+            }
+        }
+    CHECK(seen); // methyltrioctylammonium hydrogensulfate of E2, without a list of hazards
+}
+
 TEST_CASE("a number that stands in the stock list twice is the same number") {
     Problems problems;
     const writing::Document document =

@@ -67,7 +67,7 @@ StatedFigures stated_by_class_papers(const std::string& route, const std::string
     const course::House& house = course->house();
     const std::pair<const char*, writing::Document> made[] = {
         {"stock list", stock_list_document(*use.route, use.stock, house.prices, "")},
-        {"costs", costs_document(use, house, 0)},
+        {"costs", costs_document(use, house)},
         {"term", term_document(course->use(), nullptr, house.prices)},
         {"case", committee_case(proposal_of(*course, *again), house.prices)},
     };
@@ -178,7 +178,7 @@ TEST_CASE("changing one amount in the route file changes costs, term and case al
     const StatedFigures after = stated_by_class_papers("changed.json", text);
     check_agreement(after);
     for (const char* what : {"consumed", "waste_kg", "waste_without_water_kg", "collected_l"}) {
-        const std::string id = std::string("A3/2 x 12 + 10 %/") + what;
+        const std::string id = std::string("A3/2 x 12/") + what;
         CAPTURE(id);
         REQUIRE(after.count(id) == 1);
         for (const auto& [paper, stated] : after.at(id))

@@ -137,13 +137,17 @@ TEST_CASE("an empty cell is no number and no fault") {
 }
 
 TEST_CASE("what a spreadsheet made of a number is named") {
-    for (const char* cell :
-         {"2.May", "2. Mai", "02-May", "May 26", "1/2/2026", "2026-05-02", "02.05.2026", "5/12", "1. Dez"})
+    for (const char* cell : {"2.May", "2. Mai", "02-May", "May 26", "1/2/2026", "2026-05-02", "02.05.2026",
+                             "5/12", "1. Dez", "2024-05-12", "12.05.24", "5/12/2024", "12-May"})
         CHECK_MESSAGE(holds(cell_fault(cell), "is a date that a spreadsheet made of a number"), cell);
     CHECK(holds(cell_fault("#DIV/0!"), "error of the spreadsheet"));
     CHECK(holds(cell_fault("1.5 g"), "the unit stands in the heading"));
     CHECK(cell_fault("about 2") == "\"about 2\" is no number");
     CHECK(cell_fault("1.5.") == "\"1.5.\" has two decimal signs; write no signs between thousands");
-    CHECK_FALSE(looks_like_date("166-168"));
-    CHECK_FALSE(looks_like_date("1.5"));
+}
+
+TEST_CASE("a range of temperatures is no date: a date has one sign, and a day, a month and a year") {
+    for (const char* cell : {"166-168", "1.5", "165.5-167", "165-167.5", "165.5 - 167", "165.0-167",
+                             "164.5-166", "12.5-14", "165/167", "165-167-169", "13.14.15", "31/12/3500"})
+        CHECK_FALSE_MESSAGE(looks_like_date(cell), cell);
 }

@@ -42,6 +42,22 @@ TEST_CASE("a page loads nothing, runs nothing and says its language and viewport
     CHECK(viewport);
 }
 
+TEST_CASE("where a hand writes there is room for it, in running text and in tables") {
+    Document document;
+    document.title = "Sheet";
+    document.blocks.push_back(Paragraph{{"Yield: " + std::string(blank) + "\u00A0g"}});
+    Table table;
+    table.columns = {{.heading = "what"}, {.heading = "found"}};
+    table.rows.push_back({"mass", std::string(blank)});
+    document.blocks.push_back(table);
+    const Markup page = read_markup(write_html(document, {}));
+    CHECK(std::count_if(page.tags.begin(), page.tags.end(),
+                        [](const Tag& tag) { return tag.attribute("class") == "blank"; }) == 2);
+    // A number written by hand takes 20 mm (common practice, no source).
+    CHECK(write_html(document, {}).find(".blank { display: inline-block; min-width: 20.3mm;") !=
+          std::string::npos);
+}
+
 TEST_CASE("every id is used once and every link leads to one") {
     const Markup page = sample_page();
     std::set<std::string> ids;

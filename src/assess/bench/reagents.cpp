@@ -58,6 +58,14 @@ std::vector<Reagent> reagents_of(const FlatRoute& flat, const Inputs& inputs, in
     return reagents;
 }
 
+std::vector<ReactantSupply> Theory::run_out_first() const {
+    constexpr double weighing = 0.005; // share; common practice, no source
+    std::vector<ReactantSupply> found;
+    for (const ReactantSupply& supply : supplies)
+        if (supply.runs <= limiting().runs * (1 + weighing)) found.push_back(supply);
+    return found;
+}
+
 Theory theory_of(const FlatRoute& flat, const Inputs& inputs, const Evaluation& evaluation, int step) {
     const Step& written = flat.route().steps[at(step)];
     const StepResult& result = evaluation.steps[at(step)];

@@ -44,6 +44,8 @@ struct Theory {
     bool by_supply = true;
 
     const ReactantSupply& limiting() const { return supplies.front(); }
+    /// Reactants that are gone at the same time, as far as a balance tells: one, or several.
+    std::vector<ReactantSupply> run_out_first() const;
     double yield() const { return isolated / grams; }
 };
 

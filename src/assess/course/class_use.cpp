@@ -19,8 +19,9 @@ Money money_of(const ClassUse& use, const House& house) {
         money.unpriced.push_back(material->name);
     for (const stock::StockLine& line : use.stock.lines) {
         if (line.packs.pack == nullptr) continue;
-        // By the price of the pack that is bought, whatever the shelf holds.
-        money.used += line.needed() / line.packs.pack->grams * line.packs.pack->price;
+        // By the price of the pack that is bought, whatever the shelf holds; spare stock is not used up.
+        money.used +=
+            line.needed() / (1.0 + use.plan.extra) / line.packs.pack->grams * line.packs.pack->price;
     }
     const auto dispose = [&](const std::string& container, double millilitres) {
         if (const double* price = prices.disposal_of(container))
@@ -34,13 +35,12 @@ Money money_of(const ClassUse& use, const House& house) {
     for (const streams::OwnBottle& bottle : use.waste.own_bottles)
         own += bottle.volume;
     if (own > 0.0) dispose("own_bottle", own);
-    const double portions = use.plan.portions();
     if (prices.electricity)
-        money.power = *prices.electricity * use.one.socket.usual * portions / kilojoules_per_kilowatt_hour;
+        money.power = *prices.electricity * use.one.socket.usual * use.runs() / kilojoules_per_kilowatt_hour;
     else
         money.unpriced.emplace_back("electricity");
     if (prices.water)
-        money.water = *prices.water * (use.one.cooling.usual + use.one.suction.usual) * portions / 1000.0;
+        money.water = *prices.water * (use.one.cooling.usual + use.one.suction.usual) * use.runs() / 1000.0;
     else
         money.unpriced.emplace_back("water");
     return money;

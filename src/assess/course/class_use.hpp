@@ -2,7 +2,9 @@
 // What one experiment takes of a class and of the house: stock, waste by container, time, power, water,
 // money.
 //
-// Money has the currency of the price list; what the list does not price is named and counts as nothing.
+// Only the stock and its packs hold the spare that the plan calls extra: all else is of the runs that are
+// planned. Money has the currency of the price list; what the list does not price is named and counts as
+// nothing.
 #pragma once
 
 #include "assess/assessment.hpp"
@@ -26,7 +28,7 @@ struct House {
 
 struct Money {
     double packs = 0;    ///< of the packs to buy
-    double used = 0;     ///< of what is used up of them
+    double used = 0;     ///< of what the runs use up of them
     double disposal = 0; ///< of the streams, by container
     double power = 0, water = 0;
     std::vector<std::string> unpriced; ///< "bromine", "disposal of halogenated"

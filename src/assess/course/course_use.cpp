@@ -49,4 +49,21 @@ double CourseUse::total(double (*of)(const ClassUse&)) const {
     return sum;
 }
 
+double CourseUse::cost_of_packs(const stock::PriceList& prices, int week, const ClassUse* instead) const {
+    std::vector<std::pair<const Material*, double>> needs; // in order of first use, so that sums repeat
+    for (const Experiment& experiment : experiments) {
+        const ClassUse& use = instead != nullptr && experiment.week == week ? *instead : experiment.use;
+        for (const stock::StockLine& line : use.stock.lines) {
+            auto need = std::find_if(needs.begin(), needs.end(),
+                                     [&](const auto& entry) { return entry.first == line.material; });
+            if (need == needs.end()) need = needs.insert(needs.end(), {line.material, 0.0});
+            need->second += line.to_get;
+        }
+    }
+    double cost = 0.0;
+    for (const auto& [material, grams] : needs)
+        cost += stock::choose_packs(prices, *material, grams).cost;
+    return cost;
+}
+
 } // namespace routeweigh::course

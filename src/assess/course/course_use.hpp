@@ -26,7 +26,6 @@ struct ContainerTotal {
 
 struct CourseUse {
     std::string id, title, college, term;
-    double session = 0;                  ///< min; 0: not said
     std::vector<Experiment> experiments; ///< in order of the weeks
 
     /// In the order of the local rules, then what needs bottles of its own.
@@ -35,6 +34,10 @@ struct CourseUse {
     std::vector<std::pair<std::string, std::vector<int>>> techniques() const;
     /// The sum of one number over the experiments.
     double total(double (*of)(const ClassUse&)) const;
+    /// Money of the packs when each material is bought once for all weeks, so that what a week leaves in a
+    /// pack serves the next. \param instead  of what the experiment of `week` takes; nullptr: as it is
+    double cost_of_packs(const stock::PriceList& prices, int week = 0,
+                         const ClassUse* instead = nullptr) const;
 };
 
 } // namespace routeweigh::course

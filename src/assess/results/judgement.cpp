@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/results/judgement.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -23,10 +24,14 @@ constexpr std::array kinds{
     FindingKind{Finding::slightly_above, "slightly_above",
                 "above the theoretical yield by no more than the reading of the balance", Verdict::check,
                 "the last digit of the balance, or a trace of solvent", "dry and weigh once more"},
-    FindingKind{Finding::milligrams_for_grams, "milligrams_for_grams", "reads like mg in a column of g",
-                Verdict::not_possible, "the mass was noted in mg", "compare with the notebook"},
-    FindingKind{Finding::grams_for_milligrams, "grams_for_milligrams", "reads like g in a column of mg",
-                Verdict::check, "the mass was noted in g", "compare with the notebook"},
+    FindingKind{Finding::thousandfold_mass, "thousandfold_mass", "about 1000 times too large",
+                Verdict::not_possible,
+                "noted in a smaller unit than the heading has: mg under g; a slip of the decimal sign",
+                "compare with the notebook"},
+    FindingKind{
+        Finding::thousandth_of_mass, "thousandth_of_mass", "about 1000 times too small", Verdict::check,
+        "noted in a larger unit than the heading has: g under mg, kg under g; a slip of the decimal sign",
+        "compare with the notebook"},
     FindingKind{Finding::boat_weighed_too, "boat_weighed_too", "plausible once the boat is taken off",
                 Verdict::not_possible, "the weighing boat was not taken off", "weigh the empty boat"},
     FindingKind{Finding::masses_disagree, "masses_disagree",
@@ -36,6 +41,9 @@ constexpr std::array kinds{
                 Verdict::check, "not dry yet", "dry until two weighings agree"},
     FindingKind{Finding::lighter_once_dried, "lighter_once_dried", "lost mass in the oven", Verdict::check,
                 "the product was weighed wet", "use the mass after drying"},
+    FindingKind{Finding::gained_mass, "gained_mass", "gained mass in the drying, which drying cannot do",
+                Verdict::check, "weighings exchanged; wet again; another boat",
+                "compare with the notebook; weigh the empty boat; dry until two weighings agree"},
     FindingKind{Finding::very_low, "very_low", "less than 5 % of the theoretical yield", Verdict::check,
                 "lost in a filtrate, a layer or on the filter; a slip of the decimal sign",
                 "look at filtrates and layers before they are thrown away; compare with the notebook"},
@@ -44,6 +52,11 @@ constexpr std::array kinds{
         "wet, or impure with reagent, isomer or by-product; heated too fast; thermometer not checked",
         "dry and repeat with 1 to 2 K a minute near the melting point; thin-layer chromatography beside "
         "the starting material; melt a mixture with known product"},
+    FindingKind{Finding::melts_as_substrate, "melts_as_substrate", "melts where the starting material melts",
+                Verdict::check,
+                "it is likely starting material: nothing reacted, or the wrong solid was kept",
+                "melt a mixture with starting material, and one with known product; thin-layer "
+                "chromatography beside both; look for product in the filtrate"},
     FindingKind{Finding::melts_over_a_broad_range, "melts_over_a_broad_range", "melts over more than 3 K",
                 Verdict::check, "impure or wet; heated too fast; too much in the tube",
                 "dry and repeat slowly; recrystallise a little and compare the range"},
@@ -76,19 +89,32 @@ void judge_mass(const ResultRow& row, const std::optional<double>& weighed, Judg
     if (row.product && !row.boat_and_product && row.boat && share > 1 &&
         believable((*weighed - row.boat->value) / theory))
         judgement.add(Finding::boat_weighed_too);
-    if (share > 3 && believable(share / 1000)) judgement.add(Finding::milligrams_for_grams);
-    if (share < 0.0011 && believable(share * 1000)) judgement.add(Finding::grams_for_milligrams);
+    if (share > 3 && believable(share / 1000)) judgement.add(Finding::thousandfold_mass);
+    if (share < 0.0011 && believable(share * 1000)) judgement.add(Finding::thousandth_of_mass);
+}
+
+/// What two weighings of one product may differ by. Each is read to half its last digit; the half beyond
+/// keeps "1.5" and "1.6" together.
+double weighing_tolerance(const CellNumber& number) {
+    return std::max(constant_mass * number.value, 1.5 * std::pow(10.0, -number.decimals));
 }
 
 void judge_drying(const ResultRow& row, const std::optional<double>& weighed, Judgement& judgement) {
-    if (row.dried_once && row.dried_again &&
-        std::abs(row.dried_once->value - row.dried_again->value) >
-            constant_mass * row.dried_again->value + 2 * std::pow(10.0, -row.dried_again->decimals))
-        judgement.add(Finding::still_drying);
     const auto& dried = row.dried_again ? row.dried_again : row.dried_once;
     if (!dried) return;
-    if (weighed && *weighed > dried->value * (1 + constant_mass) + row.reading())
-        judgement.add(Finding::lighter_once_dried);
+    const double tolerance = weighing_tolerance(*dried);
+    if (row.dried_once && row.dried_again) {
+        const double gain = row.dried_again->value - row.dried_once->value;
+        if (gain > tolerance) judgement.add(Finding::gained_mass);
+        if (gain < -tolerance) judgement.add(Finding::still_drying);
+    }
+    if (weighed) {
+        if (*weighed > dried->value * (1 + constant_mass) + row.reading())
+            judgement.add(Finding::lighter_once_dried);
+        const auto& first = row.dried_once ? row.dried_once : row.dried_again;
+        if (first->value > *weighed + std::max(tolerance, 1.5 * row.reading()))
+            judgement.add(Finding::gained_mass);
+    }
     if (dried->value > 0) judgement.mass = dried->value;
 }
 
@@ -100,8 +126,13 @@ void judge_melting(const ResultRow& row, const Theory& theory, Judgement& judgem
         if (to - row.melts_from->value > broad_range) judgement.add(Finding::melts_over_a_broad_range);
     }
     if (theory.product == nullptr || !theory.product->melting_point) return;
-    if (to < *theory.product->melting_point - far_from_melting) judgement.add(Finding::melts_low);
-    if (to > *theory.product->melting_point + far_from_melting) judgement.add(Finding::melts_high);
+    const double product = *theory.product->melting_point;
+    if (std::abs(to - product) <= far_from_melting) return;
+    judgement.add(to < product ? Finding::melts_low : Finding::melts_high);
+    const Substance* const substrate = theory.reference;
+    if (substrate != nullptr && substrate->melting_point &&
+        std::abs(to - *substrate->melting_point) <= far_from_melting)
+        judgement.add(Finding::melts_as_substrate);
 }
 
 } // namespace

@@ -26,8 +26,8 @@ enum class Finding : std::uint32_t {
     mass_not_above_zero = 1U << 1U,
     above_theory = 1U << 2U,
     slightly_above = 1U << 3U,
-    milligrams_for_grams = 1U << 4U,
-    grams_for_milligrams = 1U << 5U,
+    thousandfold_mass = 1U << 4U,
+    thousandth_of_mass = 1U << 5U,
     boat_weighed_too = 1U << 6U,
     masses_disagree = 1U << 7U,
     still_drying = 1U << 8U,
@@ -39,6 +39,8 @@ enum class Finding : std::uint32_t {
     melts_backwards = 1U << 14U,
     bench_again = 1U << 15U,
     row_again = 1U << 16U,
+    gained_mass = 1U << 17U,
+    melts_as_substrate = 1U << 18U,
 };
 
 struct FindingKind {
@@ -53,9 +55,9 @@ struct FindingKind {
 std::span<const FindingKind> finding_kinds();
 
 inline constexpr double broad_range = 3; ///< K between first liquid and clear; common practice, no source
-inline constexpr double far_from_melting = 3; ///< K from the melting point of the catalogue; likewise
+inline constexpr double far_from_melting = 3; ///< K from a melting point of the catalogue; likewise
 inline constexpr double very_low_yield = 0.05;
-inline constexpr double constant_mass = 0.01; ///< share by which a second drying may still change the mass
+inline constexpr double constant_mass = 0.01; ///< share by which drying may still change the mass
 
 struct Judgement {
     Verdict verdict = Verdict::plausible;

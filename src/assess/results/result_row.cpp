@@ -32,6 +32,21 @@ bool is_bench_code(std::string_view text) {
     return digit && text.size() <= longest_code;
 }
 
+/// A range is copied with its unit: "166-168 degC"; only degrees Celsius, as in the heading.
+std::string_view without_degrees(std::string_view text) {
+    text = trim(text);
+    // Degree sign, ordinal sign typed for it, and the one character for both.
+    for (const std::string_view unit : {"\xC2\xB0"
+                                        "C",
+                                        "\xC2\xB0 C",
+                                        "\xC2\xBA"
+                                        "C",
+                                        "\xE2\x84\x83", "degC", "deg C", "C", "\xC2\xB0"})
+        if (text.size() > unit.size() && text.substr(text.size() - unit.size()) == unit)
+            return trim(text.substr(0, text.size() - unit.size()));
+    return text;
+}
+
 } // namespace
 
 std::optional<double> ResultRow::mass() const {
@@ -106,11 +121,11 @@ void RowReader::read_range(const Column& column, std::string_view cell, ResultRo
     for (const std::string_view dash : dashes) {
         const std::size_t place = cell.find(dash, 1);
         if (cell.size() < 2 || place == std::string_view::npos) continue;
-        row.melts_from = number(column, trim(cell.substr(0, place)));
-        row.melts_to = number(column, trim(cell.substr(place + dash.size())));
+        row.melts_from = number(column, without_degrees(cell.substr(0, place)));
+        row.melts_to = number(column, without_degrees(cell.substr(place + dash.size())));
         return;
     }
-    row.melts_to = number(column, cell);
+    row.melts_to = number(column, without_degrees(cell));
 }
 
 void RowReader::read_cell(const Column& column, std::string_view cell, ResultRow& row) {

@@ -91,6 +91,7 @@ Theory theory_of(const Assessment& route, std::size_t index) {
     const StepResult& result = route.evaluation().steps[index];
     Theory theory;
     theory.product = step.product;
+    theory.reference = step.reference;
     theory.grams = result.theory * step.product->molar_mass;
     theory.next_limit = std::numeric_limits<double>::infinity();
     theory.substrate_limit = std::numeric_limits<double>::infinity();

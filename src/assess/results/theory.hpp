@@ -20,12 +20,13 @@ struct WrongNumber {
 struct Theory {
     const Substance* product = nullptr;
     const Substance* limiting = nullptr;
-    double grams = 0;                ///< of product at the amounts as written
-    double limiting_mmol = 0;        ///< charged
-    double limiting_grams = 0;       ///< of the substance itself
-    double product_per_limiting = 0; ///< mol/mol by the overall equation
-    double substrate_grams = 0;      ///< of the material that brings the reference, as written
-    std::string substrate;           ///< its name
+    const Substance* reference = nullptr; ///< the starting material that is weighed in
+    double grams = 0;                     ///< of product at the amounts as written
+    double limiting_mmol = 0;             ///< charged
+    double limiting_grams = 0;            ///< of the substance itself
+    double product_per_limiting = 0;      ///< mol/mol by the overall equation
+    double substrate_grams = 0;           ///< of the material that brings the reference, as written
+    std::string substrate;                ///< its name
     bool substrate_limits = false;
     double next_limit =
         0; ///< theoretical yield that the other reactants allow, over `grams`; infinite for none

@@ -19,11 +19,12 @@ namespace routeweigh::stock {
 struct ClassPlan {
     int students = 1; ///< in each section, each with a run of the route of their own
     int sections = 1;
-    double extra = 0;      ///< share added for spills and repeats
+    double extra = 0;      ///< share of spare stock made ready for spills and repeats; never of runs
+    double session = 0;    ///< min that a section meets; 0: not said
     std::vector<Day> days; ///< one for each section, in order; or none
 
     double runs() const { return static_cast<double>(students) * sections; }
-    double portions() const { return runs() * (1 + extra); } ///< runs with the extra
+    double portions() const { return runs() * (1 + extra); } ///< runs that stock is made ready for
 };
 
 /// A material as the route charges it, g.

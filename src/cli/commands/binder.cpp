@@ -35,6 +35,8 @@ std::function<void()> add_binder(CLI::App& program, Context& context) {
         ->type_name("FOLDER");
     command->add_flag("--check", options->check,
                       "Write nothing; exit status 4 and a list when something in the folder is out of date");
+    command->footer("Examples:\n  routeweigh binder examples/course.json --into binder\n"
+                    "  routeweigh binder examples/course.json --into binder --check");
     return [options, &context] {
         Problems problems;
         const auto course = open_course(context, options->course, {}, problems);

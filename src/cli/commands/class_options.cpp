@@ -11,7 +11,10 @@ void add_class_options(CLI::App& command, ClassRequest& size) {
                     "Students in each section, each with a run of their own; else 1")
         ->type_name("N");
     command.add_option("--sections", size.sections, "Sections of that many students; else 1")->type_name("N");
-    command.add_option("--extra", size.extra, "Share added for spills and repeats, such as 10%; else none")
+    command
+        .add_option(
+            "--extra", size.extra,
+            "Spare stock made ready for spills and repeats, such as 10%; no runs, no waste; else none")
         ->type_name("PERCENT");
     command
         .add_option("--day", size.days,

@@ -27,6 +27,9 @@ std::function<void()> add_costs(CLI::App& program, Context& context) {
                      "Packs, disposal, power and water with their prices, see examples/prices.schema.json")
         ->type_name("FILE");
     add_rules_option(*command, options->rules);
+    command->footer(
+        "Example:\n  routeweigh costs routes/4-bromoacetanilide/A3.json --students 12 --sections 2 \\\n"
+        "      --session \"180 min\" --prices examples/prices.json --output costs.html");
     context.add_output_options(*command);
     return [options, &context] {
         Problems problems;

@@ -14,6 +14,8 @@ std::function<void()> add_manual(CLI::App& program, Context& context) {
     command->add_flag("--completion", *completion, "Print the completion for bash instead");
     command->add_option("--output", context.output, "Write to this file instead of the terminal")
         ->type_name("FILE");
+    command->footer("Examples:\n  routeweigh manual --output routeweigh.1 && man -l routeweigh.1\n"
+                    "  routeweigh manual --completion --output routeweigh.bash");
     return [completion, &program, &context] {
         write_file(context.output,
                    *completion ? bash_completion(program) : manual_page(program, ROUTEWEIGH_VERSION));

@@ -32,6 +32,9 @@ std::function<void()> add_term(CLI::App& program, Context& context) {
         ->add_flag("--case", options->as_case,
                    "With --replace: one page for the committee that decides, with what the change loses")
         ->needs(replace);
+    command->footer("Examples:\n  routeweigh term examples/course.json --output term.html\n"
+                    "  routeweigh term examples/course.json --case \\\n"
+                    "      --replace 10=routes/adipic-acid/E1.json --output case.html");
     context.add_output_options(*command);
     return [options, &context] {
         Problems problems;

@@ -24,6 +24,8 @@ std::function<void()> add_workbook(CLI::App& program, Context& context) {
     command->add_option("--students", options->students, "Runs of the route that the stock sheet starts from")
         ->check(CLI::Range(1, 100000))
         ->type_name("N");
+    command->footer(
+        "Example:\n  routeweigh workbook routes/4-bromoacetanilide/A3.json --students 24 --output A3.xlsx");
     return [options, &context] {
         Problems problems;
         std::vector<Route> routes =

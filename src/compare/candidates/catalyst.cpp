@@ -15,7 +15,7 @@ void find_catalyst(const CandidateSource& source, std::vector<Candidate>& candid
         if (now <= floor * least_cut) continue;
         const double then = std::max(0.5 * now, floor);
         Candidate candidate;
-        candidate.what = fmt::format("cut {} ({}) from {:.2g} to {:.2g} mol %: {} to {}", place.material(),
+        candidate.what = fmt::format("cut {} ({}) from {:.3g} to {:.3g} mol %: {} to {}", place.material(),
                                      place.purpose(source.route()), 100.0 * now, 100.0 * then,
                                      amount_text(*place.charge, 1.0), amount_text(*place.charge, then / now));
         candidate.question =

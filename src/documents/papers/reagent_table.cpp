@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <optional>
 #include <set>
+#include <utility>
 
 namespace routeweigh::documents {
 namespace {
@@ -94,25 +95,28 @@ writing::Row charge_row(const Paper& paper, const bench::Reagent& reagent, Drawi
     row.cells.push_back(counted && reagent.equivalents
                             ? cell_of(equivalents_of(paper.route(), paper.step, reagent), paper.edition)
                             : Cell(""));
-    row.cells.emplace_back(hazard_codes(paper.experiment.bottle(material), most_codes));
     row.cells.emplace_back(std::string(blank));
+    row.cells.emplace_back(hazard_codes(paper.experiment.bottle(material), most_codes));
     return row;
 }
 
 writing::Row product_row(const Paper& paper, Drawings& drawings) {
     const Substance& product = *paper.step.step->product;
+    // Written once, below the table: a blank here would make it too wide for a sheet.
+    Cell mass =
+        paper.key() ? cell_of(theoretical_mass(paper.route(), paper.step), Edition::key) : Cell("below");
     return {drawings.name_cell(product.name, product),
             Cell(fixed(product.molar_mass, 2), product.molar_mass),
             temperature_cell(product.melting_point),
             boiling_cell(product),
             product.density ? Cell(digits(*product.density, 4), *product.density)
                             : writing::missing("not in the catalogue"),
-            cell_of(theoretical_mass(paper.route(), paper.step), paper.edition),
+            std::move(mass),
             Cell(""),
             cell_of(theoretical_amount(paper.route(), paper.step), paper.edition),
             Cell(""),
-            Cell(hazard_codes(paper.experiment.product(paper.step), most_codes)),
-            Cell("")};
+            Cell(""),
+            Cell(hazard_codes(paper.experiment.product(paper.step), most_codes))};
 }
 
 writing::MachineTree number_or_null(const std::optional<double>& number) {
@@ -150,8 +154,8 @@ void add_reagents(const Paper& paper, Blocks& blocks) {
                      {.heading = "volume", .align = decimal, .unit = "mL"},
                      {.heading = "amount", .align = decimal, .unit = "mmol"},
                      {.heading = "equiv.", .align = decimal},
-                     {.heading = "hazard"},
-                     {.heading = "used", .note = "what you really took, written down while you take it"}};
+                     {.heading = "used", .note = "what you really took, written down while you take it"},
+                     {.heading = "hazard"}};
     Drawings drawings(paper, table);
     int stage = -1;
     for (const bench::Reagent& reagent : paper.step.reagents) {

@@ -26,6 +26,14 @@ std::vector<std::string> sums_of(const Paper& paper, const ReactantSupply& suppl
     return sums;
 }
 
+/// "bromine", or "a and b" where they run out together.
+std::string limiting_names(const bench::Theory& theory) {
+    std::vector<std::string> names;
+    for (const ReactantSupply& supply : theory.run_out_first())
+        names.push_back(supply.substance->name);
+    return listed(names);
+}
+
 void add_working(const Paper& paper, Blocks& blocks) {
     const bench::Theory& theory = paper.step.theory;
     const Substance& product = *paper.step.step->product;
@@ -35,6 +43,10 @@ void add_working(const Paper& paper, Blocks& blocks) {
             lines.items.emplace_back(sum);
     if (!theory.supplies.empty()) {
         const ReactantSupply& limiting = theory.limiting();
+        if (theory.run_out_first().size() > 1)
+            lines.items.emplace_back(
+                fmt::format("Run out together: {}; nothing is left of any of them at full conversion",
+                            limiting_names(theory)));
         lines.items.emplace_back(fmt::format("Smallest amount over coefficient: {}, {} mmol / {} = {} mmol",
                                              limiting.substance->name, digits(1000 * limiting.moles, 4),
                                              plain_number(limiting.coefficient),
@@ -87,7 +99,9 @@ void add_theory(const Paper& paper, Blocks& blocks) {
     blocks.push_back(std::move(table));
     const std::string limiting = !paper.key()              ? std::string(blank)
                                  : theory.supplies.empty() ? "none: nothing of the equation is charged"
-                                                           : theory.limiting().substance->name;
+                                 : theory.run_out_first().size() > 1
+                                     ? "none alone: " + limiting_names(theory) + " run out together"
+                                     : limiting_names(theory);
     blocks.push_back(
         writing::KeyValueList{{{"Limiting reagent", limiting},
                                {"Theoretical yield",
@@ -100,8 +114,7 @@ writing::MachineTree theory_tree(const Paper& paper) {
     const bench::Theory& theory = paper.step.theory;
     const bool known = paper.key() && !theory.supplies.empty();
     return writing::MachineObject{
-        {"limiting_reagent",
-         known ? writing::MachineTree(theory.limiting().substance->name) : writing::MachineTree()},
+        {"limiting_reagent", known ? writing::MachineTree(limiting_names(theory)) : writing::MachineTree()},
         {"theoretical_amount", machine_of(theoretical_amount(paper.route(), paper.step), paper.edition)},
         {"theoretical_yield", machine_of(theoretical_mass(paper.route(), paper.step), paper.edition)},
         {"isolated_mass", machine_of(isolated_mass(paper.route(), paper.step), paper.edition)},

@@ -97,8 +97,10 @@ TEST_CASE("what cannot be is told from what has to be checked") {
     CHECK(row_of("product (g)", "2.15").judgement.verdict == Verdict::check);
     CHECK(finds(row_of("product (g)", "2.15"), Finding::slightly_above));
     CHECK(finds(row_of("product (g)", "-0.2"), Finding::mass_not_above_zero));
-    CHECK(finds(row_of("product (g)", "1712"), Finding::milligrams_for_grams));
-    CHECK(finds(row_of("product (mg)", "1.712"), Finding::grams_for_milligrams));
+    CHECK(finds(row_of("product (g)", "1712"), Finding::thousandfold_mass));
+    CHECK(finds(row_of("product (mg)", "1.712"), Finding::thousandth_of_mass));
+    // The heading has g, so the words may not speak of a column of mg.
+    CHECK(finds(row_of("product (g)", "0.001712"), Finding::thousandth_of_mass));
     CHECK(finds(row_of("product (g),boat (g)", "2.912,1.2"), Finding::boat_weighed_too));
     CHECK_FALSE(finds(row_of("product (g),boat (g)", "1.712,1.2"), Finding::boat_weighed_too));
     CHECK(finds(row_of("boat and product (g),boat (g)", "2.912,"), Finding::no_mass));
@@ -115,6 +117,46 @@ TEST_CASE("a pair of dryings tells whether it was dry, and the dried mass counts
     CHECK(*wet.judgement.mass == 1.712);
     CHECK(
         finds(row_of("product (g),dried once (g),dried again (g)", "2.00,1.90,1.72"), Finding::still_drying));
+}
+
+TEST_CASE(
+    "a gain is no drying: weighings exchanged, wet again, or another boat (common practice, no source)") {
+    const char* const columns = "product (g),dried once (g),dried again (g)";
+    for (const char* masses : {",1.5,1.7", "1.8,1.50,1.70", "1.50,1.70,1.70"}) {
+        const KeptRow gained = row_of(columns, masses);
+        CHECK_MESSAGE(finds(gained, Finding::gained_mass), masses);
+        CHECK_FALSE_MESSAGE(finds(gained, Finding::still_drying), masses);
+        CHECK(gained.judgement.verdict == Verdict::check);
+    }
+    // One in the last digit, or one per cent, is the balance.
+    for (const char* masses : {",1.5,1.6", "1.72,1.710,1.715", "1.6,1.65,1.65"})
+        CHECK_FALSE_MESSAGE(finds(row_of(columns, masses), Finding::gained_mass), masses);
+}
+
+TEST_CASE(
+    "what melts where the starting material melts is named so (acetanilide 114.4 degC in the catalogue)") {
+    const KeptRow row = row_of("product (g),melting range", "1.70,113-115");
+    CHECK(finds(row, Finding::melts_as_substrate));
+    CHECK(finds(row, Finding::melts_low));
+    CHECK_FALSE(finds(row_of("product (g),melting range", "1.70,150-160"), Finding::melts_as_substrate));
+    CHECK_FALSE(finds(row_of("product (g),melting range", "1.70,166-168"), Finding::melts_as_substrate));
+}
+
+TEST_CASE("a melting range is read with half degrees, blanks and its unit") {
+    for (const char* range : {"165.5-167", "165.5 - 167", "165.5 to 167",
+                              "165.5-167 \xC2\xB0"
+                              "C",
+                              "165.5 degC - 167 degC",
+                              "165.5\xE2\x80\x93"
+                              "167 \xE2\x84\x83"}) {
+        const KeptRow row = row_of("product (g),melting range", std::string("1.70,") + range);
+        CHECK_MESSAGE(*row.melts_from == 165.5, range);
+        CHECK_MESSAGE(*row.melts_to == 167, range);
+    }
+    CHECK(*row_of("product (g),melting range", "1.70,12.5-14").melts_from == 12.5);
+    CHECK(holds(faults_of("bench,product (g),melting range\nA1,1.70,12.05.24\n"), "is a date"));
+    CHECK(holds(faults_of("bench,product (g),melting range\nA1,1.70,331-333 K\n"),
+                "unit stands in the heading"));
 }
 
 TEST_CASE("melting ranges: low, broad, high, backwards (168 degC in the catalogue, 3 K to either side)") {
