@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: MIT
+// What the stages of a bench sheet say to do, in the right order, and how it fits the other papers.
+#include "assess/course/class_use.hpp"
+#include "documents/bench_sheet.hpp"
+#include "documents/compared.hpp"
+#include "documents/papers.hpp"
+#include "documents/talk_card.hpp"
+
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace routeweigh {
+namespace {
+
+using documents::Edition;
+using test::member;
+
+std::string sheet_text(const std::string& file, Edition edition = Edition::student) {
+    return test::text_of(bench_sheet(test::lay_out_file(file)->experiment(), edition));
+}
+
+bool says(const std::string& text, std::string_view words) {
+    return text.find(words) != std::string::npos;
+}
+
+bool has_caution(const bench::BenchStage& stage, std::string_view rule) {
+    return std::any_of(stage.cautions.begin(), stage.cautions.end(),
+                       [rule](const auto& caution) { return caution.rule == rule; });
+}
+
+// Cyclohexene boils at 82.9 degC (catalogue) and is gone when the reaction is over: 100 g at 85 degC for 8 h.
+TEST_CASE("what is in the pot before the reaction gets its flame caution and its condenser") {
+    const auto laid_out = test::lay_out_file("adipic-acid/E2.json");
+    const bench::BenchStage& stage = laid_out->experiment().steps()[0].stages[0];
+    REQUIRE(stage.facts.condenses != nullptr);
+    CHECK(stage.facts.condenses->name == "cyclohexene");
+    CHECK(has_caution(stage, "no_flames"));
+    CHECK(has_caution(stage, "condenser"));
+    REQUIRE(stage.vessel.has_value());
+    CHECK(stage.vessel->kind == bench::VesselKind::round_flask);
+    const std::string sheet = sheet_text("adipic-acid/E2.json");
+    CHECK(says(sheet, "No flames with cyclohexene"));
+    CHECK(says(sheet, "reflux condenser"));
+}
+
+TEST_CASE("a pot holds what it holds at its fullest, before or after the reaction") {
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        for (const bench::BenchStep& step : laid_out->experiment().steps())
+            for (const bench::BenchStage& stage : step.stages) {
+                CHECK(stage.facts.volume >= stage.facts.pot.before.volume().millilitres);
+                CHECK(stage.facts.volume >= stage.facts.pot.after.volume().millilitres);
+                // No reaction makes or loses mass but as gas, and none draws more than air gives.
+                CHECK(stage.facts.pot.after.total() <= stage.facts.pot.before.total() * 1.001);
+            }
+    }
+}
+
+TEST_CASE("what a caution says to add last stands last in the checklist") {
+    std::size_t checked = 0;
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        for (const bench::BenchStep& step : laid_out->experiment().steps())
+            for (const bench::BenchStage& stage : step.stages)
+                for (const bench::StageCaution& caution : stage.cautions) {
+                    if (caution.rule != "portions" || !caution.words.starts_with("Add ")) continue;
+                    ++checked;
+                    CHECK(says(caution.words, stage.facts.charged.back()->material().name));
+                }
+    }
+    CHECK(checked >= 5);
+    // Bromate comes second to last in the file: its water and the bromide go in before it.
+    const std::string sheet = sheet_text("4-bromoacetanilide/A2.json");
+    const std::size_t stages = sheet.rfind("Put in potassium bromate");
+    REQUIRE(stages != std::string::npos);
+    CHECK(stages > sheet.rfind("Put in potassium bromide"));
+    CHECK(stages < sheet.rfind("Quench with"));
+}
+
+// Common practice, no source: iodide paper tells an oxidiser; an anhydride that meets water boils up.
+TEST_CASE("starch-iodide paper is for oxidisers alone; an anhydride meets water dropwise and in the hood") {
+    for (const char* file :
+         {"acetylsalicylic-acid/G1.json", "acetylsalicylic-acid/G2.json", "acetylsalicylic-acid/G4.json"}) {
+        CAPTURE(file);
+        const std::string sheet = sheet_text(file);
+        CHECK_FALSE(says(sheet, "iodide"));
+        CHECK_FALSE(says(sheet, "until the colour is gone"));
+        CHECK(says(sheet, "Acetic anhydride meets water here"));
+        CHECK(says(sheet, "acid vapour"));
+        const std::string card = test::text_of(talk_card(test::lay_out_file(file)->experiment()));
+        CHECK_FALSE(says(card, "iodide"));
+        CHECK(says(card, "Water on acetic anhydride"));
+    }
+    for (const char* file : {"4-bromoacetanilide/A1.json", "4-bromoacetanilide/A3.json"}) {
+        CAPTURE(file);
+        CHECK(says(sheet_text(file), "iodide"));
+        CHECK(says(test::text_of(talk_card(test::lay_out_file(file)->experiment())), "iodide"));
+        CHECK_FALSE(says(sheet_text(file), "anhydride"));
+    }
+}
+
+TEST_CASE("bench sheet, cooling water and techniques agree on every condenser") {
+    const utilities::UtilityData data = utilities::read_utility_data(Catalogue::embedded());
+    std::size_t refluxes = 0;
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        const bench::Experiment& experiment = laid_out->experiment();
+        const Assessment& route = experiment.assessment();
+        const utilities::RouteUse use = utilities::estimate_use(route.flat(), route.evaluation(), data);
+        bool any = false;
+        for (const utilities::StageUse& stage : use.stages) {
+            const bench::BenchStage& on_sheet = experiment.steps()[static_cast<std::size_t>(stage.step)]
+                                                    .stages[static_cast<std::size_t>(stage.stage)];
+            CAPTURE(on_sheet.facts.stage->title);
+            CHECK(stage.reflux == on_sheet.facts.refluxes());
+            CHECK(stage.reflux == has_caution(on_sheet, "condenser")); // none of them distils
+            if (!stage.cooling.stated && stage.minutes)
+                CHECK((stage.cooling.usual > 0) == (on_sheet.facts.condenses != nullptr));
+            if (stage.reflux) CHECK(on_sheet.vessel->kind == bench::VesselKind::round_flask);
+            any = any || stage.reflux;
+            refluxes += stage.reflux ? 1 : 0;
+        }
+        const auto techniques = course::techniques_of(route, use);
+        CHECK(any ==
+              (std::find(techniques.begin(), techniques.end(), "heating under reflux") != techniques.end()));
+        CHECK(any == says(sheet_text(file), "reflux condenser with tubing"));
+    }
+    CHECK(refluxes >= 15);
+    // Ethanol boils at 78 degC; steam from an open flask harms nobody.
+    const auto condenses = [](const char* file, std::size_t stage) {
+        return test::lay_out_file(file)->experiment().steps()[0].stages[stage].facts.condenses != nullptr;
+    };
+    CHECK(condenses("4-bromoacetanilide/A3.json", 3));
+    CHECK_FALSE(condenses("adipic-acid/E3.json", 3));
+}
+
+} // namespace
+} // namespace routeweigh
