@@ -104,6 +104,61 @@ TEST_CASE("starch-iodide paper is for oxidisers alone; an anhydride meets water 
     }
 }
 
+TEST_CASE(
+    "a checklist pours as its caution says, and water that quenches goes into the mixture before that") {
+    const std::string sheet = sheet_text("acetylsalicylic-acid/G2.json");
+    CHECK(says(sheet, "Once the quench has calmed, pour the mixture into the rest of the water"));
+    const std::size_t quench = sheet.find("Quench with water"),
+                      pour = sheet.find("Pour the mixture into water");
+    REQUIRE(quench != std::string::npos);
+    REQUIRE(pour != std::string::npos);
+    CHECK(quench < pour);
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        for (const bench::BenchStep& step : laid_out->experiment().steps())
+            for (const bench::BenchStage& stage : step.stages)
+                if (has_caution(stage, "pour")) CHECK(says(sheet_text(file), "Pour the mixture into "));
+    }
+}
+
+TEST_CASE("a checklist has the notes of the route file, the student's without what is to be worked out") {
+    const std::string student = sheet_text("acetylsalicylic-acid/G2.json");
+    CHECK(says(student, "; dropwise"));
+    CHECK(says(student, "; ice-cold"));
+    const std::string addition = sheet_text("2-3-dibromo-3-phenylpropanoic-acid/B2.json");
+    CHECK(says(addition, "in five portions"));
+    CHECK_FALSE(says(addition, "1.02 equivalents"));
+    CHECK(says(sheet_text("2-3-dibromo-3-phenylpropanoic-acid/B2.json", Edition::key), "1.02 equivalents"));
+    CHECK_FALSE(says(sheet_text("4-bromoacetanilide/A2.json"), "than needed"));
+}
+
+// Common practice, no source: hot, the product is in solution and runs through the paper.
+TEST_CASE("a warm recrystallisation is cooled before it is filtered, and nothing else is") {
+    const std::string words =
+        "Let it cool to room temperature, then in ice, until crystals have come; only then filter";
+    for (const char* file :
+         {"4-bromoacetanilide/A3.json", "4-chloro-4-methoxychalcone/H3.json",
+          "2-3-dibromo-3-phenylpropanoic-acid/B4.json", "5-5-diphenylhydantoin/D1b-D2c-D3a.json"}) {
+        CAPTURE(file);
+        const std::string sheet = sheet_text(file);
+        const std::size_t cool = sheet.find(words);
+        REQUIRE(cool != std::string::npos);
+        CHECK(sheet.find("Filter; what runs through", cool) - cool < words.size() + 40);
+    }
+    CHECK_FALSE(says(sheet_text("adipic-acid/E2.json"), words));
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        for (const bench::BenchStep& step : laid_out->experiment().steps())
+            for (const bench::BenchStage& stage : step.stages)
+                if (stage.facts.cools_before_filtering()) {
+                    CHECK(stage.facts.is(Phase::purification));
+                    CHECK(stage.facts.has_role("recrystallisation solvent"));
+                }
+    }
+}
+
 TEST_CASE("bench sheet, cooling water and techniques agree on every condenser") {
     const utilities::UtilityData data = utilities::read_utility_data(Catalogue::embedded());
     std::size_t refluxes = 0;
