@@ -195,5 +195,29 @@ TEST_CASE("bench sheet, cooling water and techniques agree on every condenser") 
     CHECK_FALSE(condenses("adipic-acid/E3.json", 3));
 }
 
+// 4.240 g of benzoin go into one pot of the second step and one pot of the first leaves 1.484 g, that is
+// 4.240 / 1.484 = 2.86 pots for each of the second step.
+TEST_CASE("a step whose product is needed more than once says how often, the student edition less exactly") {
+    const std::string file = "5-5-diphenylhydantoin/D1b-D2c-D3a.json";
+    const auto laid_out = test::lay_out_file(file);
+    const bench::Experiment& experiment = laid_out->experiment();
+    const auto& steps = experiment.assessment().evaluation().steps;
+    REQUIRE(steps.size() == 3);
+    CHECK(steps[0].scale / steps[1].scale == doctest::Approx(4.240 / 1.484).epsilon(0.001));
+    CHECK(steps[2].scale == doctest::Approx(1));
+    const writing::Document key = bench_sheet(experiment, Edition::key);
+    const std::string exact = fmt::format("{:.1f} times", steps[0].scale);
+    CHECK(says(test::text_of(key), "needed " + exact + " for one run of the last step"));
+    CHECK(says(test::text_of(talk_card(experiment)), "step 1 " + exact));
+    const std::string student = sheet_text(file);
+    CHECK_FALSE(says(student, exact));
+    CHECK(says(student, fmt::format("needed {:.0f} to {:.0f} times for one run of the last step",
+                                    std::floor(steps[0].scale), std::ceil(steps[0].scale))));
+    CHECK(std::get<double>(member(std::get<writing::MachineList>(member(*key.machine, "steps").value)[0],
+                                  "runs_for_one_of_the_last")
+                               .value) == doctest::Approx(steps[0].scale));
+    CHECK_FALSE(says(sheet_text("4-bromoacetanilide/A3.json"), "for one run of the last step"));
+}
+
 } // namespace
 } // namespace routeweigh
