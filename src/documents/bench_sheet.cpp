@@ -19,12 +19,26 @@ std::string_view words_of(Edition edition) {
     return edition == Edition::key ? "Key edition, for those who teach and mark" : "Student edition";
 }
 
+/// For one run of the last step.
+double runs_of(const Paper& paper) {
+    const auto& steps = paper.experiment.assessment().evaluation().steps;
+    return steps[static_cast<std::size_t>(paper.step.index)].scale;
+}
+
 void add_step(const Paper& paper, Blocks& blocks) {
     const Step& step = *paper.step.step;
     if (paper.experiment.steps().size() > 1) {
         blocks.push_back(writing::Heading{
             2, fmt::format("Step {}: {}", paper.step.index + 1,
                            step.title.empty() ? "making " + step.product->name : step.title)});
+        const double runs = runs_of(paper);
+        if (const std::string words = documents::runs_text(runs, paper.edition); !words.empty())
+            blocks.push_back(writing::Paragraph{
+                {fmt::format("This step is needed {} for one run of the last step: {}. Amounts below are for "
+                             "one pot.",
+                             words,
+                             runs > 1 ? "scale it, or pool what several benches made"
+                                      : "one pot makes more than enough")}});
     }
     blocks.push_back(writing::Heading{heading_level(paper), "Bottles"});
     add_bottle_hazards(paper, blocks);
@@ -43,6 +57,9 @@ writing::MachineTree step_tree(const Paper& paper) {
     return writing::MachineObject{{"id", paper.step.step->id},
                                   {"equation", paper.step.step->overall.text},
                                   {"product", paper.step.step->product->name},
+                                  {"runs_for_one_of_the_last", paper.key()
+                                                                   ? writing::MachineTree(runs_of(paper))
+                                                                   : writing::MachineTree()},
                                   {"reagents", reagents_tree(paper)},
                                   {"theory", theory_tree(paper)},
                                   {"stages", stages_tree(paper)},

@@ -3,6 +3,7 @@
 
 #include "documents/cautions.hpp"
 #include "documents/number.hpp"
+#include "documents/papers/papers.hpp"
 #include "documents/papers/talk_points.hpp"
 #include "documents/version.hpp"
 #include "documents/words.hpp"
@@ -47,6 +48,21 @@ std::string where_text(const documents::TalkHazard& hazard) {
     return text;
 }
 
+/// Pots of the earlier steps that one pot of the last takes; "" where it is one of each.
+std::string runs_line(const bench::Experiment& experiment) {
+    std::vector<std::string> steps;
+    for (const bench::BenchStep& step : experiment.steps()) {
+        const double runs =
+            experiment.assessment().evaluation().steps[static_cast<std::size_t>(step.index)].scale;
+        if (const std::string text = documents::runs_text(runs, Edition::key); !text.empty())
+            steps.push_back(fmt::format("step {} {}", step.index + 1, text));
+    }
+    return steps.empty() ? std::string()
+                         : fmt::format("One pot of the last step takes {}: scale them, or pool what several "
+                                       "benches made.",
+                                       documents::listed(steps));
+}
+
 writing::MachineTree hazard_tree(const documents::TalkHazard& hazard) {
     writing::MachineList bottles;
     for (const documents::TalkHazard::Bottle& bottle : hazard.bottles)
@@ -69,6 +85,8 @@ writing::Document talk_card(const bench::Experiment& experiment) {
     document.title = "Before we start: " + route.title;
     document.subtitle =
         fmt::format("Talk card, route {}, product {}; amounts for one pot.", route.id, route.product->name);
+    if (const std::string runs = runs_line(experiment); !runs.empty())
+        document.blocks.push_back(writing::Paragraph{{runs}});
     std::vector<documents::TalkHazard> hazards = documents::talk_hazards(experiment);
     const std::size_t all = hazards.size();
     if (hazards.size() > most_hazards) hazards.resize(most_hazards);

@@ -33,10 +33,10 @@ bool lacks_heating_time(const ClassUse& use) {
            });
 }
 
-bool lacks_reflux_time(const ClassUse& use) {
+bool lacks_cooling_time(const ClassUse& use) {
     return lacks_every_time(use) ||
            std::any_of(use.one.stages.begin(), use.one.stages.end(), [](const auto& stage) {
-               return stage.reflux && !stage.minutes && !stage.cooling.stated;
+               return !stage.condenses.empty() && !stage.minutes && !stage.cooling.stated;
            });
 }
 
@@ -68,7 +68,7 @@ constexpr std::array figures_of_term{
     TermFigure{
         "water_l", "tap water for cooling and suction", "L", 0, false,
         [](const ClassUse& use) { return (use.one.cooling.usual + use.one.suction.usual) * use.runs(); },
-        lacks_reflux_time},
+        lacks_cooling_time},
     TermFigure{"bench_h", "time at the bench, a student", "h", 1, false,
                [](const ClassUse& use) { return use.one.minutes / 60.0; }, lacks_time},
     TermFigure{"hood_h", "of it in a hood", "h", 1, false,

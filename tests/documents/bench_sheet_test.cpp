@@ -173,7 +173,7 @@ TEST_CASE("the pot of the stage that makes the product holds what the route's ow
             const auto& stage = step.stages[static_cast<std::size_t>(step.theory.last_stage)];
             const StepResult& result =
                 experiment.assessment().evaluation().steps[static_cast<std::size_t>(step.index)];
-            CHECK(stage.facts.pot.grams(*step.step->product) ==
+            CHECK(stage.facts.pot.after.grams(*step.step->product) ==
                   doctest::Approx(result.made * step.step->product->molar_mass));
             ++checked;
         }

@@ -21,6 +21,7 @@ struct BenchRules {
     streams::StreamRules streams;
     Glassware glassware;
     Structures structures;
+    double condenser_within; ///< K below a boiling point, as the estimate of utilities has it
 };
 
 } // namespace routeweigh::bench

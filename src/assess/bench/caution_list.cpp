@@ -33,14 +33,30 @@ bool has_statement(const MixtureClassification& bottle, std::initializer_list<in
     });
 }
 
-/// Names of the bottles of this stage that carry one of the statements.
-std::vector<std::string> bottles_with(const StageView& view, std::initializer_list<int> numbers) {
+/// Names of the bottles of this stage that pass a test, each once.
+std::vector<std::string> bottles_that(const StageFacts& facts, auto test) {
     std::vector<std::string> names;
-    for (const Reagent* reagent : view.facts.charged)
-        if (has_statement(view.bottles.of(reagent->material()), numbers) &&
-            std::find(names.begin(), names.end(), reagent->material().name) == names.end())
+    for (const Reagent* reagent : facts.charged)
+        if (test(*reagent) && std::find(names.begin(), names.end(), reagent->material().name) == names.end())
             names.push_back(reagent->material().name);
     return names;
+}
+
+/// Names of the bottles of this stage that carry one of the statements.
+std::vector<std::string> bottles_with(const StageView& view, std::initializer_list<int> numbers) {
+    return bottles_that(view.facts, [&](const Reagent& reagent) {
+        return has_statement(view.bottles.of(reagent.material()), numbers);
+    });
+}
+
+bool oxidises(const Reagent& reagent, Bottles& bottles) {
+    return reagent.charge->role->name == "oxidant" ||
+           has_statement(bottles.of(reagent.material()), {270, 271, 272});
+}
+
+/// What boils under a condenser has its reagents added through it, in whatever order the route file has.
+bool adds_oxidisers_last(const StageFacts& facts) {
+    return facts.is(Phase::reaction) && facts.charged.size() >= 2 && !facts.refluxes();
 }
 
 std::string flammables(const StageFacts& facts) {
@@ -125,25 +141,27 @@ Words no_flames(const StageView& view) {
 }
 
 Words condenser(const StageView& view) {
-    if (!view.facts.boils() || view.facts.has_role("recrystallisation solvent") ||
-        view.facts.separates(SeparationMethod::evaporation))
-        return {};
-    return "Condenser: water in at the bottom, out at the top, and running before the heat goes on. Keep the "
-           "vapour no higher than half-way up the condenser.";
+    if (view.facts.condenses == nullptr || view.facts.separates(SeparationMethod::evaporation)) return {};
+    const std::string water =
+        "Condenser: water in at the bottom, out at the top, and running before the heat goes on.";
+    return view.facts.refluxes() ? water + " Keep the vapour no higher than half-way up the condenser."
+                                 : water + " The receiver is vented, and the flask never boils dry.";
 }
 
 Words portions(const StageView& view) {
     const StageFacts& facts = view.facts;
     if (!facts.is(Phase::reaction) || facts.charged.size() < 2) return {};
-    auto oxidisers = bottles_with(view, {270, 271, 272});
-    for (const Reagent* reagent : facts.charged)
-        if (reagent->charge->role->name == "oxidant" &&
-            std::find(oxidisers.begin(), oxidisers.end(), reagent->material().name) == oxidisers.end())
-            oxidisers.push_back(reagent->material().name);
-    if (facts.boils())
+    const auto oxidisers =
+        bottles_that(facts, [&](const Reagent& reagent) { return oxidises(reagent, view.bottles); });
+    if (facts.refluxes())
         return "What is added while the flask boils goes down through the condenser, in portions, each after "
-               "the last has calmed.";
-    if (!oxidisers.empty())
+               "the last has calmed." +
+               (oxidisers.empty()
+                    ? ""
+                    : fmt::format(" Keep {} away from paper and from solvent that is not in the "
+                                  "flask.",
+                                  named(oxidisers)));
+    if (adds_oxidisers_last(facts) && !oxidisers.empty())
         return fmt::format(
             "Add {} last, in portions or dropwise, and hold the temperature of the sheet; keep "
             "it away from paper and from solvent that is not in the flask.",
@@ -153,6 +171,9 @@ Words portions(const StageView& view) {
 
 Words hot_crystals(const StageView& view) {
     if (!view.facts.has_role("recrystallisation solvent") || !view.facts.warm) return {};
+    if (view.facts.refluxes())
+        return "Boiling stone or stirrer in before the heat. What solvent is still missing goes down through "
+               "the condenser, a little at a time, with the bath taken away.";
     return "Boiling stone or stirrer in before the heat. Add solvent to the hot flask only away from the "
            "source of heat, a little at a time.";
 }
@@ -172,26 +193,49 @@ Words gas(const StageView& view) {
                               : "The vessel stays open to the hood; no stopper, no tight joint.");
 }
 
+Words anhydride(const StageView& view) {
+    const Substance* found = anhydride_for_water(view.facts);
+    if (found == nullptr) return {};
+    return fmt::format("{} meets water here, and that destroys it: in the hood, water or mixture dropwise at "
+                       "first, each drop after the last has calmed. It heats up, can boil up and gives off "
+                       "acid vapour.",
+                       upper_first(found->name));
+}
+
 Words quench_order(const StageView& view) {
     if (!view.facts.has_role("quench")) return {};
-    if (view.quench.verdict == streams::QuenchPlan::Verdict::nothing_to_destroy)
-        return "Quench: add it slowly to the cold stirred mixture.";
+    if (!view.quench.has_oxidiser())
+        return anhydride_for_water(view.facts) != nullptr
+                   ? Words()
+                   : "Quench: add it slowly to the cold stirred mixture, each portion after the last has "
+                     "calmed.";
     return "Quench: slowly into the cold, stirred mixture, until the colour is gone and test paper (starch "
            "and iodide) stays white; only then filter. No tight cap on what was just quenched.";
 }
 
+/// Liquids that burn are more than a fiftieth of it; our line.
+bool is_acid(const streams::Composition& pot) {
+    double acid = 0;
+    for (const streams::Portion& portion : pot.portions())
+        if (portion.substance->phase == Substance::Phase::liquid &&
+            std::any_of(portion.substance->ghs.begin(), portion.substance->ghs.end(),
+                        [](const GhsEntry& entry) { return statement_number(entry.statement) == 314; }))
+            acid += portion.grams;
+    return acid > 0 && acid >= 0.02 * pot.total();
+}
+
 Words pour(const StageView& view) {
     if (!view.facts.has_role("drown-out") || view.facts.index == 0) return {};
-    double acid = 0;
-    for (const streams::Portion& portion : view.facts.pot.portions())
-        for (const GhsEntry& entry : portion.substance->ghs)
-            if (statement_number(entry.statement) == 314 &&
-                portion.substance->phase == Substance::Phase::liquid) {
-                acid += portion.grams;
-                break;
-            }
-    if (acid < 0.02 * view.facts.pot.total()) return {}; // our line
-    return "Pour the mixture into the water, in a thin stream with stirring, and not the water into it.";
+    if (!is_acid(view.facts.pot.before) && !is_acid(view.facts.pot.after)) return {};
+    // Water that quenches first goes into the mixture, as its line of the checklist says.
+    const auto with_role = [&](std::string_view role) {
+        return std::find_if(view.facts.charged.begin(), view.facts.charged.end(),
+                            [role](const Reagent* reagent) { return reagent->charge->role->name == role; });
+    };
+    const bool quenched = with_role("quench") < with_role("drown-out");
+    return fmt::format("{} into {}, in a thin stream with stirring, and not the water into it.",
+                       quenched ? "Once the quench has calmed, pour the mixture" : "Pour the mixture",
+                       quenched ? "the rest of the water" : "the water");
 }
 
 Words drying(const StageView& view) {
@@ -217,12 +261,35 @@ constexpr std::array rules{Rule{"no_acid", no_acid},
                            Rule{"condenser", condenser},
                            Rule{"portions", portions},
                            Rule{"gas", gas},
+                           Rule{"anhydride", anhydride},
                            Rule{"pour", pour},
                            Rule{"quench", quench_order},
                            Rule{"hot_crystals", hot_crystals},
                            Rule{"drying", drying}};
 
 } // namespace
+
+void put_oxidisers_last(StageFacts& facts, Bottles& bottles) {
+    if (!adds_oxidisers_last(facts)) return;
+    const auto reaction_ends =
+        std::find_if(facts.charged.begin(), facts.charged.end(), [](const Reagent* reagent) {
+            const std::string_view role = reagent->charge->role->name;
+            return role == "quench" || role == "neutraliser" || role == "drown-out";
+        });
+    std::stable_partition(facts.charged.begin(), reaction_ends,
+                          [&](const Reagent* reagent) { return !oxidises(*reagent, bottles); });
+}
+
+const Substance* anhydride_for_water(const StageFacts& facts) {
+    if (facts.is(Phase::reaction) || !(facts.has_role("quench") || facts.has_role("drown-out")))
+        return nullptr;
+    constexpr double counts_from = 0.005; // share by mass of the pot; our line
+    for (const streams::Portion& portion : facts.pot.before.portions())
+        if (portion.substance->name.ends_with("anhydride") &&
+            portion.grams >= counts_from * facts.pot.before.total())
+            return portion.substance;
+    return nullptr;
+}
 
 std::vector<StageCaution> cautions_of(const StageView& view) {
     std::vector<StageCaution> found;

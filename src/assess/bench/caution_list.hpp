@@ -26,6 +26,13 @@ struct StageView {
     const streams::QuenchPlan& quench; ///< of the step
 };
 
+/// Puts what is to be added last behind the other charges of the reaction, so that a checklist says what its
+/// caution says.
+void put_oxidisers_last(StageFacts& facts, Bottles& bottles);
+
+/// An anhydride in the pot that water of this stage destroys; nullptr where there is none.
+const Substance* anhydride_for_water(const StageFacts& facts);
+
 /// In order of urgency.
 std::vector<StageCaution> cautions_of(const StageView& view);
 

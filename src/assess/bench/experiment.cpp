@@ -9,9 +9,9 @@ namespace {
 
 VesselKind kind_of(const StageFacts& facts) {
     if (facts.separates(SeparationMethod::extraction)) return VesselKind::separating_funnel;
+    if (facts.refluxes()) return VesselKind::round_flask; // carries the condenser
     if (facts.has_role("recrystallisation solvent")) return VesselKind::conical_flask;
-    if (facts.is(Phase::reaction))
-        return facts.warm || facts.boils() ? VesselKind::round_flask : VesselKind::conical_flask;
+    if (facts.is(Phase::reaction)) return facts.warm ? VesselKind::round_flask : VesselKind::conical_flask;
     if (facts.separates(SeparationMethod::evaporation) || facts.separates(SeparationMethod::distillation))
         return VesselKind::round_flask;
     return VesselKind::beaker;
@@ -57,8 +57,9 @@ Experiment::Experiment(const Assessment& assessment, const BenchRules& rules)
         step.quench = &waste_.quenches[s];
         for (const streams::StreamAdvice& advice : waste_.streams)
             if (advice.stream.step == step.index) step.streams.push_back(&advice);
-        for (StageFacts& facts :
-             stages_of(flat, inputs, assessment.evaluation(), step.index, step.reagents)) {
+        for (StageFacts& facts : stages_of(flat, inputs, assessment.evaluation(), step.index, step.reagents,
+                                           rules.condenser_within)) {
+            put_oxidisers_last(facts, bottles_);
             BenchStage stage{std::move(facts), {}, {}};
             stage.vessel = vessel_for(stage.facts, rules.glassware);
             stage.cautions = cautions_of({stage.facts, bottles_, *step.quench});

@@ -4,9 +4,8 @@
 
 #include "assess/bench/bottles.hpp"
 #include "assess/bench/reagents.hpp"
-#include "assess/streams/composition.hpp"
+#include "assess/pot_contents.hpp"
 
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -23,29 +22,29 @@ struct StageFacts {
     const Stage* stage = nullptr;
     int index = 0;
     std::vector<const Reagent*> charged; ///< in this stage
-    streams::Composition pot;            ///< when its reactions are done, before anything leaves
-    double volume = 0;                   ///< mL of the pot, volumes added
+    PotContents pot;
+    double volume = 0; ///< mL of the pot at its fullest, volumes added
     std::vector<const Substance*>
         flammable; ///< liquids that flash below 60 degC, a twentieth of the pot or more
-    const Substance* first_to_boil = nullptr; ///< of the liquids that are a twentieth of the pot or more
+    const Substance* condenses = nullptr; ///< needs_condenser()
     std::vector<StageGas> gases;
     double bromine = 0;              ///< g free at most in this step, 0 where this stage makes none
     bool warm = false;               ///< 40 degC or more
-    std::optional<double> to_boil;   ///< degC between the temperature and the first boiling point
     bool on_filter = false;          ///< nothing but washing on a filter
     bool wet_with_flammable = false; ///< dried from a flammable liquid
 
     bool is(Phase phase) const { return stage->phase == phase; }
-    bool boils() const { return to_boil && *to_boil <= boiling_margin; }
+    /// Boils, and a condenser leads the vapour back.
+    bool refluxes() const { return condenses != nullptr && !boils_off(*stage); }
     bool separates(SeparationMethod method) const;
     bool has_role(std::string_view role) const;
-
-    /// degC below the boiling point from which a pot is kept under a condenser; common practice, no source.
-    static constexpr double boiling_margin = 8;
+    /// Crystals of the product are to come from the warm pot before it is filtered.
+    bool cools_before_filtering() const;
 };
 
 /// One entry a stage. \param reagents  of the step; must outlive the result
+/// \param condenser_within  K, as needs_condenser() takes it
 std::vector<StageFacts> stages_of(const FlatRoute& flat, const Inputs& inputs, const Evaluation& evaluation,
-                                  int step, const std::vector<Reagent>& reagents);
+                                  int step, const std::vector<Reagent>& reagents, double condenser_within);
 
 } // namespace routeweigh::bench

@@ -98,6 +98,9 @@ struct QuenchPlan {
     Neutralisation strong, needed, with_weak;
     std::vector<std::string> order; ///< what to do, one after the other
     std::vector<std::string> warnings;
+
+    /// Something that colours starch-iodide paper is left at one of the readings.
+    bool has_oxidiser() const { return !nominal.oxidisers.empty() || !unreacted.oxidisers.empty(); }
 };
 
 /// A gas that one pot may free, and a room of them.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/utilities/utility_estimate.hpp"
 
+#include "assess/pot_contents.hpp"
 #include "base/index.hpp"
 
 #include <algorithm>
@@ -45,27 +46,8 @@ double sensible_heat(const Content& content, double rise, const UtilityData& dat
     return joules_per_kelvin * rise / 1000.0;
 }
 
-/// The lowest-boiling solvent that makes up a tenth or more of the pot and boils near this temperature.
-const Substance* boiling(const Content& content, double temperature, double within) {
-    double total = 0.0;
-    for (const auto& [substance, grams] : content)
-        total += grams;
-    const Substance* found = nullptr;
-    for (const auto& [substance, grams] : content) {
-        if (grams < 0.1 * total || substance->phase != Substance::Phase::liquid || !substance->boiling_point)
-            continue;
-        if (temperature < *substance->boiling_point - within) continue;
-        if (found == nullptr || *substance->boiling_point < *found->boiling_point) found = substance;
-    }
-    return found;
-}
-
 bool is_suction(const Separation& separation) {
     return separation.by == SeparationMethod::filtration;
-}
-
-bool boils_off(const Separation& separation) {
-    return separation.by == SeparationMethod::distillation || separation.by == SeparationMethod::evaporation;
 }
 
 /// kJ to boil off what a heated stage sends away as vapour or distillate; its streams must be fed by it
@@ -100,7 +82,7 @@ Estimate flow(const Flow& flow, double minutes) {
 }
 
 StageUse use_of(const FlatRoute& flat, const Evaluation& evaluation, int step, int index,
-                const Content& content, const UtilityData& data) {
+                const Content& content, const PotContents& pot, const UtilityData& data) {
     const Stage& stage = flat.route().steps[at(step)].stages[at(index)];
     StageUse use;
     use.step = step;
@@ -116,12 +98,12 @@ StageUse use_of(const FlatRoute& flat, const Evaluation& evaluation, int step, i
                     latent_heat(flat, evaluation, step, stage, data);
         const double drawn = kilojoules(data.hot_plate, minutes);
         use.socket = {drawn, drawn * (1.0 - data.band.value), drawn * (1.0 + data.band.value), false};
-        if (const Substance* solvent = boiling(content, temperature, data.reflux_within.value)) {
-            use.reflux = true;
-            use.reflux_of = solvent->name;
-            use.cooling = flow(data.cooling, minutes);
-            use.circulation_pump = kilojoules(data.circulation_pump, minutes);
-        }
+    }
+    if (const Substance* liquid = needs_condenser(stage, pot, data.reflux_within.value)) {
+        use.condenses = liquid->name;
+        use.reflux = !boils_off(stage);
+        use.cooling = flow(data.cooling, minutes);
+        use.circulation_pump = kilojoules(data.circulation_pump, minutes);
     }
     if (stage.energy) use.socket = stated(stage.energy->in(unit::kJ));
     if (stage.cooling_water) use.cooling = stated(stage.cooling_water->in(unit::L));
@@ -151,12 +133,14 @@ RouteUse estimate_use(const FlatRoute& flat, const Evaluation& evaluation, const
         const int step = static_cast<int>(s);
         const double scale = evaluation.steps[s].scale;
         const std::vector<Stage>& stages = flat.route().steps[s].stages;
+        const std::vector<PotContents> pots =
+            contents_of(flat, flat.nominal(), step, flat.extents(step, flat.nominal()));
         Content content;
         for (std::size_t g = 0; g < stages.size(); ++g) {
             for (const Inflow& inflow : flat.inflows())
                 if (inflow.step == step && inflow.stage == static_cast<int>(g) && !inflow.as_used)
                     content[inflow.substance] += flat.nominal().charged[at(inflow.slot)] * inflow.fraction;
-            StageUse use = use_of(flat, evaluation, step, static_cast<int>(g), content, data);
+            StageUse use = use_of(flat, evaluation, step, static_cast<int>(g), content, pots[g], data);
             whole.floor += use.floor * scale;
             whole.socket += use.socket.times(scale);
             whole.cooling += use.cooling.times(scale);

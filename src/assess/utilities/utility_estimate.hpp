@@ -28,8 +28,9 @@ struct StageUse {
     std::optional<double> minutes; ///< as stated
     bool hood = false;             ///< something in the pot is bad to breathe or burns the lungs
     std::string hood_because;      ///< the substance that asks for it
-    bool heated = false, reflux = false;
-    std::string reflux_of;       ///< the solvent that boils
+    bool heated = false;
+    std::string condenses;       ///< the liquid whose vapour a condenser catches; needs_condenser()
+    bool reflux = false;         ///< and leads back
     double floor = 0;            ///< kJ
     Estimate socket;             ///< kJ
     Estimate cooling, suction;   ///< L

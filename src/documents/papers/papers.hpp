@@ -25,6 +25,10 @@ struct Paper {
 /// Of a part of the paper: below the heading of its step where there are several.
 int heading_level(const Paper& paper);
 
+/// How often a step is run for one run of the last: "7.6 times", in the student edition "7 to 8 times", for
+/// more would tell the yield that the route file assumes. "" where it is once.
+std::string runs_text(double runs, Edition edition);
+
 /// One row a charge, grouped by stage, and the product.
 void add_reagents(const Paper& paper, Blocks& blocks);
 writing::MachineTree reagents_tree(const Paper& paper);

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "base/text.hpp"
 #include "documents/number.hpp"
 #include "documents/papers/papers.hpp"
 #include "documents/words.hpp"
@@ -37,8 +38,35 @@ std::string_view verb_of(std::string_view role) {
     return found == verbs.end() ? "Put in" : found->words;
 }
 
-Text charge_line(const Paper& paper, const bench::Reagent& reagent) {
-    Text line{std::string(verb_of(reagent.charge->role->name)) + " ",
+/// "10 mL": the line has its volume already.
+bool is_volume(std::string_view clause) {
+    return clause.ends_with(" mL") && clause.find_first_not_of("0123456789.") == clause.size() - 3;
+}
+
+/// A note of the route file, clause by clause; the student edition goes without those that say what is to be
+/// worked out there.
+std::string note_text(std::string_view note, Edition edition) {
+    std::string text;
+    while (!note.empty()) {
+        const std::size_t end = std::min(note.find_first_of(",;"), note.size());
+        const std::string_view clause = trim(note.substr(0, end));
+        constexpr std::array<std::string_view, 3> answers{"mol", "equivalent", "than needed"};
+        const bool tells = std::any_of(answers.begin(), answers.end(), [&](std::string_view answer) {
+            return clause.find(answer) != std::string_view::npos;
+        });
+        if (!is_volume(clause) && (edition == Edition::key || !tells))
+            text += (text.empty() ? "" : ", ") + std::string(clause);
+        note.remove_prefix(std::min(end + 1, note.size()));
+    }
+    return text;
+}
+
+Text charge_line(const Paper& paper, const bench::BenchStage& stage, const bench::Reagent& reagent) {
+    const std::string_view role = reagent.charge->role->name;
+    const bool poured =
+        role == "drown-out" && std::any_of(stage.cautions.begin(), stage.cautions.end(),
+                                           [](const auto& one) { return one.rule == "pour"; });
+    Text line{std::string(poured ? "Pour the mixture into" : verb_of(role)) + " ",
               writing::strong(reagent.material().name), ": ",
               text_of(mass_of(paper.route(), paper.step, reagent), paper.edition)};
     if (reagent.millilitres) {
@@ -49,6 +77,8 @@ Text charge_line(const Paper& paper, const bench::Reagent& reagent) {
     if (reagent.charge->amount.repeat > 1)
         line.runs.emplace_back(fmt::format(", in {} equal portions", reagent.charge->amount.repeat));
     if (reagent.made_before) line.runs.emplace_back(", from the step before");
+    if (const std::string note = note_text(reagent.charge->note, paper.edition); !note.empty())
+        line.runs.emplace_back("; " + note);
     return line;
 }
 
@@ -125,11 +155,10 @@ void add_glassware(const Paper& paper, Blocks& blocks) {
         return std::any_of(paper.step.stages.begin(), paper.step.stages.end(),
                            [&](const bench::BenchStage& stage) { return test(stage); });
     };
-    if (any([](const bench::BenchStage& stage) {
-            return std::any_of(stage.cautions.begin(), stage.cautions.end(),
-                               [](const auto& caution) { return caution.rule == "condenser"; });
-        }))
+    if (any([](const auto& stage) { return stage.facts.refluxes(); }))
         list.items.emplace_back("reflux condenser with tubing, clamped");
+    if (any([](const auto& stage) { return stage.facts.separates(SeparationMethod::distillation); }))
+        list.items.emplace_back("condenser for distilling with adapter and receiver, clamped");
     if (any([](const auto& stage) { return stage.facts.separates(SeparationMethod::filtration); }))
         list.items.emplace_back("suction flask with filter funnel and paper that fits it");
     if (!paper.step.cylinders.empty()) {
@@ -168,9 +197,12 @@ void add_stages(const Paper& paper, Blocks& blocks) {
         list.boxes = true;
         if (stage.vessel) list.items.emplace_back("Vessel: " + vessel_text(*stage.vessel));
         for (const bench::Reagent* reagent : stage.facts.charged)
-            list.items.push_back(charge_line(paper, *reagent));
+            list.items.push_back(charge_line(paper, stage, *reagent));
         if (const std::string line = condition_line(stage.facts); !line.empty())
             list.items.emplace_back(line);
+        if (stage.facts.cools_before_filtering())
+            list.items.emplace_back(
+                "Let it cool to room temperature, then in ice, until crystals have come; only then filter");
         for (const Separation& separation : stage.facts.stage->separations)
             list.items.emplace_back(separation_line(paper, separation));
         blocks.push_back(std::move(list));

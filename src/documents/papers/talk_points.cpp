@@ -169,9 +169,21 @@ std::vector<std::string> talk_signs(const bench::Experiment& experiment) {
         signs.emplace_back(
             "Colour: yellow to orange is free bromine. It fades while the substrate takes it up; where "
             "it stays before all is added, stop adding and call.");
-    if (any_stage(experiment, [](const auto& stage) { return stage.facts.has_role("quench"); }))
+    if (std::any_of(experiment.steps().begin(), experiment.steps().end(), [](const bench::BenchStep& step) {
+            return step.quench->has_oxidiser() &&
+                   std::any_of(step.stages.begin(), step.stages.end(),
+                               [](const auto& stage) { return stage.facts.has_role("quench"); });
+        }))
         signs.emplace_back(
             "After the quench: no colour, and starch-iodide paper stays white. Only then filter.");
+    any_stage(experiment, [&](const bench::BenchStage& stage) {
+        const Substance* anhydride = bench::anhydride_for_water(stage.facts);
+        if (anhydride != nullptr)
+            signs.push_back(fmt::format("Water on {}: it warms up, can boil up and smells of acid; each drop "
+                                        "after the last has calmed, in the hood.",
+                                        anhydride->name));
+        return anhydride != nullptr;
+    });
     std::vector<std::string> gases;
     any_stage(experiment, [&](const bench::BenchStage& stage) {
         for (const bench::StageGas& gas : stage.facts.gases)
@@ -184,10 +196,7 @@ std::vector<std::string> talk_signs(const bench::Experiment& experiment) {
         signs.push_back(
             fmt::format("Bubbles: {} leaves. The vessel stays open to the hood; slow down when it foams.",
                         listed(gases)));
-    if (any_stage(experiment, [](const bench::BenchStage& stage) {
-            return std::any_of(stage.cautions.begin(), stage.cautions.end(),
-                               [](const auto& caution) { return caution.rule == "condenser"; });
-        }))
+    if (any_stage(experiment, [](const auto& stage) { return stage.facts.refluxes(); }))
         signs.emplace_back(
             "Condenser: water runs before the heat, and the ring of vapour stays in its lower half.");
     if (any_stage(experiment,

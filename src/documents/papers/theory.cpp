@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace routeweigh::documents {
 namespace {
@@ -66,6 +67,14 @@ void add_working(const Paper& paper, Blocks& blocks) {
 }
 
 } // namespace
+
+std::string runs_text(double runs, Edition edition) {
+    constexpr double just_once = 0.005; // prints as "1.0 times"
+    if (std::abs(runs - 1) < just_once) return {};
+    if (edition == Edition::key) return digits(runs, 2) + " times";
+    if (runs < 1) return "less than once";
+    return fmt::format("{:.0f} to {:.0f} times", std::floor(runs), std::floor(runs) + 1);
+}
 
 void add_theory(const Paper& paper, Blocks& blocks) {
     const bench::Theory& theory = paper.step.theory;

@@ -69,7 +69,7 @@ TEST_CASE("a cold stage draws nothing, a warm one its plate, a boiling one its c
     CHECK(boiling.cooling.usual == doctest::Approx(30)); // 1 L/min
     CHECK(boiling.cooling.low == doctest::Approx(15));
     CHECK(boiling.cooling.high == doctest::Approx(120));
-    CHECK(boiling.stages.front().reflux_of == "ethanol");
+    CHECK(boiling.stages.front().condenses == "ethanol");
     CHECK(boiling.circulation_pump == doctest::Approx(20 * 1.8));
 }
 
