@@ -117,7 +117,7 @@ TEST_CASE(
         for (const Comparison& comparison : shipped_comparisons())
             for (const auto& route : comparison.routes()) {
                 if (route->route().id != id) continue;
-                LabelRequest request;
+                LabelRequest request = by_eu_rules();
                 request.size.students = 24;
                 request.bottles = false;
                 const writing::Document document = labels_document(*route, request, Catalogue::embedded());
@@ -173,7 +173,7 @@ TEST_CASE("a bottle that nobody has assessed says so of 100 %, in plain figures"
     bool seen = false;
     for (const Comparison& comparison : shipped_comparisons())
         for (const auto& route : comparison.routes()) {
-            LabelRequest request;
+            LabelRequest request = by_eu_rules();
             request.waste = false;
             const writing::Document document = labels_document(*route, request, Catalogue::embedded());
             for (const auto& label : list(*document.machine, "labels")) {
