@@ -85,6 +85,11 @@ std::vector<double> yields_of_list(const SourcePtr& source, double theory) {
         };
         try {
             const WrittenQuantity written = parse_written(line);
+            if (written.unit.empty()) {
+                fault(fmt::format("\"{}\" has no unit: write \"71 %\" for a yield, \"1.52 g\" for a mass",
+                                  line));
+                continue;
+            }
             const double yield =
                 written.unit == "%" ? written.value / 100.0 : as_mass(written).in(unit::g) / theory;
             if (!(yield > 0.0))

@@ -34,7 +34,11 @@ std::string format_by_ending(const std::string& path) {
     if (ending == ".md") return "markdown";
     if (ending == ".csv") return "csv";
     if (ending == ".json") return "json";
-    return "terminal";
+    if (ending.empty() || ending == ".txt") return "terminal";
+    throw CallError(
+        fmt::format("no format is known by the ending \"{}\" of --output; end it in .html, .md, .csv, "
+                    ".json or .txt, or say --format",
+                    ending));
 }
 
 /// Columns of the terminal, 80 where the text goes elsewhere. Wider lines than 100 read badly.

@@ -2,7 +2,6 @@
 #include "cli/local_rules.hpp"
 
 #include "app/session.hpp"
-#include "app/waste.hpp"
 #include "base/text.hpp"
 #include "cli/files.hpp"
 

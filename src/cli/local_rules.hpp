@@ -2,7 +2,7 @@
 // The option of every command that says where waste goes: whose rules sort it.
 #pragma once
 
-#include "assess/streams/local_rules.hpp"
+#include "app/waste.hpp"
 #include "cli/command.hpp"
 
 #include <string>

@@ -145,6 +145,7 @@ writing::Table table_of(const BreakEvenQuestion& question, const std::vector<Bre
         table.rows.push_back({answer.input.word, with_equivalents(answer, answer.input.value),
                               answer_words(question, answer)});
     }
+    if (table.rows.empty()) table.rows.push_back({"no input moves the figure", "", ""});
     if (!idle.empty())
         table.remarks.push_back(
             {writing::strong("These do not move the figure:"), writing::Run(" " + join(idle, "; ") + ".")});
@@ -221,6 +222,10 @@ writing::Document break_even_document(const BreakEvenQuestion& question,
                         figure_value(question.figure, question.figure.value(question.route->values())))});
         document.blocks.push_back(table_of(question, answers));
     }
+    if (question.figure.id() == "process_mass_intensity" && !question.target_of.empty())
+        document.blocks.push_back(writing::Paragraph{"Both routes as they are written. The comparison report "
+                                                     "also gives the yield at which they meet with the "
+                                                     "same auxiliaries, and that may be another."});
     tell_open_end(*question.route, question.figure.id(), document.blocks);
     document.blocks.push_back(writing::Paragraph{{"Everything else stays as the file says; a yield that is "
                                                   "assumed stays assumed. A break-even is where two "

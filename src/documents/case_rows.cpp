@@ -193,7 +193,7 @@ std::vector<CaseRow> case_rows(const Proposal& proposal, const stock::PriceList&
 std::vector<CaseList> case_lists(const Proposal& proposal) {
     const ClassUse &now = proposal.now->use, &proposed = proposal.proposed->use;
     std::vector<CaseList> lists;
-    lists.push_back(coming_and_going("statements", "hazard statements on the bench",
+    lists.push_back(coming_and_going("statements", "hazard statements of substances on the bench",
                                      statements_on_bench(*now.route), statements_on_bench(*proposed.route)));
     lists.push_back(coming_and_going("bottles", "substances on the bench", bottles_of(*now.route),
                                      bottles_of(*proposed.route)));

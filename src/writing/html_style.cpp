@@ -46,7 +46,7 @@ nav.contents li { break-inside: avoid; margin: 0; padding: .15rem 0; }
 dl.pairs { display: grid; grid-template-columns: max-content minmax(0, 1fr); gap: .3rem 1.5rem; margin: 0 0 1.2rem; }
 dl.pairs dt { font: .9rem/1.7 var(--sans); color: var(--quiet); max-width: 14rem; }
 dl.pairs dd { margin: 0; }
-.blank { display: inline-block; min-width: 20.3mm; padding-top: .5rem; line-height: 1; border-bottom: 1px dotted var(--ink); color: transparent; }
+.blank { display: inline-block; min-width: 20.3mm; padding-top: .5rem; line-height: 1; letter-spacing: .35em; }
 
 .table-block { margin: 1.6rem 0 1.9rem; }
 .scroll { overflow-x: auto; max-width: 100%; position: relative; }

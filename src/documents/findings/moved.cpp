@@ -57,7 +57,7 @@ void find_moved(const ReportView& view, Statements& statements) {
             {Topic::moved,
              "moved.new_hazard",
              newcomers.routes,
-             {strong(fmt::format("New on the bench, {}:", words(hazard))),
+             {strong(fmt::format("New on the bench, {} as a substance:", words(hazard))),
               Run(fmt::format(" {}, with {}.", newcomers.named(), listed(newcomers.routes)))}});
     }
     if (reactants.substances.empty()) return;

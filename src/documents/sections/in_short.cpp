@@ -127,11 +127,15 @@ writing::Table bench_table(const ReportView& view) {
     writing::Table table;
     table.caption = "Bought substances that come onto the bench or leave it, against " + view.baseline().id;
     table.columns = {{.heading = "substance"},
-                     {.heading = "hazards of its bottle"},
+                     {.heading = "hazards of the substance"},
                      {.heading = "most", .align = decimal, .unit = "g/g"},
                      {.heading = "routes"}};
     add_rows(gained, "New on the bench", table);
     add_rows(gone, "Gone from the bench", table);
+    table.remarks = {
+        "Hazards are those of the substance itself, or of its solutions where it has an entry for "
+        "them; a dilute bottle can carry less, and each is classified in the section on bottles and "
+        "streams. Listed is what has such a hazard or is a reactant."};
     return table;
 }
 

@@ -68,8 +68,8 @@ writing::Graph graph_of(const RouteView& route) {
                                 count == 1.0 ? std::string() : fmt::format("{:g}", count)});
     }
     chart.keys = {{Style::start, "bought"},
-                  {Style::transient, "transient: made and used up, charged by nobody"},
-                  {Style::side, "by-product"},
+                  {Style::transient, "transient: made by one reaction, used by another, charged by nobody"},
+                  {Style::side, "by-product: made, used by no reaction"},
                   {Style::plain, has_role(route, GraphRole::intermediate) ? "intermediate"
                                                                           : "charged, used by no reaction"},
                   {Style::goal, "product"}};
@@ -134,8 +134,8 @@ void add_loops(const RouteView& route, writing::KeyValueList& list) {
                 list.entries.push_back(
                     {"loop",
                      fmt::format(
-                         "{} hand {} round: what one of them uses another makes again, so less of it has to "
-                         "be put in",
+                         "{} hand {} round: what one of them uses another makes again; what has to be put "
+                         "in all the same stands in the overall equation",
                          listed(loop.reactions), listed(loop.substances))});
 }
 
