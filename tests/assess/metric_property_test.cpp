@@ -102,7 +102,7 @@ TEST_CASE("equation figures: net is never below gross, and the stoichiometric E-
              {"carbon_economy", "nitrogen_economy", "chlorine_economy", "bromine_economy"})
             REQUIRE((std::isnan(f[id]) || (f[id] > 0 && f[id] <= 100 + 1e-9)));
     }
-    CHECK(improved > 20);
+    CHECK(improved > rounds(20));
 }
 
 TEST_CASE("one step: RME = AE x yield / SF, and what follows from it") {
