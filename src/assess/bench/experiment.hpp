@@ -49,7 +49,7 @@ class Experiment {
     const std::vector<BenchStep>& steps() const { return steps_; }
     const streams::RouteWaste& waste() const { return waste_; }
     const MixtureClassification& bottle(const Material& material) const { return bottles_.of(material); }
-    /// Of what a step makes, pure: it is handled too, and goes home with nobody.
+    /// Of what a step makes, pure: it is weighed and handed in, so its hazards are on the bench too.
     const MixtureClassification& product(const BenchStep& step) const {
         return bottles_.of(rules_->streams.catalogue.neat(*step.step->product));
     }

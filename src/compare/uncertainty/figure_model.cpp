@@ -48,8 +48,8 @@ class Evaluator {
     RouteFigures::Values values_;
 };
 
-/// Moves the overall yield by so many points (fraction of 1), all steps whose yield is assumed by the same
-/// ratio.
+/// Moves the overall yield to its least plausible value (points below 0) or its most, all steps whose yield
+/// is assumed by the same ratio; 0 leaves it.
 void vary_yields(const Assessment& route, const std::vector<int>& assumed, double points, Inputs& inputs) {
     const FlatRoute& flat = route.flat();
     std::vector<double> yields;
