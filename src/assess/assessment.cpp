@@ -64,13 +64,25 @@ RouteFigures::RouteFigures(const Route& route, const AssessmentRules& rules)
     : flat_(route), net_(net_equation(route, flat_.scale_plan())), totals_map_(flat_, net_, rules.benign),
       hazard_map_(flat_, rules.hazard.score, rules.first_banding()) {}
 
-void RouteFigures::evaluate(const Inputs& inputs, Values& values) const {
+template<Number N>
+void RouteFigures::evaluate_masses(const InputsOf<N>& inputs, ValuesOf<N>& values) const {
     flat_.evaluate(inputs, values.evaluation);
     totals_map_.evaluate(values.evaluation, values.totals);
     values.metrics.resize(all_metrics().size());
-    evaluate_metrics(values.totals, values.metrics);
+    evaluate_metrics<N>(values.totals, values.metrics);
     hazard_map_.evaluate(values.evaluation, values.hazard);
+}
+
+void RouteFigures::evaluate(const Inputs& inputs, Values& values) const {
+    evaluate_masses(inputs, values);
     values.score = score(hazard_map_.scheme(), values.hazard);
+}
+
+bool RouteFigures::evaluate(const InputsOf<Lanes>& inputs, ValuesOf<Lanes>& values) const {
+    evaluate_masses(inputs, values);
+    bool& alike = values.evaluation.alike;
+    values.score = score(hazard_map_.scheme(), values.hazard, alike);
+    return alike;
 }
 
 Assessment::Assessment(Route route, const AssessmentRules& rules)

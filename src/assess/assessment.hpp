@@ -53,14 +53,18 @@ class RouteFigures {
   public:
     RouteFigures(const Route& route, const AssessmentRules& rules);
 
-    struct Values {
-        Evaluation evaluation;
-        Totals totals;
-        std::vector<double> metrics; ///< in the order of all_metrics()
-        HazardValues hazard;
-        HazardScore score;
+    template<Number N>
+    struct ValuesOf {
+        EvaluationOf<N> evaluation;
+        TotalsOf<N> totals;
+        std::vector<N> metrics; ///< in the order of all_metrics()
+        HazardValuesOf<N> hazard;
+        HazardScoreOf<N> score;
     };
+    using Values = ValuesOf<double>;
     void evaluate(const Inputs& inputs, Values& values) const;
+    /// Of several draws at once. \return false where they are not alike; the values then mean nothing
+    bool evaluate(const InputsOf<Lanes>& inputs, ValuesOf<Lanes>& values) const;
 
     const FlatRoute& flat() const { return flat_; }
     const NetEquation& net() const { return net_; }
@@ -68,6 +72,9 @@ class RouteFigures {
     const HazardMap& hazard_map() const { return hazard_map_; }
 
   private:
+    template<Number N>
+    void evaluate_masses(const InputsOf<N>& inputs, ValuesOf<N>& values) const;
+
     FlatRoute flat_;
     NetEquation net_;
     TotalsMap totals_map_;

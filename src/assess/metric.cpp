@@ -27,14 +27,19 @@ std::string_view words(FigureGroup group) {
     return "";
 }
 
-double ratio(const Metric& metric, const Totals& totals) {
-    double above = 0.0, below = 0.0;
+template<Number N>
+N ratio(const Metric& metric, const TotalsOf<N>& totals) {
+    N above = 0.0, below = 0.0;
     for (const Term& term : metric.above)
-        above += term.sign * totals.*term.total;
+        above += term.sign * total(totals, term.total);
     if (metric.below.empty()) return metric.factor * above;
     for (const Term& term : metric.below)
-        below += term.sign * totals.*term.total;
-    return below == 0.0 ? std::numeric_limits<double>::quiet_NaN() : metric.factor * above / below;
+        below += term.sign * total(totals, term.total);
+    return choose(below == N(0.0), N(std::numeric_limits<double>::quiet_NaN()),
+                  metric.factor * above / below);
 }
+
+template double ratio(const Metric&, const TotalsOf<double>&);
+template Lanes ratio(const Metric&, const TotalsOf<Lanes>&);
 
 } // namespace routeweigh

@@ -43,6 +43,7 @@ struct Metric {
 };
 
 /// NaN when a total is unknown or the line below is 0. Derived metrics need the others first.
-double ratio(const Metric& metric, const Totals& totals);
+template<Number N>
+N ratio(const Metric& metric, const TotalsOf<N>& totals);
 
 } // namespace routeweigh

@@ -75,6 +75,24 @@ const std::array<std::vector<std::size_t>, list.size()>& sources() {
     return table;
 }
 
+double derived(const Metric& metric, const std::vector<std::size_t>& from, std::span<const double> values) {
+    std::array<double, 4> inputs{};
+    for (std::size_t k = 0; k < from.size(); ++k)
+        inputs[k] = values[from[k]];
+    return metric.derive(std::span(inputs).first(from.size()));
+}
+
+Lanes derived(const Metric& metric, const std::vector<std::size_t>& from, std::span<const Lanes> values) {
+    std::array<double, 4> inputs{};
+    Lanes result;
+    for (std::size_t lane = 0; lane < lane_count; ++lane) {
+        for (std::size_t k = 0; k < from.size(); ++k)
+            inputs[k] = values[from[k]][lane];
+        result.set(lane, metric.derive(std::span(inputs).first(from.size())));
+    }
+    return result;
+}
+
 } // namespace
 
 std::span<const Metric* const> all_metrics() {
@@ -87,18 +105,14 @@ int metric_index(std::string_view id) {
     return found == list.end() ? -1 : static_cast<int>(found - list.begin());
 }
 
-void evaluate_metrics(const Totals& totals, std::span<double> values) {
-    std::array<double, 4> inputs{};
-    for (std::size_t m = 0; m < list.size(); ++m) {
-        if (list[m]->derive == nullptr) {
-            values[m] = ratio(*list[m], totals);
-            continue;
-        }
-        const std::vector<std::size_t>& from = sources()[m];
-        for (std::size_t k = 0; k < from.size(); ++k)
-            inputs[k] = values[from[k]];
-        values[m] = list[m]->derive(std::span(inputs).first(from.size()));
-    }
+template<Number N>
+void evaluate_metrics(const TotalsOf<N>& totals, std::span<N> values) {
+    for (std::size_t m = 0; m < list.size(); ++m)
+        values[m] = list[m]->derive == nullptr ? ratio(*list[m], totals)
+                                               : derived(*list[m], sources()[m], std::span<const N>(values));
 }
+
+template void evaluate_metrics(const TotalsOf<double>&, std::span<double>);
+template void evaluate_metrics(const TotalsOf<Lanes>&, std::span<Lanes>);
 
 } // namespace routeweigh

@@ -17,6 +17,7 @@ std::span<const Metric* const> all_metrics();
 int metric_index(std::string_view id);
 
 /// Values of all metrics in their order; NaN where a figure has no value.
-void evaluate_metrics(const Totals& totals, std::span<double> values);
+template<Number N>
+void evaluate_metrics(const TotalsOf<N>& totals, std::span<N> values);
 
 } // namespace routeweigh

@@ -42,7 +42,7 @@ std::vector<PotContents> contents_of(const FlatRoute& flat, const Inputs& inputs
             pot[at(gas)] = std::min(pot[at(gas)], before[at(gas)]);
         contents.push_back({composition_of(compiled, before), composition_of(compiled, pot)});
         for (const FlatSeparation& separation : stage.separations) {
-            const double share = separation.share_leaving(pot, compiled.molar_mass);
+            const double share = separation.share_leaving<double>(pot, compiled.molar_mass);
             for (std::size_t s = 0; s < pot.size(); ++s)
                 pot[s] -= pot[s] * separation.leaves[s] * share;
         }

@@ -19,28 +19,58 @@ const Charge& charge_of(const FlatRoute& route, const Inflow& inflow) {
     return route.route().steps[at(inflow.step)].stages[at(inflow.stage)].charges[at(inflow.charge)];
 }
 
+/// Position of a total among all.
+std::ptrdiff_t place(double Totals::*member) {
+    static const Totals totals{};
+    return &(totals.*member) - &totals.product;
+}
+
+void set_all(Totals& totals, const Totals& values) {
+    totals = values;
+}
+
+void set_all(TotalsOf<Lanes>& totals, const Totals& values) {
+    constexpr std::size_t count = sizeof(Totals) / sizeof(double);
+    for (std::size_t i = 0; i < count; ++i)
+        (&totals.product)[i] = (&values.product)[i];
+}
+
 } // namespace
 
-double TotalsMap::reactants_needed(const Evaluation& evaluation) const {
-    double needed = 0.0;
+// Totals of one draw and of several have the same members in the same order, and nothing else.
+static_assert(sizeof(TotalsOf<Lanes>) == lane_count * sizeof(Totals));
+
+Lanes& total(TotalsOf<Lanes>& totals, double Totals::*member) {
+    return (&totals.product)[place(member)];
+}
+
+const Lanes& total(const TotalsOf<Lanes>& totals, double Totals::*member) {
+    return (&totals.product)[place(member)];
+}
+
+template<Number N>
+N TotalsMap::reactants_needed(const EvaluationOf<N>& evaluation) const {
+    N needed = 0.0;
     for (std::size_t s = 0; s < evaluation.steps.size(); ++s)
         needed += needed_per_mol_[s] * evaluation.steps[s].theory * evaluation.steps[s].scale;
     return needed;
 }
 
-double TotalsMap::aqueous_effluent(const Evaluation& evaluation) const {
-    double sum = 0.0;
+template<Number N>
+N TotalsMap::aqueous_effluent(const EvaluationOf<N>& evaluation) const {
+    N sum = 0.0;
     for (const Effluent& effluent : effluents_) {
-        double mass = 0.0;
+        N mass = 0.0;
         for (int i = effluent.first; i < effluent.last; ++i)
             mass += evaluation.out[at(i)];
-        if (evaluation.out[at(effluent.water)] > 0.5 * mass) sum += mass;
+        sum += choose(evaluation.out[at(effluent.water)] > 0.5 * mass, mass, N(0.0));
     }
     return sum;
 }
 
-double TotalsMap::sum(const Row& row, const Evaluation& evaluation) const {
-    double sum = 0.0;
+template<Number N>
+N TotalsMap::sum(const Row& row, const EvaluationOf<N>& evaluation) const {
+    N sum = 0.0;
     switch (row.flow) {
     case Flow::out:
         for (const Entry& entry : row.entries)
@@ -58,11 +88,12 @@ double TotalsMap::sum(const Row& row, const Evaluation& evaluation) const {
     return sum;
 }
 
-void TotalsMap::evaluate(const Evaluation& evaluation, Totals& totals) const {
-    totals = constants_;
+template<Number N>
+void TotalsMap::evaluate(const EvaluationOf<N>& evaluation, TotalsOf<N>& totals) const {
+    set_all(totals, constants_);
     for (const Row& row : rows_)
-        totals.*row.member = sum(row, evaluation);
-    for (const double grams : evaluation.recovered)
+        total(totals, row.member) = sum(row, evaluation);
+    for (const N& grams : evaluation.recovered)
         totals.recovered += grams;
     totals.product = evaluation.product;
     totals.yield = route_->scale_plan().has_loop() ? unknown_total : 1.0; // a loop has no longest sequence
@@ -77,17 +108,20 @@ void TotalsMap::evaluate(const Evaluation& evaluation, Totals& totals) const {
     }
     totals.product_carbon = evaluation.product * product_carbon_;
     totals.aqueous_effluent = aqueous_effluent(evaluation);
-    for (const StepResult& step : evaluation.steps)
-        totals.bromine_ceiling = std::max(totals.bromine_ceiling, step.bromine * step.scale * bromine_);
+    for (const StepResultOf<N>& step : evaluation.steps)
+        totals.bromine_ceiling = greater(totals.bromine_ceiling, step.bromine * step.scale * bromine_);
     totals.product_moles = evaluation.product / route_->route().product->molar_mass;
     totals.catalyst_moles = totals.catalyst_hours = unknown_total;
     if (evaluation.steps.size() > 1) return;
-    double moles = 0.0;
+    N moles = 0.0;
     for (const int i : catalysts_)
         moles += evaluation.in[at(i)] / route_->inflows()[at(i)].substance->molar_mass;
-    if (moles > 0.0) totals.catalyst_moles = moles;
+    totals.catalyst_moles = choose(moles > N(0.0), moles, N(unknown_total));
     totals.catalyst_hours = totals.catalyst_moles * reaction_hours_;
 }
+
+template void TotalsMap::evaluate(const EvaluationOf<double>&, TotalsOf<double>&) const;
+template void TotalsMap::evaluate(const EvaluationOf<Lanes>&, TotalsOf<Lanes>&) const;
 
 TotalsMap::Counting TotalsMap::counting(double Totals::*member) const {
     for (const Row& row : rows_) {

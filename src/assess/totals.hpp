@@ -17,35 +17,47 @@
 
 namespace routeweigh {
 
-struct Totals {
+template<Number N>
+struct TotalsOf {
     // g per run of the last step; inputs are net of what is reused unless called gross
-    double product = 0, theoretical_product = 0;
-    double inputs = 0, inputs_gross = 0, recovered = 0, waste = 0;
-    double reactants_gross = 0, reactants_needed = 0; ///< needed: by the theoretical yield of every step
-    double reactants_and_aids = 0; ///< reactants, reagents, catalysts, quench, drying agents
-    double solvents = 0, water = 0;
-    double benign = 0;
-    double part_reactants = 0, part_reaction_solvent = 0,
-           part_workup = 0; ///< with `water` they add up to inputs
-    double reaction_stages = 0, workup_stages = 0, purification_stages = 0;
-    double drown_out = 0;                           ///< class "drown-out and flask rinse", water included
-    double reactant_carbon = 0, product_carbon = 0; ///< g of carbon, reactants gross
-    double aqueous_effluent = 0;                    ///< liquid streams that are mostly water
-    double bromine_handled = 0, bromine_carried = 0, bromine_ceiling = 0; ///< g of Br2 equivalents
+    N product = 0, theoretical_product = 0;
+    N inputs = 0, inputs_gross = 0, recovered = 0, waste = 0;
+    N reactants_gross = 0, reactants_needed = 0; ///< needed: by the theoretical yield of every step
+    N reactants_and_aids = 0;                    ///< reactants, reagents, catalysts, quench, drying agents
+    N solvents = 0, water = 0;
+    N benign = 0;
+    N part_reactants = 0, part_reaction_solvent = 0,
+      part_workup = 0; ///< with `water` they add up to inputs
+    N reaction_stages = 0, workup_stages = 0, purification_stages = 0;
+    N drown_out = 0;                           ///< class "drown-out and flask rinse", water included
+    N reactant_carbon = 0, product_carbon = 0; ///< g of carbon, reactants gross
+    N aqueous_effluent = 0;                    ///< liquid streams that are mostly water
+    N bromine_handled = 0, bromine_carried = 0, bromine_ceiling = 0; ///< g of Br2 equivalents
     // of the equations, per mol of product: g or atoms
-    double formula_product = 0, formula_inputs = 0, formula_inputs_gross = 0, formula_coproducts = 0;
-    double carbon_product = 0, carbon_inputs = 0, bromine_product = 0, bromine_inputs = 0;
-    double nitrogen_product = 0, nitrogen_inputs = 0, chlorine_product = 0, chlorine_inputs = 0;
+    N formula_product = 0, formula_inputs = 0, formula_inputs_gross = 0, formula_coproducts = 0;
+    N carbon_product = 0, carbon_inputs = 0, bromine_product = 0, bromine_inputs = 0;
+    N nitrogen_product = 0, nitrogen_inputs = 0, chlorine_product = 0, chlorine_inputs = 0;
     // other
-    double energy = 0;         ///< kJ
-    double cooling_water = 0;  ///< mL
-    double time = 0;           ///< h
-    double volume_hours = 0;   ///< L h: volume of the reaction stages x their time
-    double catalyst_hours = 0; ///< mol h
-    double largest_volume = 0; ///< L, the most that is in the vessel at one time
-    double product_moles = 0, catalyst_moles = 0;
-    double yield = 0; ///< 0 to 1, over the longest linear sequence
+    N energy = 0;         ///< kJ
+    N cooling_water = 0;  ///< mL
+    N time = 0;           ///< h
+    N volume_hours = 0;   ///< L h: volume of the reaction stages x their time
+    N catalyst_hours = 0; ///< mol h
+    N largest_volume = 0; ///< L, the most that is in the vessel at one time
+    N product_moles = 0, catalyst_moles = 0;
+    N yield = 0; ///< 0 to 1, over the longest linear sequence
 };
+using Totals = TotalsOf<double>;
+
+/// The total that a metric names, for any kind of number.
+inline double& total(Totals& totals, double Totals::*member) {
+    return totals.*member;
+}
+inline double total(const Totals& totals, double Totals::*member) {
+    return totals.*member;
+}
+Lanes& total(TotalsOf<Lanes>& totals, double Totals::*member);
+const Lanes& total(const TotalsOf<Lanes>& totals, double Totals::*member);
 
 /// One thing that counts in a total.
 struct Contribution {
@@ -60,7 +72,8 @@ class TotalsMap {
     /// \param benign  substances counted as benign by the effective mass yield
     TotalsMap(const FlatRoute& route, const NetEquation& net, const std::set<const Substance*>& benign);
 
-    void evaluate(const Evaluation& evaluation, Totals& totals) const;
+    template<Number N>
+    void evaluate(const EvaluationOf<N>& evaluation, TotalsOf<N>& totals) const;
 
     /// How a total counts what goes in.
     struct Counting {
@@ -92,9 +105,12 @@ class TotalsMap {
     void add_equation_totals(const NetEquation& net);
     void add_utilities();
     void add_volumes();
-    double reactants_needed(const Evaluation& evaluation) const;
-    double aqueous_effluent(const Evaluation& evaluation) const;
-    double sum(const Row& row, const Evaluation& evaluation) const;
+    template<Number N>
+    N reactants_needed(const EvaluationOf<N>& evaluation) const;
+    template<Number N>
+    N aqueous_effluent(const EvaluationOf<N>& evaluation) const;
+    template<Number N>
+    N sum(const Row& row, const EvaluationOf<N>& evaluation) const;
 
     const FlatRoute* route_;
     std::vector<Row> rows_;

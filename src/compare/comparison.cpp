@@ -66,12 +66,6 @@ std::pair<double, double> plausible_yields(double yield) {
             std::min(1.0, yield + plausible_yield_difference)};
 }
 
-Auxiliaries auxiliaries_of(const RouteFigures::Values& values, const FlatRoute& route) {
-    const Totals& totals = values.totals;
-    return {totals.inputs, totals.drown_out, totals.product,
-            values.evaluation.steps[static_cast<std::size_t>(route.final_step())].theory};
-}
-
 double intensity_with_same_auxiliaries(const Auxiliaries& route, const Auxiliaries& baseline) {
     return (route.inputs - route.drown_out + replaced_auxiliaries(route, baseline)) / route.product;
 }

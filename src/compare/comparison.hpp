@@ -22,11 +22,17 @@ struct SameAuxiliaries {
 };
 
 /// What the boundary needs of one evaluation of a route, for one run of its last step.
-struct Auxiliaries {
-    double inputs, drown_out, product; ///< g
-    double theory;                     ///< mol
+template<Number N>
+struct AuxiliariesOf {
+    N inputs, drown_out, product; ///< g
+    N theory;                     ///< mol
 };
-Auxiliaries auxiliaries_of(const RouteFigures::Values& values, const FlatRoute& route);
+using Auxiliaries = AuxiliariesOf<double>;
+template<Number N>
+AuxiliariesOf<N> auxiliaries_of(const RouteFigures::ValuesOf<N>& values, const FlatRoute& route) {
+    return {values.totals.inputs, values.totals.drown_out, values.totals.product,
+            values.evaluation.steps[static_cast<std::size_t>(route.final_step())].theory};
+}
 
 /// Process mass intensity (g/g) in the same-auxiliaries boundary.
 double intensity_with_same_auxiliaries(const Auxiliaries& route, const Auxiliaries& baseline);

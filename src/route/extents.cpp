@@ -13,20 +13,21 @@ namespace routeweigh {
 namespace {
 
 /// Numbers of one solution, on the stack while a stage is of ordinary size: evaluation should not allocate.
+template<Number N>
 class Workspace {
   public:
     explicit Workspace(std::size_t size) {
         if (size > small_.size()) large_.resize(size);
-        numbers_ = size > small_.size() ? std::span<double>(large_) : std::span<double>(small_).first(size);
+        numbers_ = size > small_.size() ? std::span<N>(large_) : std::span<N>(small_).first(size);
     }
     Workspace(const Workspace&) = delete;
     Workspace& operator=(const Workspace&) = delete;
-    std::span<double> numbers() const { return numbers_; }
+    std::span<N> numbers() const { return numbers_; }
 
   private:
-    std::array<double, 48> small_;
-    std::vector<double> large_;
-    std::span<double> numbers_;
+    std::array<N, 48> small_;
+    std::vector<N> large_;
+    std::span<N> numbers_;
 };
 
 } // namespace
@@ -38,29 +39,40 @@ std::vector<double> Extents::right_hand_side(std::span<const double> amounts) co
     return b;
 }
 
+template<Number N>
 void Extents::solve(const LinearProgramme& programme, std::span<const Optimum> bases,
-                    std::span<const double> amounts, double product_cap, std::span<double> x) const {
-    const Workspace workspace(at(programme.rows));
-    const std::span<double> b = workspace.numbers();
+                    std::span<const N> amounts, const N& product_cap, std::span<N> x, bool& alike) const {
+    const Workspace<N> workspace(at(programme.rows));
+    const std::span<N> b = workspace.numbers();
     for (std::size_t row = 0; row < rows_.size(); ++row)
-        b[row] = std::max(0.0, rows_[row].factor * amounts[at(rows_[row].substance)]);
+        b[row] = greater(N(0.0), rows_[row].factor * amounts[at(rows_[row].substance)]);
     if (b.size() > rows_.size()) b.back() = product_cap;
-    const bool fits = std::any_of(bases.begin(), bases.end(),
-                                  [&](const Optimum& basis) { return apply_basis(programme, basis, b, x); });
-    if (!fits) {
-        const Optimum found = maximise(programme, b);
-        std::copy(found.x.begin(), found.x.end(), x.begin());
+    const bool fits = std::any_of(bases.begin(), bases.end(), [&](const Optimum& basis) {
+        return apply_basis<N>(programme, basis, b, x, alike);
+    });
+    const bool held = loops_ && !seeded(amounts, alike);
+    if constexpr (std::same_as<N, double>) {
+        if (!fits) {
+            const Optimum found = maximise(programme, b);
+            std::copy(found.x.begin(), found.x.end(), x.begin());
+        }
+        if (held) forbid_unstarted(programme, amounts, product_cap, x);
+    } else {
+        alike = alike && fits && !held; // a search goes its own way in every draw
     }
-    if (loops_) forbid_unstarted(programme, amounts, product_cap, x);
+}
+
+/// What starts the circles is there.
+template<Number N>
+bool Extents::seeded(std::span<const N> amounts, bool& alike) const {
+    return !seeds_.empty() && std::all_of(seeds_.begin(), seeds_.end(),
+                                          [&](int seed) { return agree(amounts[at(seed)] > N(0.0), alike); });
 }
 
 /// A circle of reactions balances for any extent, also when nothing of it is there to begin with: then it may
 /// not run.
 void Extents::forbid_unstarted(const LinearProgramme& programme, std::span<const double> amounts,
                                double product_cap, std::span<double> x) const {
-    const bool seeded = !seeds_.empty() && std::all_of(seeds_.begin(), seeds_.end(),
-                                                       [&](int seed) { return amounts[at(seed)] > 0.0; });
-    if (seeded) return;
     std::vector<bool> present(amounts.size());
     for (std::size_t s = 0; s < amounts.size(); ++s)
         present[s] = amounts[s] > 0.0 || unlimited_[s];
@@ -83,21 +95,21 @@ void Extents::forbid_unstarted(const LinearProgramme& programme, std::span<const
     std::copy(found.x.begin(), found.x.end(), x.begin());
 }
 
-double Extents::react(std::span<double> amounts, double product_cap, std::span<double> extents) const {
-    std::fill(extents.begin(), extents.end(), 0.0);
+template<Number N>
+N Extents::react(std::span<N> amounts, const N& product_cap, std::span<N> extents, bool& alike) const {
+    std::fill(extents.begin(), extents.end(), N(0.0));
     if (columns_.empty()) return 0.0;
-    const Workspace workspace(columns_.size());
-    const std::span<double> x = workspace.numbers();
-    if (product_cap >= 0.0 && makes_product())
-        solve(capped_, capped_optima_, amounts, product_cap, x);
+    const Workspace<N> workspace(columns_.size());
+    const std::span<N> x = workspace.numbers();
+    if (makes_product() && agree(product_cap >= N(0.0), alike))
+        solve<N>(capped_, capped_optima_, amounts, product_cap, x, alike);
     else
-        solve(open_, open_optima_, amounts, 0.0, x);
+        solve<N>(open_, open_optima_, amounts, 0.0, x, alike);
 
-    double scale = 0.0, formed = 0.0;
+    N scale = 0.0, formed = 0.0;
     for (const Row& row : rows_)
-        scale = std::max(scale, amounts[at(row.substance)]);
+        scale = greater(scale, amounts[at(row.substance)]);
     for (std::size_t c = 0; c < columns_.size(); ++c) {
-        if (x[c] == 0.0) continue;
         for (const auto& [substance, coefficient] : columns_[c].change) {
             amounts[at(substance)] += coefficient * x[c];
             if (substance == product_ && coefficient > 0.0) formed += coefficient * x[c];
@@ -107,8 +119,10 @@ double Extents::react(std::span<double> amounts, double product_cap, std::span<d
                 extents[at(reaction)] += weight * x[c];
     }
     // What is used up must read as none: the rest of a subtraction would start reactions in later stages.
-    for (const Row& row : rows_)
-        if (amounts[at(row.substance)] < 1e-13 * scale) amounts[at(row.substance)] = 0.0;
+    for (const Row& row : rows_) {
+        N& amount = amounts[at(row.substance)];
+        amount = choose(amount < 1e-13 * scale, N(0.0), amount);
+    }
     return formed;
 }
 
@@ -128,18 +142,24 @@ Extents::Ceiling Extents::ceiling(std::vector<std::pair<int, double>> weights,
     return result;
 }
 
-double Extents::evaluate(const Ceiling& ceiling, std::span<const double> amounts) const {
-    double value = 0.0;
+template<Number N>
+N Extents::evaluate(const Ceiling& ceiling, std::span<const N> amounts, bool& alike) const {
+    N value = 0.0;
     for (const auto& [substance, weight] : ceiling.weights)
         value += weight * amounts[at(substance)];
     if (columns_.empty()) return value;
-    const Workspace workspace(columns_.size());
-    const std::span<double> x = workspace.numbers();
-    solve(ceiling.programme, std::span(&ceiling.nominal, 1), amounts, 0.0, x);
+    const Workspace<N> workspace(columns_.size());
+    const std::span<N> x = workspace.numbers();
+    solve<N>(ceiling.programme, std::span(&ceiling.nominal, 1), amounts, 0.0, x, alike);
     for (std::size_t c = 0; c < columns_.size(); ++c)
         value += ceiling.gains[c] * x[c];
     return value;
 }
+
+template double Extents::react(std::span<double>, const double&, std::span<double>, bool&) const;
+template Lanes Extents::react(std::span<Lanes>, const Lanes&, std::span<Lanes>, bool&) const;
+template double Extents::evaluate(const Ceiling&, std::span<const double>, bool&) const;
+template Lanes Extents::evaluate(const Ceiling&, std::span<const Lanes>, bool&) const;
 
 bool Extents::changes(int substance) const {
     return std::any_of(columns_.begin(), columns_.end(), [&](const Column& column) {

@@ -61,7 +61,13 @@ class Extents {
     /// \param product_cap  most product (mol) that may form, or a negative number for no cap
     /// \param extents  if not empty, receives one extent (mol) a reaction
     /// \return mol of the product that forms, before any of it reacts on
-    double react(std::span<double> amounts, double product_cap = -1.0, std::span<double> extents = {}) const;
+    double react(std::span<double> amounts, double product_cap = -1.0, std::span<double> extents = {}) const {
+        bool alike = true;
+        return react(amounts, product_cap, extents, alike);
+    }
+    /// The same for one or several draws at once. \param alike  see agree()
+    template<Number N>
+    N react(std::span<N> amounts, const N& product_cap, std::span<N> extents, bool& alike) const;
 
     /// The largest amount of weighted substances that can be there at once, over all extents that can be
     /// reached. \param weights  substance, weight; e.g. mol of bromine held by one mol of a tribromide
@@ -74,7 +80,12 @@ class Extents {
     Ceiling ceiling(std::vector<std::pair<int, double>> weights, std::span<const double> amounts) const;
 
     /// \return mol; infinity cannot occur, for an unbounded pot is refused beforehand
-    double evaluate(const Ceiling& ceiling, std::span<const double> amounts) const;
+    template<Number N>
+    N evaluate(const Ceiling& ceiling, std::span<const N> amounts, bool& alike) const;
+    double evaluate(const Ceiling& ceiling, std::span<const double> amounts) const {
+        bool alike = true;
+        return evaluate(ceiling, amounts, alike);
+    }
 
     /// True when some started reaction makes or uses the substance.
     bool changes(int substance) const;
@@ -101,10 +112,13 @@ class Extents {
     std::size_t rank(std::size_t reaction) const;
     void find_competition(std::span<const double> amounts);
     std::vector<double> right_hand_side(std::span<const double> amounts) const;
+    template<Number N>
+    bool seeded(std::span<const N> amounts, bool& alike) const;
     void forbid_unstarted(const LinearProgramme& programme, std::span<const double> amounts,
                           double product_cap, std::span<double> x) const;
-    void solve(const LinearProgramme& programme, std::span<const Optimum> bases,
-               std::span<const double> amounts, double product_cap, std::span<double> x) const;
+    template<Number N>
+    void solve(const LinearProgramme& programme, std::span<const Optimum> bases, std::span<const N> amounts,
+               const N& product_cap, std::span<N> x, bool& alike) const;
 
     std::vector<PotReaction> reactions_;
     std::vector<bool> started_;

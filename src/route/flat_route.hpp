@@ -51,7 +51,8 @@ struct FlatSeparation {
     double loss;                ///< share of the step's product loss, 0 to 1
 
     /// Share of the liquor that really leaves; the rest is held by what stays. 0 to 1.
-    double share_leaving(std::span<const double> amounts, std::span<const double> molar_mass) const;
+    template<Number N>
+    N share_leaving(std::span<const N> amounts, std::span<const double> molar_mass) const;
 };
 
 /// A substance whose greatest amount in the flask needs a search: one reaction makes it, another uses it up.
@@ -92,32 +93,39 @@ struct FlatReuse {
 };
 
 /// Everything that may vary from one evaluation to the next.
-struct Inputs {
-    std::vector<double> charged;   ///< g, one a charge
-    std::vector<double> fractions; ///< by inflow: g of the substance per g of charge
-    std::vector<double> isolated;  ///< by step: g or fraction of theory, see FlatStep::isolated_is_mass
-    std::vector<double> reused;    ///< by reuse: fraction
+template<Number N>
+struct InputsOf {
+    std::vector<N> charged;   ///< g, one a charge
+    std::vector<N> fractions; ///< by inflow: g of the substance per g of charge
+    std::vector<N> isolated;  ///< by step: g or fraction of theory, see FlatStep::isolated_is_mass
+    std::vector<N> reused;    ///< by reuse: fraction
 };
+using Inputs = InputsOf<double>;
 
-struct StepResult {
-    double theory = 0;   ///< mol product at full conversion, as the step is written
-    double made = 0;     ///< mol product that forms
-    double isolated = 0; ///< mol product isolated
-    double scale = 1;    ///< runs of this step for one run of the route
-    double bromine = 0;  ///< mol Br2 equivalents free at most
+template<Number N>
+struct StepResultOf {
+    N theory = 0;   ///< mol product at full conversion, as the step is written
+    N made = 0;     ///< mol product that forms
+    N isolated = 0; ///< mol product isolated
+    N scale = 1;    ///< runs of this step for one run of the route
+    N bromine = 0;  ///< mol Br2 equivalents free at most
 };
+using StepResult = StepResultOf<double>;
 
 /// Result of one evaluation. Masses in g for one run of the last step; reusable without allocation.
-struct Evaluation {
-    std::vector<StepResult> steps;
-    std::vector<double> in;            ///< by inflow, gross
-    std::vector<double> credit;        ///< by inflow: covered by reuse
-    std::vector<double> out;           ///< by outflow, after reuse; loss read as lost product
-    std::vector<double> out_unreacted; ///< by outflow, after reuse; loss read as never formed
-    std::vector<double> flask;         ///< by step and local substance: most at one time
-    std::vector<double> recovered;     ///< by reuse
-    double product = 0;                ///< g isolated of the last step
+template<Number N>
+struct EvaluationOf {
+    std::vector<StepResultOf<N>> steps;
+    std::vector<N> in;            ///< by inflow, gross
+    std::vector<N> credit;        ///< by inflow: covered by reuse
+    std::vector<N> out;           ///< by outflow, after reuse; loss read as lost product
+    std::vector<N> out_unreacted; ///< by outflow, after reuse; loss read as never formed
+    std::vector<N> flask;         ///< by step and local substance: most at one time
+    std::vector<N> recovered;     ///< by reuse
+    N product = 0;                ///< g isolated of the last step
+    bool alike = true;            ///< see agree(); of one draw always true
 };
+using Evaluation = EvaluationOf<double>;
 
 /// The route is kept by pointer and must outlive its compiled form.
 class FlatRoute {
@@ -136,28 +144,35 @@ class FlatRoute {
     int outflow_count() const { return outflow_count_; }
 
     Evaluation evaluate(const Inputs& inputs) const;
-    void evaluate(const Inputs& inputs, Evaluation& result) const;
+    /// Of one draw, or of several at once where they are alike.
+    template<Number N>
+    void evaluate(const InputsOf<N>& inputs, EvaluationOf<N>& result) const;
 
     /// Extents (mol) of every reaction of every stage of a step, as written, nominal reading; for reports.
     std::vector<std::vector<double>> extents(int index, const Inputs& inputs) const;
 
   private:
     enum class Reading { theory, formation, nominal, unreacted };
+    template<Number N>
     struct Limits {
-        double lost = 0.0;         ///< mol product that the separations lose together
-        double product_cap = -1.0; ///< most product (mol) that may form; below 0: no cap
+        N lost = 0.0;         ///< mol product that the separations lose together
+        N product_cap = -1.0; ///< most product (mol) that may form; below 0: no cap
     };
     friend class RouteCompiler;
 
-    void run_step(int index, const Inputs& inputs, Evaluation& result) const;
-    double isolate(int index, const Inputs& inputs, double made, StepResult& numbers) const;
-    double search(int index, const Inputs& inputs, Limits limits, double Limits::*member, double slope,
-                  double isolated) const;
+    template<Number N>
+    void run_step(int index, const InputsOf<N>& inputs, EvaluationOf<N>& result) const;
+    template<Number N>
+    N isolate(int index, const InputsOf<N>& inputs, const N& made, StepResultOf<N>& numbers) const;
+    double search(int index, const Inputs& inputs, Limits<double> limits, double Limits<double>::*member,
+                  double slope, double isolated) const;
     /// \param record  receives what enters and leaves; needed for the nominal and the unreacted reading only
     /// \return mol product in the pot at the end; for theory all that forms, before any of it reacts on
-    double run_pot(int index, const Inputs& inputs, Reading reading, Limits limits, Evaluation* record,
-                   std::vector<std::vector<double>>* extents = nullptr) const;
-    void scale_and_reuse(const Inputs& inputs, Evaluation& result) const;
+    template<Number N>
+    N run_pot(int index, const InputsOf<N>& inputs, Reading reading, Limits<N> limits,
+              EvaluationOf<N>* record, bool& alike, std::vector<std::vector<N>>* extents = nullptr) const;
+    template<Number N>
+    void scale_and_reuse(const InputsOf<N>& inputs, EvaluationOf<N>& result) const;
 
     const Route* route_;
     std::vector<Inflow> inflows_;

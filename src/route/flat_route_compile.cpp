@@ -155,7 +155,7 @@ class RouteCompiler {
             amounts[at(gas)] = std::min(amounts[at(gas)], before[at(gas)]);
         for (const Separation& separation : stage.separations) {
             FlatSeparation compiled = compile_separation(flat, step, separation);
-            const double share = compiled.share_leaving(amounts, flat.molar_mass);
+            const double share = compiled.share_leaving<double>(amounts, flat.molar_mass);
             for (std::size_t s = 0; s < amounts.size(); ++s)
                 amounts[s] -= amounts[s] * compiled.leaves[s] * share;
             result.separations.push_back(std::move(compiled));
@@ -278,8 +278,10 @@ class RouteCompiler {
         std::vector<double> amounts(flat.substances.size(), 0.0);
         const double given = flat_.nominal_.isolated[at(index)];
         double cap = given / flat.molar_mass[at(flat.product)];
+        bool alike = true;
         if (!flat.isolated_is_mass)
-            cap = given * flat_.run_pot(index, flat_.nominal_, FlatRoute::Reading::theory, {}, nullptr);
+            cap = given * flat_.run_pot<double>(index, flat_.nominal_, FlatRoute::Reading::theory, {},
+                                                nullptr, alike);
         for (FlatStage& stage : flat.stages) {
             for (int i = stage.first_inflow; i < stage.last_inflow; ++i) {
                 const Inflow& inflow = flat_.inflows_[at(i)];
@@ -291,7 +293,7 @@ class RouteCompiler {
             stage.extents.react(amounts, cap);
             cap = std::max(0.0, cap - (amounts[at(flat.product)] - before));
             for (const FlatSeparation& separation : stage.separations) {
-                const double share = separation.share_leaving(amounts, flat.molar_mass);
+                const double share = separation.share_leaving<double>(amounts, flat.molar_mass);
                 for (std::size_t s = 0; s < amounts.size(); ++s)
                     amounts[s] -= amounts[s] * separation.leaves[s] * share;
             }

@@ -135,23 +135,29 @@ Optimum maximise(const LinearProgramme& programme, std::span<const double> b) {
     return result;
 }
 
-bool apply_basis(const LinearProgramme& programme, const Optimum& optimum, std::span<const double> b,
-                 std::span<double> x) {
-    std::fill(x.begin(), x.end(), 0.0);
-    double largest = 0.0;
-    for (const double value : b)
-        largest = std::max(largest, value);
-    const double allowed = -1e-12 * largest;
+template<Number N>
+bool apply_basis(const LinearProgramme& programme, const Optimum& optimum, std::span<const N> b,
+                 std::span<N> x, bool& alike) {
+    std::fill(x.begin(), x.end(), N(0.0));
+    N largest = 0.0;
+    for (const N& value : b)
+        largest = greater(largest, value);
+    const N allowed = -1e-12 * largest;
     const Optimum::Part* part = optimum.inverse.data();
     for (std::size_t row = 0; row < optimum.basis.size(); ++row) {
         const Optimum::Part* const end = optimum.inverse.data() + optimum.ends[row];
-        double value = 0.0;
+        N value = 0.0;
         for (; part != end; ++part)
             value += part->factor * b[at(part->row)];
-        if (value < allowed) return false;
-        if (optimum.basis[row] < programme.columns) x[at(optimum.basis[row])] = std::max(0.0, value);
+        if (agree(value < allowed, alike)) return false;
+        if (optimum.basis[row] < programme.columns) x[at(optimum.basis[row])] = greater(N(0.0), value);
     }
     return true;
 }
+
+template bool apply_basis(const LinearProgramme&, const Optimum&, std::span<const double>, std::span<double>,
+                          bool&);
+template bool apply_basis(const LinearProgramme&, const Optimum&, std::span<const Lanes>, std::span<Lanes>,
+                          bool&);
 
 } // namespace routeweigh

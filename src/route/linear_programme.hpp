@@ -7,6 +7,8 @@
 // Math. Oper. Res. 1977, 2, 103). Meant for one stage of one pot: a few reactions, a dozen substances.
 #pragma once
 
+#include "base/lanes.hpp"
+
 #include <span>
 #include <vector>
 
@@ -50,8 +52,9 @@ struct Optimum {
 Optimum maximise(const LinearProgramme& programme, std::span<const double> b);
 
 /// Values for another b on the same basis; false when the basis no longer fits (an amount would turn
-/// negative). \param x one value a column, overwritten
-bool apply_basis(const LinearProgramme& programme, const Optimum& optimum, std::span<const double> b,
-                 std::span<double> x);
+/// negative). \param x one value a column, overwritten \param alike  see agree()
+template<Number N>
+bool apply_basis(const LinearProgramme& programme, const Optimum& optimum, std::span<const N> b,
+                 std::span<N> x, bool& alike);
 
 } // namespace routeweigh

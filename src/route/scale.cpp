@@ -32,22 +32,30 @@ bool ScalePlan::has_loop() const {
     return std::any_of(loops_.begin(), loops_.end(), [](bool loop) { return loop; });
 }
 
-bool ScalePlan::solve(std::span<const double> ratios, std::span<double> runs) const {
-    std::fill(runs.begin(), runs.end(), 0.0);
+template<Number N>
+bool ScalePlan::solve(std::span<const N> ratios, std::span<N> runs, bool& alike) const {
+    std::fill(runs.begin(), runs.end(), N(0.0));
     for (std::size_t g = 0; g < groups_.size(); ++g) {
         const std::vector<int>& group = groups_[g];
         if (loops_[g]) {
-            if (!solve_loop(group, ratios, runs)) return false;
+            if constexpr (std::same_as<N, double>) {
+                if (!solve_loop(group, ratios, runs)) return false;
+            } else {
+                alike = false;
+            }
             continue;
         }
         const int step = group.front();
-        double needed = step == final_step_ ? 1.0 : 0.0;
+        N needed = step == final_step_ ? 1.0 : 0.0;
         for (const int feed : feeds_from_[at(step)])
             needed += ratios[at(feed)] * runs[at(feeds_[at(feed)].to)];
         runs[at(step)] = needed;
     }
     return true;
 }
+
+template bool ScalePlan::solve(std::span<const double>, std::span<double>, bool&) const;
+template bool ScalePlan::solve(std::span<const Lanes>, std::span<Lanes>, bool&) const;
 
 bool ScalePlan::solve_loop(const std::vector<int>& group, std::span<const double> ratios,
                            std::span<double> runs) const {

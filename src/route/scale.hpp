@@ -6,6 +6,8 @@
 // strongly connected component is solved as a linear system.
 #pragma once
 
+#include "base/lanes.hpp"
+
 #include <span>
 #include <vector>
 
@@ -32,7 +34,13 @@ class ScalePlan {
     /// \param ratios  by feed: runs of `from` for one run of `to`
     /// \param runs  by step, overwritten
     /// \return false when a loop uses up at least as much as it makes
-    bool solve(std::span<const double> ratios, std::span<double> runs) const;
+    bool solve(std::span<const double> ratios, std::span<double> runs) const {
+        bool alike = true;
+        return solve(ratios, runs, alike);
+    }
+    /// \param alike  see agree(); a loop is solved for one draw only
+    template<Number N>
+    bool solve(std::span<const N> ratios, std::span<N> runs, bool& alike) const;
 
     /// Steps on the longest linear sequence that ends in the last step, first to last.
     /// Of equally long sequences the one whose product of \p yields is smallest.

@@ -159,7 +159,7 @@ TEST_CASE("the strength of a bottle moves what it brings and leaves the ledger c
     const FlatRoute& flat = comparison.baseline().flat();
     Inputs inputs;
     const double strong = 49.0 / 48.0;
-    CHECK(apply(uncertain.effects[0], flat.nominal(), std::span(&strong, 1), flat, inputs) == 0);
+    CHECK(apply<double>(uncertain.effects[0], flat.nominal(), std::span(&strong, 1), flat, inputs) == 0);
     double all = 0.0;
     for (std::size_t i = 0; i < flat.inflows().size(); ++i) {
         if (flat.inflows()[i].fraction == 1.0) continue;

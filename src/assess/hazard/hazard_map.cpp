@@ -131,47 +131,51 @@ HazardContribution HazardMap::contribution(std::size_t endpoint, std::size_t car
     return rule.family->contribution(rule, carriers_[carrier], *scheme_, *banding_);
 }
 
-void HazardMap::gather(const Evaluation& evaluation, std::vector<double>& grams) const {
-    grams.assign(carriers_.size() * varying_columns, 0.0);
+template<Number N>
+void HazardMap::gather(const EvaluationOf<N>& evaluation, std::vector<N>& grams) const {
+    grams.assign(carriers_.size() * varying_columns, N(0.0));
     const auto column = [](HazardColumn which) { return static_cast<std::size_t>(which); };
     for (const Pick& pick : bottle_)
         grams[pick.carrier * varying_columns + column(HazardColumn::bottle)] += evaluation.in[pick.from];
     // Of all steps the one that holds most of the substance: the pots need not stand there at the same time.
     for (const Pick& pick : flask_) {
-        double& most = grams[pick.carrier * varying_columns + column(HazardColumn::flask)];
-        most = std::max(most, evaluation.flask[pick.from]);
+        N& most = grams[pick.carrier * varying_columns + column(HazardColumn::flask)];
+        most = greater(most, evaluation.flask[pick.from]);
     }
     for (const Pick& pick : waste_) {
-        double* const carrier = grams.data() + pick.carrier * varying_columns;
+        N* const carrier = grams.data() + pick.carrier * varying_columns;
         carrier[column(HazardColumn::waste)] += evaluation.out[pick.from];
         carrier[column(HazardColumn::waste_unreacted)] += evaluation.out_unreacted[pick.from];
     }
-    const double per_gram = 1.0 / evaluation.product;
-    for (double& value : grams) {
+    const N per_gram = 1.0 / evaluation.product;
+    for (N& value : grams) {
         value *= per_gram;
-        value = value <= absent_below ? 0.0 : value;
+        value = choose(value <= N(absent_below), N(0.0), value);
     }
 }
 
-void HazardMap::evaluate(const Evaluation& evaluation, HazardValues& values) const {
+template<Number N>
+void HazardMap::evaluate(const EvaluationOf<N>& evaluation, HazardValuesOf<N>& values) const {
     gather(evaluation, values.grams);
     const std::size_t cells = scheme_->cell_count();
-    for (std::vector<double>* array : {&values.value, &values.low, &values.high, &values.short_term})
+    for (std::vector<N>* array : {&values.value, &values.low, &values.high, &values.short_term})
         array->resize(cells);
 
-    using Columns = std::array<double, varying_columns>;
+    using Columns = std::array<N, varying_columns>;
     // An unbounded figure times no grams is nothing, not a number that is none.
     const auto sum = [&](const Rows& rows, std::size_t e, bool may_be_infinite) {
-        Columns total{};
+        Columns total;
+        total.fill(0.0);
         for (std::size_t t = rows.first[e]; t < rows.first[e + 1]; ++t) {
             const Rows::Term& term = rows.terms[t];
-            const double* const grams = values.grams.data() + term.carrier * varying_columns;
+            const N* const grams = values.grams.data() + term.carrier * varying_columns;
             for (std::size_t c = 0; c < varying_columns; ++c)
-                if (!may_be_infinite || grams[c] > 0.0) total[c] += grams[c] * term.per_gram;
+                total[c] += may_be_infinite ? choose(grams[c] > N(0.0), grams[c] * term.per_gram, N(0.0))
+                                            : grams[c] * term.per_gram;
         }
         return total;
     };
-    const auto set = [&](std::size_t cell, double low, double high, double short_term) {
+    const auto set = [&](std::size_t cell, const N& low, const N& high, const N& short_term) {
         values.value[cell] = values.low[cell] = low;
         values.high[cell] = high;
         values.short_term[cell] = short_term;
@@ -185,13 +189,16 @@ void HazardMap::evaluate(const Evaluation& evaluation, HazardValues& values) con
             set(cell_index(e, place), low[c], low[c] + extra[c], labelled[c]);
         }
         const std::size_t waste = cell_index(e, HazardPlace::waste);
-        values.low[waste] = std::min(values.low[waste], low[other]);
-        values.high[waste] = std::max(values.high[waste], low[other] + extra[other]);
+        values.low[waste] = lesser(values.low[waste], low[other]);
+        values.high[waste] = greater(values.high[waste], low[other] + extra[other]);
 
         const HazardContribution& product = of_product_[e];
         set(cell_index(e, HazardPlace::product), product.low, product.high, product.short_term);
     }
 }
+
+template void HazardMap::evaluate(const EvaluationOf<double>&, HazardValuesOf<double>&) const;
+template void HazardMap::evaluate(const EvaluationOf<Lanes>&, HazardValuesOf<Lanes>&) const;
 
 HazardValues HazardMap::evaluate(const Evaluation& evaluation) const {
     HazardValues values;

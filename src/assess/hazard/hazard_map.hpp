@@ -26,13 +26,15 @@ inline constexpr std::size_t varying_columns = 4;
 HazardColumn column_of(HazardPlace place); // the nominal reading of the waste
 
 // By cell, see cell_index(). Only the waste knows two readings, so elsewhere low equals value.
-struct HazardValues {
-    std::vector<double> value;      // low end, nominal reading
-    std::vector<double> low;        // lower of both readings
-    std::vector<double> high;       // greater of both readings; infinite where nothing bounds it
-    std::vector<double> short_term; // against ceilings and short-term limits, nominal reading; in no sum
-    std::vector<double> grams;      // per gram of product, by carrier and varying column
+template<Number N>
+struct HazardValuesOf {
+    std::vector<N> value;      // low end, nominal reading
+    std::vector<N> low;        // lower of both readings
+    std::vector<N> high;       // greater of both readings; infinite where nothing bounds it
+    std::vector<N> short_term; // against ceilings and short-term limits, nominal reading; in no sum
+    std::vector<N> grams;      // per gram of product, by carrier and varying column
 };
+using HazardValues = HazardValuesOf<double>;
 
 class HazardMap {
   public:
@@ -43,7 +45,8 @@ class HazardMap {
     const HazardScheme& scheme() const { return *scheme_; }
     const Banding& banding() const { return *banding_; }
 
-    void evaluate(const Evaluation& evaluation, HazardValues& values) const;
+    template<Number N>
+    void evaluate(const EvaluationOf<N>& evaluation, HazardValuesOf<N>& values) const;
     HazardValues evaluate(const Evaluation& evaluation) const;
 
     // What carries hazard in this route: substances by the entry that holds.
@@ -73,7 +76,8 @@ class HazardMap {
         std::vector<std::size_t> first{0}; // of each row, and one past the last
     };
 
-    void gather(const Evaluation& evaluation, std::vector<double>& grams) const;
+    template<Number N>
+    void gather(const EvaluationOf<N>& evaluation, std::vector<N>& grams) const;
 
     const HazardScheme* scheme_;
     const Banding* banding_;

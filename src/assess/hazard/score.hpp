@@ -11,25 +11,30 @@
 #include "assess/hazard/hazard_map.hpp"
 #include "assess/hazard/scheme.hpp"
 
+#include <cmath>
 #include <cstddef>
 #include <optional>
 #include <vector>
 
 namespace routeweigh {
 
-struct HazardScore {
-    double value = 0; // from the values of the cells
-    double low = 0;
-    double high = 0; // infinite where a cell is unbounded
+template<Number N>
+struct HazardScoreOf {
+    N value = 0; // from the values of the cells
+    N low = 0;
+    N high = 0; // infinite where a cell is unbounded
 
     // What is unbounded has no rank by score.
-    bool ranked() const;
+    bool ranked() const { return std::isfinite(high); }
 };
+using HazardScore = HazardScoreOf<double>;
 
 // d of one figure; `x0_factor` makes every x0 that many times larger.
 double decades(const EndpointRule& rule, double x, double x0_factor = 1.0);
 
 HazardScore score(const HazardScheme& scheme, const HazardValues& values, double x0_factor = 1.0);
+// The same for several draws; `alike` as in agree().
+HazardScoreOf<Lanes> score(const HazardScheme& scheme, const HazardValuesOf<Lanes>& values, bool& alike);
 
 // Share of one cell in the score (weight included, summing to 1); 0 for places that are not scored.
 double weight_of(const HazardScheme& scheme, std::size_t endpoint, HazardPlace place);

@@ -6,6 +6,8 @@
 #include "compare/uncertainty/figure_model.hpp"
 #include "compare/uncertainty/monte_carlo.hpp"
 
+#include <cstdint>
+
 namespace routeweigh {
 
 /// Shares of the draws, for one figure.
@@ -37,7 +39,7 @@ class OrderCounter {
     int threads_;
     std::size_t draws_ = 0;
     std::vector<Counts> counts_;
-    std::vector<std::vector<unsigned>> scratch_; ///< by worker: ranks of a batch
+    std::vector<std::vector<std::uint64_t>> scratch_; ///< by worker: ranks of a batch
 };
 
 } // namespace routeweigh

@@ -238,10 +238,11 @@ UncertainInputs uncertain_inputs(const std::vector<const Assessment*>& routes,
     return Compiler(routes, options).run();
 }
 
-int apply(const std::vector<InputEffect>& effects, const Inputs& nominal, std::span<const double> x,
-          const FlatRoute& route, Inputs& inputs) {
+template<Number N>
+N apply(const std::vector<InputEffect>& effects, const InputsOf<N>& nominal, std::span<const N> x,
+        const FlatRoute& route, InputsOf<N>& inputs) {
     inputs = nominal; // the same sizes each time, so nothing is allocated
-    const auto array = [&](Target target) -> std::vector<double>& {
+    const auto array = [&](Target target) -> std::vector<N>& {
         switch (target) {
         case Target::charged:
             return inputs.charged;
@@ -256,19 +257,25 @@ int apply(const std::vector<InputEffect>& effects, const Inputs& nominal, std::s
     };
     for (const InputEffect& effect : effects)
         array(effect.target)[effect.index] += effect.factor * (x[effect.input] - effect.origin);
-    int held = 0;
+    N held = 0.0;
     for (const InputEffect& effect : effects) {
-        double& value = array(effect.target)[effect.index];
+        N& value = array(effect.target)[effect.index];
         // A pot without any product has no figure per gram of it, hence not quite nothing.
-        const double least = effect.target == Target::isolated ? 1e-6 * nominal.isolated[effect.index] : 0.0;
+        const N least = effect.target == Target::isolated ? 1e-6 * nominal.isolated[effect.index] : N(0.0);
         const bool share =
             effect.target == Target::fraction || effect.target == Target::reused ||
             (effect.target == Target::isolated && !route.steps()[effect.index].isolated_is_mass);
-        const double kept = share ? std::clamp(value, least, 1.0) : std::max(value, least);
-        held += kept != value ? 1 : 0;
+        N kept = greater(value, least);
+        if (share) kept = lesser(kept, N(1.0));
+        held += choose(kept == value, N(0.0), N(1.0));
         value = kept;
     }
     return held;
 }
+
+template double apply(const std::vector<InputEffect>&, const InputsOf<double>&, std::span<const double>,
+                      const FlatRoute&, InputsOf<double>&);
+template Lanes apply(const std::vector<InputEffect>&, const InputsOf<Lanes>&, std::span<const Lanes>,
+                     const FlatRoute&, InputsOf<Lanes>&);
 
 } // namespace routeweigh

@@ -67,7 +67,8 @@ UncertainInputs uncertain_inputs(const std::vector<const Assessment*>& routes,
 
 /// Sets `inputs` to the nominal ones of the route and adds what the draw x does.
 /// \return number of inputs that had to be held at the end of their physical range
-int apply(const std::vector<InputEffect>& effects, const Inputs& nominal, std::span<const double> x,
-          const FlatRoute& route, Inputs& inputs);
+template<Number N>
+N apply(const std::vector<InputEffect>& effects, const InputsOf<N>& nominal, std::span<const N> x,
+        const FlatRoute& route, InputsOf<N>& inputs);
 
 } // namespace routeweigh
