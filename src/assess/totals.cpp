@@ -19,12 +19,6 @@ const Charge& charge_of(const FlatRoute& route, const Inflow& inflow) {
     return route.route().steps[at(inflow.step)].stages[at(inflow.stage)].charges[at(inflow.charge)];
 }
 
-/// Position of a total among all.
-std::ptrdiff_t place(double Totals::*member) {
-    static const Totals totals{};
-    return &(totals.*member) - &totals.product;
-}
-
 void set_all(Totals& totals, const Totals& values) {
     totals = values;
 }
@@ -36,17 +30,6 @@ void set_all(TotalsOf<Lanes>& totals, const Totals& values) {
 }
 
 } // namespace
-
-// Totals of one draw and of several have the same members in the same order, and nothing else.
-static_assert(sizeof(TotalsOf<Lanes>) == lane_count * sizeof(Totals));
-
-Lanes& total(TotalsOf<Lanes>& totals, double Totals::*member) {
-    return (&totals.product)[place(member)];
-}
-
-const Lanes& total(const TotalsOf<Lanes>& totals, double Totals::*member) {
-    return (&totals.product)[place(member)];
-}
 
 template<Number N>
 N TotalsMap::reactants_needed(const EvaluationOf<N>& evaluation) const {

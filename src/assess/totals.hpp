@@ -9,6 +9,7 @@
 #include "route/flat_route.hpp"
 #include "route/net_equation.hpp"
 
+#include <cstddef>
 #include <set>
 #include <span>
 #include <string>
@@ -56,8 +57,18 @@ inline double& total(Totals& totals, double Totals::*member) {
 inline double total(const Totals& totals, double Totals::*member) {
     return totals.*member;
 }
-Lanes& total(TotalsOf<Lanes>& totals, double Totals::*member);
-const Lanes& total(const TotalsOf<Lanes>& totals, double Totals::*member);
+// Totals of several draws have the same members in the same order, and nothing else.
+static_assert(sizeof(TotalsOf<Lanes>) == lane_count * sizeof(Totals));
+inline std::ptrdiff_t position(double Totals::*member) {
+    static constexpr Totals totals{};
+    return &(totals.*member) - &totals.product;
+}
+inline Lanes& total(TotalsOf<Lanes>& totals, double Totals::*member) {
+    return (&totals.product)[position(member)];
+}
+inline const Lanes& total(const TotalsOf<Lanes>& totals, double Totals::*member) {
+    return (&totals.product)[position(member)];
+}
 
 /// One thing that counts in a total.
 struct Contribution {

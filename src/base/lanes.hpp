@@ -12,6 +12,7 @@
 #include <concepts>
 #include <cstddef>
 #include <cstdint>
+#include <cstring>
 
 namespace routeweigh {
 
@@ -28,23 +29,27 @@ using PairMask = decltype(Pair{} < Pair{});
 struct LaneMask {
     std::array<lanes::PairMask, lanes::parts> part;
 
-    friend LaneMask operator&(LaneMask a, const LaneMask& b) {
+    [[gnu::always_inline]] friend LaneMask operator&(LaneMask a, const LaneMask& b) {
         for (std::size_t p = 0; p < lanes::parts; ++p)
             a.part[p] = a.part[p] & b.part[p];
         return a;
     }
-    friend LaneMask operator|(LaneMask a, const LaneMask& b) {
+    [[gnu::always_inline]] friend LaneMask operator|(LaneMask a, const LaneMask& b) {
         for (std::size_t p = 0; p < lanes::parts; ++p)
             a.part[p] = a.part[p] | b.part[p];
         return a;
     }
-    /// Lanes that say yes.
-    std::size_t count() const {
-        std::int64_t sum = 0; // a yes is -1
+    bool all() const {
+        lanes::PairMask both = part[0];
         for (const lanes::PairMask& pair : part)
-            for (std::size_t i = 0; i < lanes::width; ++i)
-                sum += pair[i];
-        return static_cast<std::size_t>(-sum);
+            both &= pair;
+        return (both[0] & both[1]) != 0;
+    }
+    bool none() const {
+        lanes::PairMask either = part[0];
+        for (const lanes::PairMask& pair : part)
+            either |= pair;
+        return (either[0] | either[1]) == 0;
     }
 };
 
@@ -57,53 +62,59 @@ struct Lanes {
         for (lanes::Pair& pair : part)
             pair = lanes::Pair{value, value};
     }
+    /// \pre as many numbers as there are lanes
+    static Lanes load(const double* from) {
+        Lanes result;
+        std::memcpy(&result.part, from, sizeof result.part);
+        return result;
+    }
     double operator[](std::size_t lane) const { return part[lane / lanes::width][lane % lanes::width]; }
     void set(std::size_t lane, double value) { part[lane / lanes::width][lane % lanes::width] = value; }
 
-    Lanes& operator+=(const Lanes& b) { return *this = *this + b; }
-    Lanes& operator-=(const Lanes& b) { return *this = *this - b; }
-    Lanes& operator*=(const Lanes& b) { return *this = *this * b; }
+    [[gnu::always_inline]] Lanes& operator+=(const Lanes& b) { return *this = *this + b; }
+    [[gnu::always_inline]] Lanes& operator-=(const Lanes& b) { return *this = *this - b; }
+    [[gnu::always_inline]] Lanes& operator*=(const Lanes& b) { return *this = *this * b; }
 
-    friend Lanes operator+(Lanes a, const Lanes& b) {
+    [[gnu::always_inline]] friend Lanes operator+(Lanes a, const Lanes& b) {
         for (std::size_t p = 0; p < lanes::parts; ++p)
             a.part[p] += b.part[p];
         return a;
     }
-    friend Lanes operator-(Lanes a, const Lanes& b) {
+    [[gnu::always_inline]] friend Lanes operator-(Lanes a, const Lanes& b) {
         for (std::size_t p = 0; p < lanes::parts; ++p)
             a.part[p] -= b.part[p];
         return a;
     }
-    friend Lanes operator*(Lanes a, const Lanes& b) {
+    [[gnu::always_inline]] friend Lanes operator*(Lanes a, const Lanes& b) {
         for (std::size_t p = 0; p < lanes::parts; ++p)
             a.part[p] *= b.part[p];
         return a;
     }
-    friend Lanes operator/(Lanes a, const Lanes& b) {
+    [[gnu::always_inline]] friend Lanes operator/(Lanes a, const Lanes& b) {
         for (std::size_t p = 0; p < lanes::parts; ++p)
             a.part[p] /= b.part[p];
         return a;
     }
-    friend Lanes operator-(Lanes a) {
+    [[gnu::always_inline]] friend Lanes operator-(Lanes a) {
         for (lanes::Pair& pair : a.part)
             pair = -pair;
         return a;
     }
-    friend LaneMask operator<(const Lanes& a, const Lanes& b) {
+    [[gnu::always_inline]] friend LaneMask operator<(const Lanes& a, const Lanes& b) {
         LaneMask mask;
         for (std::size_t p = 0; p < lanes::parts; ++p)
             mask.part[p] = a.part[p] < b.part[p];
         return mask;
     }
-    friend LaneMask operator>(const Lanes& a, const Lanes& b) { return b < a; }
-    friend LaneMask operator<=(const Lanes& a, const Lanes& b) {
+    [[gnu::always_inline]] friend LaneMask operator>(const Lanes& a, const Lanes& b) { return b < a; }
+    [[gnu::always_inline]] friend LaneMask operator<=(const Lanes& a, const Lanes& b) {
         LaneMask mask;
         for (std::size_t p = 0; p < lanes::parts; ++p)
             mask.part[p] = a.part[p] <= b.part[p];
         return mask;
     }
-    friend LaneMask operator>=(const Lanes& a, const Lanes& b) { return b <= a; }
-    friend LaneMask operator==(const Lanes& a, const Lanes& b) {
+    [[gnu::always_inline]] friend LaneMask operator>=(const Lanes& a, const Lanes& b) { return b <= a; }
+    [[gnu::always_inline]] friend LaneMask operator==(const Lanes& a, const Lanes& b) {
         LaneMask mask;
         for (std::size_t p = 0; p < lanes::parts; ++p)
             mask.part[p] = a.part[p] == b.part[p];
@@ -111,13 +122,24 @@ struct Lanes {
     }
 };
 
+inline bool all(bool answer) {
+    return answer;
+}
+inline bool all(const LaneMask& answers) {
+    return answers.all();
+}
+
 template<class T>
 concept Number = std::same_as<T, double> || std::same_as<T, Lanes>;
+
+/// Answer to a comparison.
+template<Number N>
+using MaskOf = decltype(N{} < N{});
 
 inline double choose(bool mask, double yes, double no) {
     return mask ? yes : no;
 }
-inline Lanes choose(const LaneMask& mask, const Lanes& yes, const Lanes& no) {
+[[gnu::always_inline]] inline Lanes choose(const LaneMask& mask, const Lanes& yes, const Lanes& no) {
     Lanes result;
     for (std::size_t p = 0; p < lanes::parts; ++p)
         result.part[p] = mask.part[p] ? yes.part[p] : no.part[p];
@@ -126,11 +148,11 @@ inline Lanes choose(const LaneMask& mask, const Lanes& yes, const Lanes& no) {
 
 /// As std::min and std::max: the first of two that do not differ, or of which one is NaN.
 template<Number N>
-N lesser(const N& a, const N& b) {
+[[gnu::always_inline]] inline N lesser(const N& a, const N& b) {
     return choose(b < a, b, a);
 }
 template<Number N>
-N greater(const N& a, const N& b) {
+[[gnu::always_inline]] inline N greater(const N& a, const N& b) {
     return choose(a < b, b, a);
 }
 
@@ -160,9 +182,9 @@ inline bool agree(bool answer, bool& /*alike*/) {
     return answer;
 }
 inline bool agree(const LaneMask& answers, bool& alike) {
-    const std::size_t count = answers.count();
-    alike = alike && (count == 0 || count == lane_count);
-    return count != 0;
+    const bool none = answers.none();
+    alike = alike && (none || answers.all());
+    return !none;
 }
 
 } // namespace routeweigh

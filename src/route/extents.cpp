@@ -40,25 +40,49 @@ std::vector<double> Extents::right_hand_side(std::span<const double> amounts) co
 }
 
 template<Number N>
-void Extents::solve(const LinearProgramme& programme, std::span<const Optimum> bases,
-                    std::span<const N> amounts, const N& product_cap, std::span<N> x, bool& alike) const {
-    const Workspace<N> workspace(at(programme.rows));
-    const std::span<N> b = workspace.numbers();
+void Extents::limits(std::span<const N> amounts, const N& product_cap, std::span<N> b) const {
     for (std::size_t row = 0; row < rows_.size(); ++row)
         b[row] = greater(N(0.0), rows_[row].factor * amounts[at(rows_[row].substance)]);
     if (b.size() > rows_.size()) b.back() = product_cap;
-    const bool fits = std::any_of(bases.begin(), bases.end(), [&](const Optimum& basis) {
-        return apply_basis<N>(programme, basis, b, x, alike);
-    });
-    const bool held = loops_ && !seeded(amounts, alike);
-    if constexpr (std::same_as<N, double>) {
-        if (!fits) {
-            const Optimum found = maximise(programme, b);
-            std::copy(found.x.begin(), found.x.end(), x.begin());
-        }
-        if (held) forbid_unstarted(programme, amounts, product_cap, x);
-    } else {
-        alike = alike && fits && !held; // a search goes its own way in every draw
+}
+
+void Extents::solve(const LinearProgramme& programme, std::span<const Optimum> bases,
+                    std::span<const double> amounts, double product_cap, std::span<double> x) const {
+    const Workspace<double> workspace(at(programme.rows));
+    const std::span<double> b = workspace.numbers();
+    limits(amounts, product_cap, b);
+    if (std::none_of(bases.begin(), bases.end(),
+                     [&](const Optimum& basis) { return apply_basis<double>(programme, basis, b, x); })) {
+        const Optimum found = maximise(programme, b);
+        std::copy(found.x.begin(), found.x.end(), x.begin());
+    }
+    if (loops_) forbid_unstarted(programme, amounts, product_cap, x);
+}
+
+/// Every draw takes the first basis that fits it, as it would alone. Where one needs a search, or a loop may
+/// wait for its start, all are solved one by one.
+void Extents::solve(const LinearProgramme& programme, std::span<const Optimum> bases,
+                    std::span<const Lanes> amounts, const Lanes& product_cap, std::span<Lanes> x) const {
+    const Workspace<Lanes> workspace(at(programme.rows)), other(x.size());
+    const std::span<Lanes> b = workspace.numbers();
+    limits(amounts, product_cap, b);
+    LaneMask solved = apply_basis<Lanes>(programme, bases.front(), b, x);
+    for (std::size_t next = 1; next < bases.size() && !all(solved); ++next) {
+        const LaneMask fits = apply_basis<Lanes>(programme, bases[next], b, other.numbers());
+        for (std::size_t c = 0; c < x.size(); ++c)
+            x[c] = choose(solved, x[c], other.numbers()[c]);
+        solved = solved | fits;
+    }
+    bool alike = true;
+    if (all(solved) && (!loops_ || (seeded(amounts, alike) && alike))) return;
+
+    const Workspace<double> amounts_of_one(amounts.size()), x_of_one(x.size());
+    for (std::size_t lane = 0; lane < lane_count; ++lane) {
+        for (std::size_t s = 0; s < amounts.size(); ++s)
+            amounts_of_one.numbers()[s] = amounts[s][lane];
+        solve(programme, bases, amounts_of_one.numbers(), product_cap[lane], x_of_one.numbers());
+        for (std::size_t c = 0; c < x.size(); ++c)
+            x[c].set(lane, x_of_one.numbers()[c]);
     }
 }
 
@@ -73,6 +97,8 @@ bool Extents::seeded(std::span<const N> amounts, bool& alike) const {
 /// not run.
 void Extents::forbid_unstarted(const LinearProgramme& programme, std::span<const double> amounts,
                                double product_cap, std::span<double> x) const {
+    bool alike = true;
+    if (seeded(amounts, alike)) return;
     std::vector<bool> present(amounts.size());
     for (std::size_t s = 0; s < amounts.size(); ++s)
         present[s] = amounts[s] > 0.0 || unlimited_[s];
@@ -102,9 +128,9 @@ N Extents::react(std::span<N> amounts, const N& product_cap, std::span<N> extent
     const Workspace<N> workspace(columns_.size());
     const std::span<N> x = workspace.numbers();
     if (makes_product() && agree(product_cap >= N(0.0), alike))
-        solve<N>(capped_, capped_optima_, amounts, product_cap, x, alike);
+        solve(capped_, capped_optima_, amounts, product_cap, x);
     else
-        solve<N>(open_, open_optima_, amounts, 0.0, x, alike);
+        solve(open_, open_optima_, amounts, 0.0, x);
 
     N scale = 0.0, formed = 0.0;
     for (const Row& row : rows_)
@@ -138,19 +164,19 @@ Extents::Ceiling Extents::ceiling(std::vector<std::pair<int, double>> weights,
     if (columns_.empty()) return result;
     result.programme = open_;
     result.programme.objectives = {result.gains};
-    result.nominal = maximise(result.programme, right_hand_side(amounts));
+    result.optima = optima_near(result.programme, right_hand_side(amounts));
     return result;
 }
 
 template<Number N>
-N Extents::evaluate(const Ceiling& ceiling, std::span<const N> amounts, bool& alike) const {
+N Extents::evaluate(const Ceiling& ceiling, std::span<const N> amounts) const {
     N value = 0.0;
     for (const auto& [substance, weight] : ceiling.weights)
         value += weight * amounts[at(substance)];
     if (columns_.empty()) return value;
     const Workspace<N> workspace(columns_.size());
     const std::span<N> x = workspace.numbers();
-    solve<N>(ceiling.programme, std::span(&ceiling.nominal, 1), amounts, 0.0, x, alike);
+    solve(ceiling.programme, ceiling.optima, amounts, 0.0, x);
     for (std::size_t c = 0; c < columns_.size(); ++c)
         value += ceiling.gains[c] * x[c];
     return value;
@@ -158,8 +184,8 @@ N Extents::evaluate(const Ceiling& ceiling, std::span<const N> amounts, bool& al
 
 template double Extents::react(std::span<double>, const double&, std::span<double>, bool&) const;
 template Lanes Extents::react(std::span<Lanes>, const Lanes&, std::span<Lanes>, bool&) const;
-template double Extents::evaluate(const Ceiling&, std::span<const double>, bool&) const;
-template Lanes Extents::evaluate(const Ceiling&, std::span<const Lanes>, bool&) const;
+template double Extents::evaluate(const Ceiling&, std::span<const double>) const;
+template Lanes Extents::evaluate(const Ceiling&, std::span<const Lanes>) const;
 
 bool Extents::changes(int substance) const {
     return std::any_of(columns_.begin(), columns_.end(), [&](const Column& column) {

@@ -75,17 +75,13 @@ class Extents {
         std::vector<std::pair<int, double>> weights;
         std::vector<double> gains; ///< by column
         LinearProgramme programme{0, 0};
-        Optimum nominal;
+        std::vector<Optimum> optima; ///< as open_optima_
     };
     Ceiling ceiling(std::vector<std::pair<int, double>> weights, std::span<const double> amounts) const;
 
     /// \return mol; infinity cannot occur, for an unbounded pot is refused beforehand
     template<Number N>
-    N evaluate(const Ceiling& ceiling, std::span<const N> amounts, bool& alike) const;
-    double evaluate(const Ceiling& ceiling, std::span<const double> amounts) const {
-        bool alike = true;
-        return evaluate(ceiling, amounts, alike);
-    }
+    N evaluate(const Ceiling& ceiling, std::span<const N> amounts) const;
 
     /// True when some started reaction makes or uses the substance.
     bool changes(int substance) const;
@@ -117,8 +113,11 @@ class Extents {
     void forbid_unstarted(const LinearProgramme& programme, std::span<const double> amounts,
                           double product_cap, std::span<double> x) const;
     template<Number N>
-    void solve(const LinearProgramme& programme, std::span<const Optimum> bases, std::span<const N> amounts,
-               const N& product_cap, std::span<N> x, bool& alike) const;
+    void limits(std::span<const N> amounts, const N& product_cap, std::span<N> b) const;
+    void solve(const LinearProgramme& programme, std::span<const Optimum> bases,
+               std::span<const double> amounts, double product_cap, std::span<double> x) const;
+    void solve(const LinearProgramme& programme, std::span<const Optimum> bases,
+               std::span<const Lanes> amounts, const Lanes& product_cap, std::span<Lanes> x) const;
 
     std::vector<PotReaction> reactions_;
     std::vector<bool> started_;
@@ -126,8 +125,8 @@ class Extents {
     std::vector<Row> rows_;
     LinearProgramme open_{0, 0};   ///< without the cap on product
     LinearProgramme capped_{0, 0}; ///< the same and one last row, the cap; no rows when no product forms
-    // Bases to try before a search: of the nominal amounts, and of those when the yield is lost before the
-    // product forms.
+    // Bases to try before a search: of the nominal amounts and about them, and of those when the yield is
+    // lost before the product forms.
     std::vector<Optimum> open_optima_, capped_optima_;
     bool unbounded_ = false;
     std::vector<bool> unlimited_;

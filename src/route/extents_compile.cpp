@@ -21,7 +21,7 @@ Extents::Extents(std::vector<PotReaction> reactions, std::span<const double> amo
     if (columns_.empty()) return;
     find_loops();
     build_programmes(unlimited, product);
-    open_optima_.push_back(maximise(open_, right_hand_side(amounts)));
+    open_optima_ = optima_near(open_, right_hand_side(amounts));
     unbounded_ = !open_optima_.front().bounded;
     find_seeds(amounts);
     if (!unbounded_) find_competition(amounts);
@@ -150,7 +150,7 @@ void Extents::prepare_cap(std::span<const double> amounts, double product_cap) {
         return;
     }
     b.push_back(std::max(0.0, product_cap));
-    capped_optima_ = {maximise(capped_, b)};
+    capped_optima_ = optima_near(capped_, b);
 }
 
 bool Extents::greatest_when_done(int substance) const {

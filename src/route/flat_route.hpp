@@ -25,6 +25,7 @@ struct Inflow {
     const Substance* substance;
     int local;       ///< index of the substance in the pot of its step
     double fraction; ///< g per g of charge, as the catalogue has it
+    double moles_per_gram;
     const Role* role;
     bool reactant; ///< stands on the left of the step's overall equation and is charged as reactant
     bool carrier;  ///< the liquid of a solution, not what it was charged for
@@ -65,7 +66,8 @@ struct FlatStage {
     int first_inflow = 0, last_inflow = 0; ///< half-open range
     Extents extents;
     std::vector<Extents> full;      ///< none or one: the same reactions at full conversion
-    std::vector<int> forming_gases; ///< leave by the gas stream when the stage makes them
+    std::vector<int> made;          ///< what a reaction that can start makes
+    std::vector<int> forming_gases; ///< those that leave by the gas stream when the stage makes them
     std::vector<FlaskCeiling> ceilings;
     std::vector<Extents::Ceiling> bromine; ///< none or one: mol Br2 held free or as tribromide
     std::vector<FlatSeparation> separations;

@@ -182,6 +182,7 @@ class RouteCompiler {
             inflow.substance = substance;
             inflow.local = place;
             inflow.fraction = component.mass_fraction;
+            inflow.moles_per_gram = 1.0 / flat.molar_mass[at(place)];
             flat_.nominal_.fractions.push_back(component.mass_fraction);
             inflow.role = charge.role;
             inflow.fed_by = maker;
@@ -220,7 +221,7 @@ class RouteCompiler {
         if (flat.partial_conversion)
             result.full.emplace_back(full, amounts, present_, unlimited, flat.product);
         if (result.extents.unbounded()) return; // refused by the route checks
-        const std::vector<int> made = result.extents.made();
+        result.made = result.extents.made();
         std::vector<std::pair<int, double>> bromine;
         for (std::size_t s = 0; s < flat.substances.size(); ++s)
             if (flat.substances[s]->free_bromine > 0.0)
@@ -228,7 +229,7 @@ class RouteCompiler {
         if (!bromine.empty() && (result.first_inflow < result.last_inflow || !stage.reactions.empty()))
             result.bromine.push_back(result.extents.ceiling(std::move(bromine), amounts));
         const Step& step = route_.steps[flat_.steps_.size() - 1];
-        for (const int substance : made) {
+        for (const int substance : result.made) {
             present_[at(substance)] = true;
             if (!result.extents.greatest_when_done(substance))
                 result.ceilings.push_back({substance, result.extents.ceiling({{substance, 1.0}}, amounts)});

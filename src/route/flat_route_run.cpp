@@ -160,6 +160,12 @@ N FlatRoute::run_pot(int index, const InputsOf<N>& inputs, Reading reading, Limi
         unlost -= moles;
     };
 
+    // The most of a substance (mol) rises only when it is charged or made.
+    N* const flask = reading == Reading::nominal ? record->flask.data() + step.first_flask : nullptr;
+    const auto held_now = [&](int substance) {
+        if (flask != nullptr) flask[substance] = greater(flask[substance], pot[at(substance)]);
+    };
+
     // Where only the product is asked for, nothing that comes after its last change matters.
     const bool product_only = record == nullptr && extents == nullptr && agree(limits.lost == none, alike);
     const std::size_t stages = product_only ? step.stages_to_product : step.stages.size();
@@ -169,19 +175,16 @@ N FlatRoute::run_pot(int index, const InputsOf<N>& inputs, Reading reading, Limi
             const Inflow& inflow = inflows_[at(i)];
             if (inflow.as_used) continue;
             pot[at(inflow.local)] +=
-                inputs.charged[at(inflow.slot)] * inputs.fractions[at(i)] / step.molar_mass[at(inflow.local)];
+                inputs.charged[at(inflow.slot)] * inputs.fractions[at(i)] * inflow.moles_per_gram;
+            held_now(inflow.local);
         }
         if (reading == Reading::nominal) {
-            N* flask = record->flask.data() + step.first_flask;
-            for (std::size_t s = 0; s < size; ++s)
-                flask[s] = greater(flask[s], pot[s] * step.molar_mass[s]);
             for (const FlaskCeiling& entry : stage.ceilings)
                 flask[entry.local] =
-                    greater(flask[entry.local], stage.extents.evaluate<N>(entry.ceiling, pot, alike) *
-                                                    step.molar_mass[at(entry.local)]);
+                    greater(flask[entry.local], stage.extents.evaluate<N>(entry.ceiling, pot));
             N& bromine = record->steps[at(index)].bromine;
             for (const Extents::Ceiling& held : stage.bromine)
-                bromine = greater(bromine, stage.extents.evaluate<N>(held, pot, alike));
+                bromine = greater(bromine, stage.extents.evaluate<N>(held, pot));
         }
 
         const N product_before = pot[product];
@@ -196,11 +199,8 @@ N FlatRoute::run_pot(int index, const InputsOf<N>& inputs, Reading reading, Limi
         if (reading == Reading::nominal && step.made_in_one && number + 1 == step.stages_to_product)
             limits.lost = unlost = isolate<N>(index, inputs, pot[product], record->steps[at(index)]);
 
-        if (reading == Reading::nominal) {
-            N* flask = record->flask.data() + step.first_flask;
-            for (std::size_t s = 0; s < size; ++s)
-                flask[s] = greater(flask[s], pot[s] * step.molar_mass[s]);
-        }
+        for (const int substance : stage.made)
+            held_now(substance);
         for (int i = stage.first_inflow; i < stage.last_inflow; ++i) {
             const Inflow& inflow = inflows_[at(i)];
             if (!inflow.as_used) continue; // the air gave what the reactions took
@@ -236,6 +236,9 @@ N FlatRoute::run_pot(int index, const InputsOf<N>& inputs, Reading reading, Limi
         leave(step.rest_stream, product, pot[product] - record->steps[at(index)].isolated);
     for (std::size_t s = 0; s < size; ++s)
         if (s != product) leave(step.rest_stream, s, pot[s]);
+    if (flask != nullptr)
+        for (std::size_t s = 0; s < size; ++s)
+            flask[s] *= step.molar_mass[s];
     return pot[product];
 }
 

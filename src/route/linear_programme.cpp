@@ -136,28 +136,48 @@ Optimum maximise(const LinearProgramme& programme, std::span<const double> b) {
 }
 
 template<Number N>
-bool apply_basis(const LinearProgramme& programme, const Optimum& optimum, std::span<const N> b,
-                 std::span<N> x, bool& alike) {
+MaskOf<N> apply_basis(const LinearProgramme& programme, const Optimum& optimum, std::span<const N> b,
+                      std::span<N> x) {
     std::fill(x.begin(), x.end(), N(0.0));
     N largest = 0.0;
     for (const N& value : b)
         largest = greater(largest, value);
     const N allowed = -1e-12 * largest;
+    MaskOf<N> fits = allowed <= N(0.0);
     const Optimum::Part* part = optimum.inverse.data();
     for (std::size_t row = 0; row < optimum.basis.size(); ++row) {
         const Optimum::Part* const end = optimum.inverse.data() + optimum.ends[row];
         N value = 0.0;
         for (; part != end; ++part)
             value += part->factor * b[at(part->row)];
-        if (agree(value < allowed, alike)) return false;
+        fits = fits & (value >= allowed);
+        if (std::same_as<N, double> && !all(fits)) break;
         if (optimum.basis[row] < programme.columns) x[at(optimum.basis[row])] = greater(N(0.0), value);
     }
-    return true;
+    return fits;
 }
 
-template bool apply_basis(const LinearProgramme&, const Optimum&, std::span<const double>, std::span<double>,
-                          bool&);
-template bool apply_basis(const LinearProgramme&, const Optimum&, std::span<const Lanes>, std::span<Lanes>,
-                          bool&);
+template bool apply_basis(const LinearProgramme&, const Optimum&, std::span<const double>, std::span<double>);
+template LaneMask apply_basis(const LinearProgramme&, const Optimum&, std::span<const Lanes>,
+                              std::span<Lanes>);
+
+std::vector<Optimum> optima_near(const LinearProgramme& programme, std::vector<double> b) {
+    constexpr double off = 0.05;
+    std::vector<Optimum> optima{maximise(programme, b)};
+    if (!optima.front().bounded) return optima;
+    std::vector<double> x(at(programme.columns));
+    for (double& limit : b) {
+        const double there = limit;
+        for (const double factor : {1.0 - off, 1.0 + off}) {
+            limit = factor * there;
+            if (std::none_of(optima.begin(), optima.end(), [&](const Optimum& optimum) {
+                    return apply_basis<double>(programme, optimum, b, x);
+                }))
+                optima.push_back(maximise(programme, b));
+        }
+        limit = there;
+    }
+    return optima;
+}
 
 } // namespace routeweigh

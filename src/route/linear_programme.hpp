@@ -52,9 +52,13 @@ struct Optimum {
 Optimum maximise(const LinearProgramme& programme, std::span<const double> b);
 
 /// Values for another b on the same basis; false when the basis no longer fits (an amount would turn
-/// negative). \param x one value a column, overwritten \param alike  see agree()
+/// negative), and x means nothing. \param x one value a column, overwritten
 template<Number N>
-bool apply_basis(const LinearProgramme& programme, const Optimum& optimum, std::span<const N> b,
-                 std::span<N> x, bool& alike);
+MaskOf<N> apply_basis(const LinearProgramme& programme, const Optimum& optimum, std::span<const N> b,
+                      std::span<N> x);
+
+/// The optimum, and those next door: their bases fit where one limit is a few percent off and the first does
+/// not. Where two reagents run out at about the same time, either may come first in the next draw.
+std::vector<Optimum> optima_near(const LinearProgramme& programme, std::vector<double> b);
 
 } // namespace routeweigh

@@ -18,7 +18,7 @@ struct MassFigures {
         : flat(route), evaluation(flat.evaluate(flat.nominal())), net(net_equation(route, flat.scale_plan())),
           map(flat, net, benign), values(all_metrics().size()) {
         map.evaluate(evaluation, totals);
-        evaluate_metrics(totals, values);
+        evaluate_metrics<double>(totals, values);
     }
     MassFigures(const MassFigures&) = delete;
     MassFigures& operator=(const MassFigures&) = delete;

@@ -90,7 +90,7 @@ class Pot {
     double ceiling(const std::string& substance) {
         const int counted = static_cast<int>(index(substance));
         const Extents compiled = compile();
-        return compiled.evaluate(compiled.ceiling({{counted, 1.0}}, amounts_), amounts_);
+        return compiled.evaluate<double>(compiled.ceiling({{counted, 1.0}}, amounts_), amounts_);
     }
     std::string name(int substance) const {
         return substance < 0 ? "none" : names_[static_cast<std::size_t>(substance)];

@@ -3,10 +3,9 @@
 // each other one, and how often it takes each rank, counted on common draws.
 #pragma once
 
+#include "base/lanes.hpp"
 #include "compare/uncertainty/figure_model.hpp"
 #include "compare/uncertainty/monte_carlo.hpp"
-
-#include <cstdint>
 
 namespace routeweigh {
 
@@ -26,6 +25,7 @@ class OrderCounter {
   public:
     OrderCounter(const FigureHeads& heads, std::size_t routes, int threads);
 
+    /// \pre the draws of the batch fill lanes
     void add(const DrawBatch& batch);
     /// By figure.
     std::vector<FigureOrder> result() const;
@@ -39,7 +39,7 @@ class OrderCounter {
     int threads_;
     std::size_t draws_ = 0;
     std::vector<Counts> counts_;
-    std::vector<std::vector<std::uint64_t>> scratch_; ///< by worker: ranks of a batch
+    std::vector<std::vector<Lanes>> scratch_; ///< by worker: ranks of a batch
 };
 
 } // namespace routeweigh
