@@ -52,7 +52,7 @@ void Extents::solve(const LinearProgramme& programme, std::span<const Optimum> b
     const std::span<double> b = workspace.numbers();
     limits(amounts, product_cap, b);
     if (std::none_of(bases.begin(), bases.end(),
-                     [&](const Optimum& basis) { return apply_basis<double>(programme, basis, b, x); })) {
+                     [&](const Optimum& basis) { return apply_basis<double>(basis, b, x); })) {
         const Optimum found = maximise(programme, b);
         std::copy(found.x.begin(), found.x.end(), x.begin());
     }
@@ -66,9 +66,9 @@ void Extents::solve(const LinearProgramme& programme, std::span<const Optimum> b
     const Workspace<Lanes> workspace(at(programme.rows)), other(x.size());
     const std::span<Lanes> b = workspace.numbers();
     limits(amounts, product_cap, b);
-    LaneMask solved = apply_basis<Lanes>(programme, bases.front(), b, x);
+    LaneMask solved = apply_basis<Lanes>(bases.front(), b, x);
     for (std::size_t next = 1; next < bases.size() && !all(solved); ++next) {
-        const LaneMask fits = apply_basis<Lanes>(programme, bases[next], b, other.numbers());
+        const LaneMask fits = apply_basis<Lanes>(bases[next], b, other.numbers());
         for (std::size_t c = 0; c < x.size(); ++c)
             x[c] = choose(solved, x[c], other.numbers()[c]);
         solved = solved | fits;
@@ -135,15 +135,15 @@ N Extents::react(std::span<N> amounts, const N& product_cap, std::span<N> extent
     N scale = 0.0, formed = 0.0;
     for (const Row& row : rows_)
         scale = greater(scale, amounts[at(row.substance)]);
-    for (std::size_t c = 0; c < columns_.size(); ++c) {
-        for (const auto& [substance, coefficient] : columns_[c].change) {
-            amounts[at(substance)] += coefficient * x[c];
-            if (substance == product_ && coefficient > 0.0) formed += coefficient * x[c];
-        }
-        if (!extents.empty())
+    for (const Change& change : changes_) {
+        const N moles = change.coefficient * x[at(change.column)];
+        amounts[at(change.substance)] += moles;
+        if (change.substance == product_ && change.coefficient > 0.0) formed += moles;
+    }
+    if (!extents.empty())
+        for (std::size_t c = 0; c < columns_.size(); ++c)
             for (const auto& [reaction, weight] : columns_[c].reactions)
                 extents[at(reaction)] += weight * x[c];
-    }
     // What is used up must read as none: the rest of a subtraction would start reactions in later stages.
     for (const Row& row : rows_) {
         N& amount = amounts[at(row.substance)];

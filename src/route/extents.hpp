@@ -98,6 +98,10 @@ class Extents {
         std::vector<std::pair<int, double>> reactions; ///< reaction, extent of it per unit of the column
         std::vector<std::pair<int, double>> change;    ///< substance, mol per unit of the column
     };
+    struct Change {
+        int column, substance;
+        double coefficient; ///< mol per unit of the column
+    };
 
     std::vector<bool> startable(std::vector<bool> present) const;
     void find_loops();
@@ -122,6 +126,7 @@ class Extents {
     std::vector<PotReaction> reactions_;
     std::vector<bool> started_;
     std::vector<Column> columns_;
+    std::vector<Change> changes_; ///< of all columns, in one piece
     std::vector<Row> rows_;
     LinearProgramme open_{0, 0};   ///< without the cap on product
     LinearProgramme capped_{0, 0}; ///< the same and one last row, the cap; no rows when no product forms

@@ -91,6 +91,10 @@ void Extents::build_columns() {
             together.change.emplace_back(substance, coefficient * *reactions_[r].split);
     }
     if (together.reactions.size() > 1) columns_.push_back(std::move(together));
+
+    for (std::size_t c = 0; c < columns_.size(); ++c)
+        for (const auto& [substance, coefficient] : columns_[c].change)
+            changes_.push_back({static_cast<int>(c), substance, coefficient});
 }
 
 void Extents::build_programmes(const std::vector<bool>& unlimited, int product) {

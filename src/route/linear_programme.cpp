@@ -46,15 +46,15 @@ class Tableau {
 
     Optimum optimum() const {
         Optimum result;
-        result.basis = basis_;
         result.x.assign(static_cast<std::size_t>(columns_), 0.0);
         for (int row = 0; row < rows_; ++row) {
-            const int column = basis_[static_cast<std::size_t>(row)];
-            if (column < columns_) result.x[static_cast<std::size_t>(column)] = cell(row, width_ - 1);
+            const int basic = basis_[static_cast<std::size_t>(row)];
+            const int column = basic < columns_ ? basic : -1;
+            if (column >= 0) result.x[static_cast<std::size_t>(column)] = cell(row, width_ - 1);
             for (int slack = 0; slack < rows_; ++slack)
                 if (const double factor = cell(row, columns_ + slack); factor != 0.0)
-                    result.inverse.push_back({slack, factor});
-            result.ends.push_back(static_cast<int>(result.inverse.size()));
+                    result.inverse.push_back({slack, column, factor, false});
+            result.inverse.back().last = true; // no row of an inverse is empty
         }
         return result;
     }
@@ -136,30 +136,27 @@ Optimum maximise(const LinearProgramme& programme, std::span<const double> b) {
 }
 
 template<Number N>
-MaskOf<N> apply_basis(const LinearProgramme& programme, const Optimum& optimum, std::span<const N> b,
-                      std::span<N> x) {
+MaskOf<N> apply_basis(const Optimum& optimum, std::span<const N> b, std::span<N> x) {
     std::fill(x.begin(), x.end(), N(0.0));
     N largest = 0.0;
     for (const N& value : b)
         largest = greater(largest, value);
     const N allowed = -1e-12 * largest;
     MaskOf<N> fits = allowed <= N(0.0);
-    const Optimum::Part* part = optimum.inverse.data();
-    for (std::size_t row = 0; row < optimum.basis.size(); ++row) {
-        const Optimum::Part* const end = optimum.inverse.data() + optimum.ends[row];
-        N value = 0.0;
-        for (; part != end; ++part)
-            value += part->factor * b[at(part->row)];
+    N value = 0.0;
+    for (const Optimum::Part& part : optimum.inverse) {
+        value += part.factor * b[at(part.row)];
+        if (!part.last) continue;
         fits = fits & (value >= allowed);
         if (std::same_as<N, double> && !all(fits)) break;
-        if (optimum.basis[row] < programme.columns) x[at(optimum.basis[row])] = greater(N(0.0), value);
+        if (part.column >= 0) x[at(part.column)] = greater(N(0.0), value);
+        value = 0.0;
     }
     return fits;
 }
 
-template bool apply_basis(const LinearProgramme&, const Optimum&, std::span<const double>, std::span<double>);
-template LaneMask apply_basis(const LinearProgramme&, const Optimum&, std::span<const Lanes>,
-                              std::span<Lanes>);
+template bool apply_basis(const Optimum&, std::span<const double>, std::span<double>);
+template LaneMask apply_basis(const Optimum&, std::span<const Lanes>, std::span<Lanes>);
 
 std::vector<Optimum> optima_near(const LinearProgramme& programme, std::vector<double> b) {
     constexpr double off = 0.05;
@@ -170,9 +167,8 @@ std::vector<Optimum> optima_near(const LinearProgramme& programme, std::vector<d
         const double there = limit;
         for (const double factor : {1.0 - off, 1.0 + off}) {
             limit = factor * there;
-            if (std::none_of(optima.begin(), optima.end(), [&](const Optimum& optimum) {
-                    return apply_basis<double>(programme, optimum, b, x);
-                }))
+            if (std::none_of(optima.begin(), optima.end(),
+                             [&](const Optimum& optimum) { return apply_basis<double>(optimum, b, x); }))
                 optima.push_back(maximise(programme, b));
         }
         limit = there;

@@ -37,15 +37,16 @@ struct LinearProgramme {
 /// An optimum, kept as its basis so that other right-hand sides can be tried without a new search.
 struct Optimum {
     bool bounded = true;
-    std::vector<double> x;  ///< one value a column, >= 0
-    std::vector<int> basis; ///< by row: the column that is basic there; slack of row i counts as columns + i
-    /// Basic values = inverse . b; of the inverse only what is not 0, row by row, for a row holds few.
+    std::vector<double> x; ///< one value a column, >= 0
+    /// Basic values = inverse . b. Of the inverse only what is not 0, row by row in one piece: many bases are
+    /// walked through where a route has many steps.
     struct Part {
-        int row; ///< of b
+        int row;         ///< of b
+        int column = -1; ///< that is basic in this row of the inverse; -1: a slack
         double factor;
+        bool last = false; ///< of its row
     };
     std::vector<Part> inverse;
-    std::vector<int> ends; ///< by row: one past its last part
 };
 
 /// Solves from scratch. \pre every b >= 0 (tiny negative values are taken as 0).
@@ -54,8 +55,7 @@ Optimum maximise(const LinearProgramme& programme, std::span<const double> b);
 /// Values for another b on the same basis; false when the basis no longer fits (an amount would turn
 /// negative), and x means nothing. \param x one value a column, overwritten
 template<Number N>
-MaskOf<N> apply_basis(const LinearProgramme& programme, const Optimum& optimum, std::span<const N> b,
-                      std::span<N> x);
+MaskOf<N> apply_basis(const Optimum& optimum, std::span<const N> b, std::span<N> x);
 
 /// The optimum, and those next door: their bases fit where one limit is a few percent off and the first does
 /// not. Where two reagents run out at about the same time, either may come first in the next draw.

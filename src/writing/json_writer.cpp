@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <cstddef>
 
 namespace routeweigh::writing {
 namespace {
@@ -15,6 +16,9 @@ namespace {
 /// Appends a tree as text with two spaces a level, straight from the values: a report has tens of thousands.
 class JsonText {
   public:
+    /// Room for a report: memory that is not touched costs nothing, a text that moves as it grows does.
+    JsonText() { text_.reserve(std::size_t{1} << 20U); }
+
     std::string take() { return std::move(text_); }
 
     void add(const MachineTree& tree) {

@@ -14,6 +14,8 @@
 #include <string>
 #include <vector>
 
+#include <malloc.h>
+
 namespace {
 
 using namespace routeweigh;
@@ -177,4 +179,13 @@ BENCHMARK(evaluate_long_route)
 
 } // namespace
 
-BENCHMARK_MAIN();
+int main(int argc, char** argv) {
+    // What one round leaves is kept for the next. Else large sizes would pay for fresh pages each time, and
+    // small ones would not.
+    mallopt(M_MMAP_THRESHOLD, 1 << 30);
+    mallopt(M_TRIM_THRESHOLD, -1);
+    benchmark::Initialize(&argc, argv);
+    if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 2;
+    benchmark::RunSpecifiedBenchmarks();
+    benchmark::Shutdown();
+}

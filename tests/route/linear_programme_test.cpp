@@ -210,7 +210,7 @@ TEST_CASE("a kept basis gives the optimum for other limits, or says that it does
         for (int again = 0; again < 3; ++again) {
             const std::vector<double> b = random_limits(draw, 6);
             std::vector<double> x(4, -1.0);
-            if (!apply_basis<double>(lp, nominal, b, x)) {
+            if (!apply_basis<double>(nominal, b, x)) {
                 ++misfits;
                 continue;
             }
