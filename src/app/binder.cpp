@@ -74,7 +74,7 @@ class Binder {
             question_sheet(laid_out, questions, Edition::key));
         add(folder + "talk-card.html", "Talk card", talk_card(laid_out));
         add(folder + "stock.html", "Stock list",
-            stock_list_document(route, use.stock, course_.house().prices, {}));
+            stock_list_document(laid_out, use.stock, course_.house().prices, {}));
         LabelRequest labels;
         labels.size = {use.plan.students, use.plan.sections, "0 %", {}};
         labels.local = course_.house().waste.local;
