@@ -86,7 +86,7 @@ class Binder {
         add(folder + "hazards.html", "Hazards of bottles and streams",
             classify_routes({route.route()}, course_.house().catalogue, jurisdiction_));
         add(folder + "costs.html", "Time, energy, water and money", costs_document(use, course_.house()));
-        add(folder + "workbook.xlsx", "Workbook", route_workbook(route, static_cast<int>(use.runs())));
+        add(folder + "workbook.xlsx", "Workbook", route_workbook(use, course_.house()));
     }
 
     writing::Document index() const {
