@@ -41,14 +41,15 @@ void add_spread(Sheet& sheet, const results::Spread& spread, int last) {
         double value;
         const char* format;
     };
-    const std::array lines{Line{"results counted", "=COUNT({})", static_cast<double>(spread.count), "0"},
-                           Line{"mean, %", "=AVERAGE({})", spread.mean, "0.0"},
-                           Line{"standard deviation, points", "=STDEV({})", spread.deviation, "0.0"},
-                           Line{"least, %", "=MIN({})", spread.least, "0.0"},
-                           Line{"lower quartile, %", "=QUARTILE({},1)", spread.quartile1, "0.0"},
-                           Line{"median, %", "=MEDIAN({})", spread.median, "0.0"},
-                           Line{"upper quartile, %", "=QUARTILE({},3)", spread.quartile3, "0.0"},
-                           Line{"most, %", "=MAX({})", spread.most, "0.0"}};
+    const std::array lines{
+        Line{"results counted", "=COUNT({})", static_cast<double>(spread.count), "0"},
+        Line{"mean, %", "=AVERAGE({})", spread.mean, "0.0"},
+        Line{"standard deviation, points", "=IF(COUNT({0})>1,STDEV({0}),\"\")", spread.deviation, "0.0"},
+        Line{"least, %", "=MIN({})", spread.least, "0.0"},
+        Line{"lower quartile, %", "=QUARTILE({},1)", spread.quartile1, "0.0"},
+        Line{"median, %", "=MEDIAN({})", spread.median, "0.0"},
+        Line{"upper quartile, %", "=QUARTILE({},3)", spread.quartile3, "0.0"},
+        Line{"most, %", "=MAX({})", spread.most, "0.0"}};
     const std::string range =
         fmt::format("{}:{}", cell_name(yield_column, first_row), cell_name(yield_column, last));
     for (const Line& line : lines)
@@ -68,7 +69,10 @@ Sheet results_sheet(const Route& route, const results::ClassResults& results) {
     std::vector<const KeptRow*> counted, others;
     for (const KeptRow& row : results.kept)
         (is_counted(row) ? counted : others).push_back(&row);
-    add_spread(sheet, results.all, first_row + static_cast<int>(counted.size()) - 1);
+    if (counted.empty())
+        sheet.add({SheetCell::words("No result is counted.")});
+    else
+        add_spread(sheet, results.all, first_row + static_cast<int>(counted.size()) - 1);
     sheet.add({});
     std::vector<SheetCell> headings;
     for (const char* words : {"bench", "section", "product, g", "theoretical, g", "yield, %", "to look at"})
