@@ -74,7 +74,7 @@ class Binder {
             question_sheet(laid_out, questions, Edition::key));
         add(folder + "talk-card.html", "Talk card", talk_card(laid_out));
         add(folder + "stock.html", "Stock list",
-            stock_list_document(route, use.stock, course_.house().prices, {}));
+            stock_list_document(laid_out, use.stock, course_.house().prices, {}));
         LabelRequest labels;
         labels.size = {use.plan.students, use.plan.sections, "0 %", {}};
         labels.local = course_.house().waste.local;
@@ -86,7 +86,7 @@ class Binder {
         add(folder + "hazards.html", "Hazards of bottles and streams",
             classify_routes({route.route()}, course_.house().catalogue, jurisdiction_));
         add(folder + "costs.html", "Time, energy, water and money", costs_document(use, course_.house()));
-        add(folder + "workbook.xlsx", "Workbook", route_workbook(route, static_cast<int>(use.runs())));
+        add(folder + "workbook.xlsx", "Workbook", route_workbook(use, course_.house()));
     }
 
     writing::Document index() const {

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
-// A route, a class and a price list in; what they cost in time, energy, water and money out.
+// A route, a class and a price list in; what they cost in time, energy, water and money out, as a paper or as
+// a spreadsheet.
 #pragma once
 
 #include "app/class_request.hpp"
 #include "app/session.hpp"
 #include "assess/streams/local_rules.hpp"
 #include "writing/blocks.hpp"
+#include "writing/workbook.hpp"
 
 #include <string>
 
@@ -20,6 +22,10 @@ struct CostsRequest {
 
 /// \throws InputError, CallError
 writing::Document costs_document(const Assessment& route, const CostsRequest& request,
+                                 const Catalogue& catalogue);
+
+/// The route with stock, packs and costs of that class. \throws InputError, CallError
+writing::Workbook class_workbook(const Assessment& route, const CostsRequest& request,
                                  const Catalogue& catalogue);
 
 } // namespace routeweigh

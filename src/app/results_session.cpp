@@ -5,6 +5,7 @@
 #include "base/index.hpp"
 #include "base/text.hpp"
 #include "documents/class_results_document.hpp"
+#include "documents/class_results_workbook.hpp"
 
 #include <fmt/format.h>
 
@@ -37,6 +38,13 @@ results::ClassResults read_results(const Assessment& route, const std::string& s
 
 writing::Document results_document(const Assessment& route, const results::ClassResults& results) {
     return class_results_document(route, results);
+}
+
+writing::Workbook results_workbook(const Assessment& route, const results::ClassResults& results) {
+    if (!results.all_kept)
+        throw CallError(fmt::format("a spreadsheet holds up to {} results, and there are {}",
+                                    results::ClassResults::most_kept, results.rows));
+    return class_results_workbook(route.route(), results);
 }
 
 } // namespace routeweigh

@@ -4,6 +4,7 @@
 
 #include "assess/results/class_results.hpp"
 #include "writing/blocks.hpp"
+#include "writing/workbook.hpp"
 
 #include <string>
 
@@ -16,5 +17,8 @@ results::ClassResults read_results(const Assessment& route, const std::string& s
                                    const ReadBytes& bytes, Problems& problems);
 
 writing::Document results_document(const Assessment& route, const results::ClassResults& results);
+
+/// \throws CallError for a class so long that its rows are not kept
+writing::Workbook results_workbook(const Assessment& route, const results::ClassResults& results);
 
 } // namespace routeweigh

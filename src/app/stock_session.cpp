@@ -5,7 +5,7 @@
 
 namespace routeweigh {
 
-writing::Document stock_document(const Assessment& route, const StockRequest& request,
+writing::Document stock_document(const bench::Experiment& experiment, const StockRequest& request,
                                  const Catalogue& catalogue, Problems& problems) {
     const stock::ClassPlan plan = class_plan(request.size);
     const stock::Stockroom stockroom = stock::read_stockroom(catalogue);
@@ -16,8 +16,11 @@ writing::Document stock_document(const Assessment& route, const StockRequest& re
     }
     stock::PriceList prices;
     if (request.prices != nullptr) prices = stock::read_price_list(request.prices, catalogue);
-    const stock::StockList list = make_stock_list(route, plan, stockroom, catalogue, shelf, prices);
-    return stock_list_document(route, list, prices, request.shelf_name);
+    const stock::StockList list = make_stock_list(
+        experiment.assessment(),
+        stock::waste_needs_of_run(experiment.assessment(), experiment.waste(), experiment.rules().streams),
+        plan, stockroom, catalogue, shelf, prices);
+    return stock_list_document(experiment, list, prices, request.shelf_name);
 }
 
 } // namespace routeweigh

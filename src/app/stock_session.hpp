@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-// A route, a class, a shelf and a price list in; the stockroom's sheet out.
+// A route laid out, a class, a shelf and a price list in; the stockroom's sheet out.
 #pragma once
 
 #include "app/class_request.hpp"
-#include "assess/assessment.hpp"
+#include "assess/bench/experiment.hpp"
 #include "input/csv_reader.hpp"
 #include "input/field.hpp"
 #include "writing/blocks.hpp"
@@ -21,7 +21,7 @@ struct StockRequest {
 
 /// \param problems  receives warnings
 /// \throws InputError, CallError
-writing::Document stock_document(const Assessment& route, const StockRequest& request,
+writing::Document stock_document(const bench::Experiment& experiment, const StockRequest& request,
                                  const Catalogue& catalogue, Problems& problems);
 
 } // namespace routeweigh

@@ -35,6 +35,10 @@ std::string format_by_ending(const std::string& path) {
     if (ending == ".csv") return "csv";
     if (ending == ".json") return "json";
     if (ending.empty() || ending == ".txt") return "terminal";
+    if (ending == ".xlsx")
+        throw CallError(
+            "this is no spreadsheet; `routeweigh workbook` makes one of a route and its class, and "
+            "`routeweigh results` of the results of a class");
     throw CallError(
         fmt::format("no format is known by the ending \"{}\" of --output; end it in .html, .md, .csv, "
                     ".json or .txt, or say --format",

@@ -112,6 +112,8 @@ writing::Table money_table(const ClassUse& use, const House& house) {
     row("water", use.money.water);
     row("used up, disposal, electricity, water", use.money.consumed(), writing::RowKind::total);
     row("spent when every pack is bought", use.money.spent(), writing::RowKind::total);
+    if (!use.stock.waste.needs.empty())
+        table.remarks.emplace_back("Chemicals include what the waste plan asks to have at hand.");
     if (!use.money.unpriced.empty())
         table.remarks.emplace_back(
             "Not in the price list and counted as nothing: " + join(use.money.unpriced, ", ") + ".");

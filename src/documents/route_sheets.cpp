@@ -2,7 +2,6 @@
 // Amounts and steps: where a reader of the workbook changes something.
 #include "documents/route_sheets.hpp"
 
-#include "assess/stock/stock_list.hpp"
 #include "base/index.hpp"
 
 #include <fmt/format.h>
@@ -224,36 +223,6 @@ Sheet steps_sheet(const BookPlan& plan) {
             cells.push_back(SheetCell::live(
                 fmt::format("={}/{}", cell_name(needed_column, row), isolated_cell), result.scale));
         }
-        sheet.add(std::move(cells));
-    }
-    return sheet;
-}
-
-Sheet stock_sheet(const BookPlan& plan, int students) {
-    constexpr double extra = 0.1; // common practice, no source
-    const FlatRoute& flat = plan.assessment.flat();
-    Sheet sheet{"Stock", {44, 14, 16, 16}, {}, first_data_row + 1};
-    sheet.add({SheetCell::words("Stock for a class", CellUse::title)});
-    sheet.add(
-        {SheetCell::words("runs of the whole route"), SheetCell::number(students, CellUse::input, "0")});
-    sheet.add({SheetCell::words("extra"), SheetCell::number(extra, CellUse::input, "0 %")});
-    sheet.add({SheetCell::words("Intermediates of the route and oxygen from the air are not counted.",
-                                CellUse::note)});
-    sheet.add(headings({"material", "g a run", "g for the class", "mL for the class"}));
-    for (const stock::Need& need : stock::needs_of_run(plan.assessment)) {
-        const Material* material = need.material;
-        const double grams = need.per_run;
-        const int row = static_cast<int>(sheet.rows.size()) + 1;
-        const double whole = grams * students * (1.0 + extra);
-        std::vector<SheetCell> cells{
-            SheetCell::words(material->name),
-            SheetCell::live(fmt::format("=SUMPRODUCT(({}={})*{})", cells::material_names(flat),
-                                        cell_name(0, row), cells::bought(flat)),
-                            grams, "0.000"),
-            SheetCell::live(fmt::format("={}*$B$2*(1+$B$3)", cell_name(1, row)), whole, "0.00")};
-        if (stock::is_poured(*material))
-            cells.push_back(SheetCell::live(fmt::format("={}/{}", cell_name(2, row), *material->density),
-                                            whole / *material->density, "0.0"));
         sheet.add(std::move(cells));
     }
     return sheet;

@@ -33,8 +33,6 @@ writing::Sheet steps_sheet(const BookPlan& plan);
 writing::Sheet totals_sheet(const BookPlan& plan);
 /// Every metric, live where all its totals are: "Figures".
 writing::Sheet figures_sheet(const BookPlan& plan);
-/// What a class needs of each material: "Stock".
-writing::Sheet stock_sheet(const BookPlan& plan, int students);
 
 /// In the order in which metrics name them; what waste is the rest of stands first.
 std::vector<double Totals::*> named_totals();

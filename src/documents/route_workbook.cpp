@@ -2,6 +2,7 @@
 #include "documents/route_workbook.hpp"
 
 #include "documents/cautions.hpp"
+#include "documents/class_sheets.hpp"
 #include "documents/route_sheets.hpp"
 #include "documents/version.hpp"
 
@@ -34,7 +35,7 @@ Sheet about_sheet(const Assessment& assessment, bool yields_live) {
     say(fmt::format("Source: {}", route.origin));
     say(fmt::format("Status: {}{}", route.status, assessment.yield_assumed() ? "; yield assumed" : ""));
     say("");
-    say("Framed cells may be changed; totals, figures and stock follow.", CellUse::heading);
+    say("Framed cells may be changed; totals, figures, stock, packs and costs follow.", CellUse::heading);
     say("An amount on which the theoretical yield depends is not framed: how far the reactions run is not "
         "worked "
         "out here. Change it in the route file and make the workbook anew.");
@@ -53,15 +54,17 @@ Sheet about_sheet(const Assessment& assessment, bool yields_live) {
 
 } // namespace
 
-writing::Workbook route_workbook(const Assessment& assessment, int students) {
+writing::Workbook route_workbook(const course::ClassUse& use, const course::House& house) {
     using namespace documents;
+    const Assessment& assessment = *use.route;
     const BookPlan plan(assessment);
     const Route& route = assessment.route();
     return {fmt::format("{}: {}", route.id, route.title),
             route.product->name,
             "Figures support a decision and replace no risk assessment.",
             {about_sheet(assessment, plan.free_yields), amounts_sheet(plan), steps_sheet(plan),
-             totals_sheet(plan), figures_sheet(plan), stock_sheet(plan, students)}};
+             totals_sheet(plan), figures_sheet(plan), stock_sheet(plan, use), treatment_sheet(use),
+             order_sheet(use), costs_sheet(use, house)}};
 }
 
 } // namespace routeweigh

@@ -6,12 +6,12 @@
 // their value.
 #pragma once
 
-#include "assess/assessment.hpp"
+#include "assess/course/class_use.hpp"
 #include "writing/workbook.hpp"
 
 namespace routeweigh {
 
-/// \param students  pots of the class that the stock sheet starts from
-writing::Workbook route_workbook(const Assessment& assessment, int students = 24);
+/// Stock, packs and costs start from the class of that use.
+writing::Workbook route_workbook(const course::ClassUse& use, const course::House& house);
 
 } // namespace routeweigh

@@ -103,6 +103,17 @@ SharedFigure isolated_mass(const Route& route, const bench::BenchStep& step) {
             true};
 }
 
+SharedFigure base_mass(const Route& route, const bench::BenchStep& step,
+                       const streams::StreamToNeutralise& one) {
+    const streams::BaseNeeded& base = *one.usual_base();
+    return {step_id(route, step, one.stream + "/base"),
+            base.base->name + " for " + one.stream,
+            base.grams,
+            "g",
+            digits(base.grams, 2),
+            true};
+}
+
 SharedFigure isolated_yield(const Route& route, const bench::BenchStep& step) {
     return {step_id(route, step, "isolated_yield"),
             "isolated yield of " + step.step->product->name,

@@ -51,6 +51,10 @@ SharedFigure theoretical_mass(const Route& route, const bench::BenchStep& step);
 SharedFigure isolated_mass(const Route& route, const bench::BenchStep& step);
 SharedFigure isolated_yield(const Route& route, const bench::BenchStep& step);
 
+/// Sodium hydrogencarbonate that makes one stream of a pot ready. \pre one.usual_base()
+SharedFigure base_mass(const Route& route, const bench::BenchStep& step,
+                       const streams::StreamToNeutralise& one);
+
 /// Of one stream, for one pot: the larger of both readings of the yield.
 SharedFigure stream_volume(const Route& route, const streams::StreamAdvice& advice);
 

@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "documents/stock_list_document.hpp"
 
+#include "assess/bench/equipment.hpp"
 #include "base/index.hpp"
 #include "base/text.hpp"
 #include "documents/amount_text.hpp"
 #include "documents/cautions.hpp"
 #include "documents/number.hpp"
-#include "documents/shared_figure.hpp"
+#include "documents/stock_list_data.hpp"
 #include "documents/version.hpp"
 #include "documents/words.hpp"
 
@@ -43,12 +44,6 @@ std::string class_words(const stock::ClassPlan& plan) {
     return words;
 }
 
-const Need* need_of(const StockList& list, const Material* material) {
-    const auto found = std::find_if(list.needs.begin(), list.needs.end(),
-                                    [&](const Need& need) { return need.material == material; });
-    return found == list.needs.end() ? nullptr : &*found;
-}
-
 writing::Cell amount_cell(double grams, const Material& material) {
     return {amount_text(grams, material), grams};
 }
@@ -75,6 +70,44 @@ writing::Table charge_table(const StockList& list) {
                               amount_cell(need.grams / list.plan.sections, *need.material),
                               amount_cell(need.grams, *need.material), std::move(origin)});
     }
+    return table;
+}
+
+writing::Table waste_table(const StockList& list) {
+    writing::Table table;
+    table.caption = "For the waste, before streams leave the bench";
+    table.columns = {{.heading = "material"},
+                     {.heading = "one student", .align = writing::Align::right},
+                     {.heading = "one section, with extra", .align = writing::Align::right},
+                     {.heading = "all, with extra", .align = writing::Align::right},
+                     {.heading = "what for"}};
+    for (const Need& need : list.waste.needs)
+        table.rows.push_back({need.material->name, amount_cell(need.per_run, *need.material),
+                              amount_cell(need.grams / list.plan.sections, *need.material),
+                              amount_cell(need.grams, *need.material), join(need.uses, "; ")});
+    if (!list.waste.unweighed.empty())
+        table.remarks.push_back("Without an amount: " + documents::listed(list.waste.unweighed) + ".");
+    table.remarks.emplace_back(
+        "Amounts are those of the waste plan, of a reducer with its largest excess. Test "
+        "papers decide, so have more at hand.");
+    return table;
+}
+
+writing::Table equipment_table(const bench::Experiment& experiment, const stock::ClassPlan& plan) {
+    writing::Table table;
+    table.caption = "Glassware and apparatus";
+    table.columns = {{.heading = "piece"},
+                     {.heading = "one student", .align = writing::Align::right},
+                     {.heading = "one section", .align = writing::Align::right},
+                     {.heading = "for"}};
+    for (const bench::Equipment& one : bench::equipment_of(experiment))
+        table.rows.push_back({one.name, writing::Cell("1", 1),
+                              writing::Cell(std::to_string(plan.students), plan.students),
+                              join(one.uses, "; ")});
+    table.remarks = {
+        "Standard sizes that fit what the route puts in them; common practice, no source. Sections "
+        "use the same pieces one after the other. What every bench has, such as clamps and stirring, "
+        "is not listed."};
     return table;
 }
 
@@ -224,108 +257,25 @@ writing::Paragraph cost_words(const StockList& list, const stock::PriceList& pri
     return {words};
 }
 
-writing::MachineTree material_amount(double grams, const Material& material) {
-    return stock::is_poured(material) ? writing::MachineTree(grams / *material.density)
-                                      : writing::MachineTree();
-}
-
-writing::MachineTree machine(const Assessment& route, const StockList& list, const stock::PriceList& prices) {
-    writing::MachineList needs, lines, recipes, days;
-    for (const Day day : list.plan.days)
-        days.emplace_back(text_of(day));
-    for (const Need& need : list.needs)
-        needs.emplace_back(
-            writing::MachineObject{{"material", need.material->name},
-                                   {"grams_per_run", need.per_run},
-                                   {"grams", need.grams},
-                                   {"millilitres", material_amount(need.grams, *need.material)}});
-    for (const StockLine& line : list.lines)
-        lines.emplace_back(writing::MachineObject{
-            {"material", line.material->name},
-            {"charged_grams", line.charged},
-            {"for_making_grams", line.for_making},
-            {"needed_millilitres", material_amount(line.needed(), *line.material)},
-            {"on_shelf_grams", line.on_shelf},
-            {"to_get_grams", line.to_get},
-            {"from_tap", line.from_tap},
-            {"pack", line.packs.pack != nullptr ? writing::MachineTree(line.packs.pack->size)
-                                                : writing::MachineTree()},
-            {"packs", line.packs.count},
-            {"left_over_grams", line.packs.left_over},
-            {"cost",
-             line.packs.pack != nullptr ? writing::MachineTree(line.packs.cost) : writing::MachineTree()}});
-    for (const Preparation& made : list.preparations) {
-        writing::MachineList batches;
-        for (const Batch& batch : made.batches)
-            batches.emplace_back(writing::MachineObject{{"first_section", batch.first_section + 1},
-                                                        {"last_section", batch.last_section + 1},
-                                                        {"grams", batch.grams}});
-        recipes.emplace_back(writing::MachineObject{
-            {"solution", made.recipe.solution->name},
-            {"grams", made.grams},
-            {"stock", made.recipe.stock->name},
-            {"stock_grams", made.stock_grams},
-            {"water_grams", made.water_grams},
-            {"keeps_days",
-             made.keeps != nullptr ? writing::MachineTree(made.keeps->days) : writing::MachineTree()},
-            {"batches", std::move(batches)}});
-    }
-    return writing::MachineObject{
-        {"routeweigh", std::string(program_version())},
-        {"route", route.route().id},
-        {"students", list.plan.students},
-        {"sections", list.plan.sections},
-        {"extra", list.plan.extra},
-        {"days", std::move(days)},
-        {"needs", std::move(needs)},
-        {"lines", std::move(lines)},
-        {"recipes", std::move(recipes)},
-        {"cost", list.cost},
-        {"packs_price", prices.packs.empty() ? writing::MachineTree()
-                                             : machine_of(documents::packs_of_class(route.route(), list.plan,
-                                                                                    list.cost, prices),
-                                                          documents::Edition::key)},
-        {"currency", prices.currency},
-        {"prices_dated", prices.date},
-        {"prices_invented", prices.invented}};
-}
-
-writing::DataRows rows_of(const StockList& list, const stock::PriceList& prices) {
-    writing::DataRows data;
-    data.columns = {"material", "grams per run", "needed g", "needed mL", "on shelf g",
-                    "to get g", "pack",          "packs",    "cost",      "currency"};
-    for (const StockLine& line : list.lines) {
-        const Need* need = need_of(list, line.material);
-        const auto number = [](bool known, double value) {
-            return known ? writing::DataCell(value) : writing::DataCell();
-        };
-        const bool poured = stock::is_poured(*line.material);
-        const bool packed = line.packs.pack != nullptr;
-        data.rows.push_back(
-            {line.material->name, number(need != nullptr, need != nullptr ? need->per_run : 0), line.needed(),
-             number(poured, poured ? line.needed() / *line.material->density : 0), line.on_shelf, line.to_get,
-             packed ? line.packs.pack->size : std::string(), number(packed, line.packs.count),
-             number(packed, line.packs.cost), prices.currency});
-    }
-    return data;
-}
-
 } // namespace
 
-writing::Document stock_list_document(const Assessment& route, const StockList& list,
+writing::Document stock_list_document(const bench::Experiment& experiment, const StockList& list,
                                       const stock::PriceList& prices, const std::string& shelf_name) {
+    const Assessment& route = experiment.assessment();
     writing::Document document;
     document.id = "stock_list";
     document.title = "Stock list: " + route.route().title;
     document.subtitle = class_words(list.plan);
     auto& blocks = document.blocks;
     blocks.push_back(charge_table(list));
+    if (!list.waste.needs.empty() || !list.waste.unweighed.empty()) blocks.push_back(waste_table(list));
     blocks.push_back(order_table(list, prices, !shelf_name.empty()));
     if (!prices.packs.empty()) blocks.push_back(cost_words(list, prices));
     if (!list.preparations.empty()) {
         blocks.push_back(recipe_table(list));
         blocks.push_back(day_table(list));
     }
+    blocks.push_back(equipment_table(experiment, list.plan));
     const auto reused = std::any_of(route.evaluation().credit.begin(), route.evaluation().credit.end(),
                                     [](double grams) { return grams > 0; });
     if (reused)
@@ -341,8 +291,8 @@ writing::Document stock_list_document(const Assessment& route, const StockList& 
     if (!shelf_name.empty()) method += " On the shelf: " + shelf_name + ".";
     blocks.push_back(writing::Paragraph{method, true});
     blocks.push_back(documents::usual_cautions());
-    document.machine = machine(route, list, prices);
-    document.rows = rows_of(list, prices);
+    document.machine = documents::stock_list_tree(experiment, list, prices);
+    document.rows = documents::stock_list_rows(list, prices);
     document.colophon = "routeweigh " + std::string(program_version());
     return document;
 }

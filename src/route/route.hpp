@@ -56,7 +56,10 @@ struct Charge {
     std::optional<Distribution> spread; ///< of the number in `amount`, in its unit
     NamedInstrument measured_with;
     std::shared_ptr<const Instrument> instrument; ///< nullptr: its spread is stated, or nobody knows it
-    std::string source, note, pointer;
+    std::string source, pointer;
+    std::string
+        given_as;     ///< the amount in the words of the source: "10.00 mmol"; tells what a student works out
+    std::string note; ///< what the hand needs to know beside the amount
 };
 
 struct Reaction {

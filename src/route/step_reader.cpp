@@ -96,6 +96,7 @@ Charge read_charge(const Field& field, const Catalogue& catalogue) {
     }
     charge.bought = optional_flag(field, "bought");
     charge.source = optional_text(field, "source");
+    charge.given_as = optional_text(field, "given_as");
     charge.note = optional_text(field, "note");
     field.close();
     return charge;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "documents/bench_sheet.hpp"
+
 #include "documents/compared.hpp"
 #include "documents/papers.hpp"
 
@@ -7,7 +8,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <regex>
 
 namespace routeweigh {
 namespace {
@@ -82,34 +82,6 @@ TEST_CASE("labelled fields of the student edition are blank: amount, equivalents
                 CHECK((row.cells[i].text.empty() || row.cells[i].text == documents::blank));
             }
         }
-}
-
-TEST_CASE("what comes before a container tells a student no amounts, and a key tells them") {
-    const std::regex amount("[0-9] (umol|mmol|mol|mg|g|mL|L)\\b");
-    int told = 0;
-    for (const std::string& file : test::shipped_routes()) {
-        INFO(file);
-        for (const char* rules : {"US", "EU"}) {
-            const auto laid_out = test::lay_out_text(test::text_of_route(file), rules);
-            const auto before = [&](Edition edition) {
-                std::string words;
-                for (const writing::Table& table :
-                     test::tables_in(bench_sheet(laid_out->experiment(), edition).blocks))
-                    if (table.caption == "Where each stream goes")
-                        for (const writing::Row& row : table.rows)
-                            words += row.cells.back().text + "\n";
-                return words;
-            };
-            const std::string student = before(Edition::student);
-            CHECK_FALSE(std::regex_search(student, amount));
-            told += std::regex_search(before(Edition::key), amount) ? 1 : 0;
-        }
-    }
-    CHECK(told > 20);
-    const auto h3 = test::lay_out_text(test::text_of_route("4-chloro-4-methoxychalcone/H3.json"), "EU");
-    const std::string sheet = test::in_every_format(bench_sheet(h3->experiment(), Edition::student));
-    CHECK(sheet.find("neutralise first: strong base keeps it out") != std::string::npos);
-    CHECK(sheet.find("mmol strong base") == std::string::npos);
 }
 
 // Worked by hand from the amounts of the file: 1.3517 g / 135.17 g/mol = 10.00 mmol of acetanilide;

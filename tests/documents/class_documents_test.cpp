@@ -33,6 +33,13 @@ const Assessment& bromination() {
     return shipped_comparisons().front().baseline();
 }
 
+const bench::Experiment& laid_out_bromination() {
+    static const bench::BenchRules rules(Catalogue::embedded(),
+                                         streams::shipped_local_rules(Catalogue::embedded(), "US"));
+    static const bench::Experiment experiment(bromination(), rules);
+    return experiment;
+}
+
 const writing::MachineList& list(const writing::MachineTree& tree, std::string_view name) {
     return std::get<writing::MachineList>(test::member(tree, name).value);
 }
@@ -189,7 +196,7 @@ TEST_CASE("a bottle that nobody has assessed says so of 100 %, in plain figures"
 TEST_CASE("a number that stands in the stock list twice is the same number") {
     Problems problems;
     const writing::Document document =
-        stock_document(bromination(), class_of_72(), Catalogue::embedded(), problems);
+        stock_document(laid_out_bromination(), class_of_72(), Catalogue::embedded(), problems);
     std::map<std::string, double> needed;
     for (const auto& need : list(*document.machine, "needs")) {
         needed[text(need, "material")] = number(need, "grams");
@@ -204,7 +211,8 @@ TEST_CASE("a number that stands in the stock list twice is the same number") {
     // Twice the students need twice of everything.
     StockRequest twice = class_of_72();
     twice.size.students = 48;
-    const writing::Document other = stock_document(bromination(), twice, Catalogue::embedded(), problems);
+    const writing::Document other =
+        stock_document(laid_out_bromination(), twice, Catalogue::embedded(), problems);
     for (const auto& need : list(*other.machine, "needs"))
         CHECK(number(need, "grams") == doctest::Approx(2 * needed[text(need, "material")]));
 }

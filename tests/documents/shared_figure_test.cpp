@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // One route file feeds every paper: a number that stands in two of them is the same number.
+#include "app/costs_session.hpp"
 #include "app/stock_session.hpp"
 #include "documents/bench_sheet.hpp"
 #include "documents/committee_case.hpp"
@@ -7,7 +8,6 @@
 #include "documents/costs_document.hpp"
 #include "documents/courses.hpp"
 #include "documents/papers.hpp"
-#include "documents/route_workbook.hpp"
 #include "documents/stock_list_document.hpp"
 #include "documents/talk_card.hpp"
 #include "documents/term_document.hpp"
@@ -65,8 +65,10 @@ StatedFigures stated_by_class_papers(const std::string& route, const std::string
         test::open_course_text(test::course_text({route}, 2, 12), "1=../routes/" + route, changed);
     const course::ClassUse& use = course->use().experiments.front().use;
     const course::House& house = course->house();
+    const bench::BenchRules rules(house.catalogue, house.waste.local);
+    const bench::Experiment laid_out(*use.route, rules);
     const std::pair<const char*, writing::Document> made[] = {
-        {"stock list", stock_list_document(*use.route, use.stock, house.prices, "")},
+        {"stock list", stock_list_document(laid_out, use.stock, house.prices, "")},
         {"costs", costs_document(use, house)},
         {"term", term_document(course->use(), nullptr, house.prices)},
         {"case", committee_case(proposal_of(*course, *again), house.prices)},
@@ -191,7 +193,11 @@ TEST_CASE("the workbook holds the masses that the bench sheet weighs out") {
         CAPTURE(file);
         const auto laid_out = test::lay_out_file(file);
         std::set<double> numbers;
-        for (const writing::Sheet& sheet : route_workbook(laid_out->experiment().assessment()).sheets)
+        const writing::Workbook book = class_workbook(
+            laid_out->experiment().assessment(),
+            {{24, 1, "10 %", {}}, "", streams::shipped_local_rules(Catalogue::embedded(), "US"), nullptr},
+            Catalogue::embedded());
+        for (const writing::Sheet& sheet : book.sheets)
             for (const auto& row : sheet.rows)
                 for (const writing::SheetCell& cell : row)
                     if (const auto* number = std::get_if<double>(&cell.value)) numbers.insert(*number);
@@ -217,7 +223,7 @@ TEST_CASE("the stock list of one student asks for what the bench sheet weighs ou
             weighed[reagent.material().name] += reagent.grams;
         Problems problems;
         const writing::Document stock =
-            stock_document(laid_out->experiment().assessment(), {}, Catalogue::embedded(), problems);
+            stock_document(laid_out->experiment(), {}, Catalogue::embedded(), problems);
         const auto& needs = std::get<writing::MachineList>(test::member(*stock.machine, "needs").value);
         CHECK(needs.size() == weighed.size());
         for (const writing::MachineTree& need : needs) {

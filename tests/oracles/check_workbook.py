@@ -5,10 +5,13 @@
 
 For some routes: makes the workbook, sets every framed cell to another value, lets LibreOffice recalculate it, makes the
 same changes in the route file, and compares every live figure to 1e-9, and the stock sheet to the sum of the charges.
+In a second workbook of the route only the class is changed: packs, order and costs are those of `stock` and `costs` for
+that class. A workbook of class results has the spread that Python's statistics module finds after a mass is changed.
 """
 
 import json
 import pathlib
+import statistics
 import subprocess
 import sys
 import tempfile
@@ -19,6 +22,10 @@ ROUTES = ["4-bromoacetanilide/A3", "4-bromoacetanilide/A4", "4-chloro-4-methoxyc
 FRAMED = "thin"
 TOLERANCE = 1e-9
 FIRST = 4  # row where the data of a sheet start
+NEEDS = FIRST + 3  # of the sheet of stock: students, sections and extra stand above
+CLASS = {"--students": "37", "--sections": "2", "--extra": "25 %"}
+RESULTS = ("4-bromoacetanilide/A3", "examples/class-results.csv")
+RESULTS_FIRST = 14
 # Formulas are always computed anew when a file is opened, whoever wrote it.
 SETTINGS = """<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry">
@@ -83,17 +90,104 @@ def compare(name, book, printed):
             if differs(row[2], figures[row[1]]):
                 faults.append(f"{name}: {row[1]} is {row[2]!r} in the workbook, {figures[row[1]]!r} from the program")
     needed = sum(entry["grams"] for entry in printed["ledger"] if entry["side"] == "in")
-    stock = sum(row[1] for row in book["Stock"].iter_rows(min_row=FIRST + 2, values_only=True) if row[1] is not None)
+    stock = sum(row[1] for row in book["Stock"].iter_rows(min_row=NEEDS, values_only=True) if row[1] is not None)
     if differs(stock, needed):
         faults.append(f"{name}: the stock sheet has {stock!r} g a run, the ledger {needed!r}")
-    for row in book["Stock"].iter_rows(min_row=FIRST + 2, values_only=True):
+    for row in book["Stock"].iter_rows(min_row=NEEDS, values_only=True):
         if row[1] is not None and differs(row[2], row[1] * 48 * 1.1):
             faults.append(f"{name}: {row[0]} for the class is {row[2]!r} g, {row[1]!r} g a run")
     return faults, live
 
 
+def one_pack_each(folder):
+    """The example prices with the first pack of each material, so that no other size becomes the cheaper one."""
+    prices = json.loads(pathlib.Path("examples/prices.json").read_text(encoding="utf-8"))
+    packs = {}
+    for pack in prices["packs"]:
+        packs.setdefault(pack["material"], pack)
+    prices["packs"] = list(packs.values())
+    file = folder / "prices.json"
+    file.write_text(json.dumps(prices), encoding="utf-8")
+    return file
+
+
+def make_class_book(program, name, prices, folder):
+    """Made for 24 students, set to another class."""
+    file = folder / ("class-" + name.replace("/", "-") + ".xlsx")
+    subprocess.run([program, "workbook", f"routes/{name}.json", "--prices", prices, "--output", file], check=True)
+    book = openpyxl.load_workbook(file)
+    for cell, value in zip(("B2", "B3", "B4"), (37, 2, 0.25)):
+        book["Stock"][cell] = value
+    book.save(file)
+    return file
+
+
+def asked(program, command, name, prices):
+    call = [program, command, f"routes/{name}.json", "--prices", prices, "--format", "json"]
+    for option, value in CLASS.items():
+        call += [option, value]
+    return json.loads(subprocess.run(call, text=True, capture_output=True, check=True).stdout)
+
+
+def compare_class(program, name, prices, book):
+    faults, compared = [], 0
+
+    def hold(what, found, expected):
+        nonlocal compared
+        compared += 1
+        if differs(found, expected):
+            faults.append(f"{name}, class: {what} is {found!r} in the workbook, {expected!r} from the program")
+
+    stock, costs = asked(program, "stock", name, prices), asked(program, "costs", name, prices)
+    order = {row[0]: row for row in book["Order"].iter_rows(min_row=FIRST, values_only=True)}
+    for line in stock["lines"]:
+        if line["from_tap"]:
+            continue
+        row = order[line["material"]]
+        hold(line["material"] + " to get", row[3], line["to_get_grams"])
+        hold(line["material"] + " packs", row[6], line["packs"])
+        hold(line["material"] + " cost", row[7], line["cost"] or 0)
+        hold(line["material"] + " left over", row[8], line["left_over_grams"])
+    hold("the order", order["together"][7], stock["cost"])
+    treatment = {row[0]: row for row in book["Treatment"].iter_rows(min_row=FIRST, values_only=True)}
+    for need in stock["for_waste"]:
+        hold(need["material"] + " for the waste", treatment[need["material"]][2], need["grams"])
+    rows = {row[0]: row for row in book["Costs"].iter_rows(min_row=FIRST, values_only=True)}
+    hold("disposal", sum(row[5] for name, row in rows.items() if name.startswith("disposal")), costs["disposal"])
+    hold("power", rows["electricity"][5], costs["power"])
+    hold("water", rows["water for cooling and suction"][5], costs["water"])
+    hold("spent", rows["spent when every pack is bought"][5], costs["spent"])
+    hold("spent by a student", rows["for a student"][5], costs["spent"] / (37 * 2))
+    return faults, compared
+
+
+def make_results_book(program, folder):
+    file = folder / "results.xlsx"
+    subprocess.run([program, "results", f"routes/{RESULTS[0]}.json", RESULTS[1], "--output", file], check=True)
+    book = openpyxl.load_workbook(file)
+    sheet = book["Results"]
+    sheet.cell(RESULTS_FIRST, 3).value *= 0.5
+    yields = []
+    for row in sheet.iter_rows(min_row=RESULTS_FIRST):
+        if not is_framed(row[2]):
+            break
+        yields.append(100 * row[2].value / row[3].value)
+    book.save(file)
+    return file, yields
+
+
+def compare_results(book, yields):
+    found = {row[0]: row[2] for row in book["Results"].iter_rows(max_row=RESULTS_FIRST - 3, values_only=True)}
+    quartiles = statistics.quantiles(yields, n=4, method="inclusive")
+    expected = {"results counted": len(yields), "mean, %": statistics.mean(yields), "median, %": statistics.median(yields),
+                "standard deviation, points": statistics.stdev(yields), "least, %": min(yields), "most, %": max(yields),
+                "lower quartile, %": quartiles[0], "upper quartile, %": quartiles[2]}
+    return [f"results: {name} is {found.get(name)!r} in the workbook, {value!r} by Python"
+            for name, value in expected.items() if differs(found.get(name), value)]
+
+
 def main(program):
-    faults, cells, live = [], 0, 0
+    faults, cells, live, compared = [], 0, 0, 0
     with tempfile.TemporaryDirectory() as scratch:
         folder = pathlib.Path(scratch)
         changed = {}
@@ -105,7 +199,15 @@ def main(program):
             cells += change(book, route)
             book.save(file)
             changed[file] = (name, route)
-        out = recalculate(list(changed), folder)
+        prices = one_pack_each(folder)
+        classes = {name: make_class_book(program, name, prices, folder) for name in ROUTES}
+        results, yields = make_results_book(program, folder)
+        out = recalculate([*changed, *classes.values(), results], folder)
+        for name, file in classes.items():
+            found, count = compare_class(program, name, prices, openpyxl.load_workbook(out / file.name, data_only=True))
+            faults += found
+            compared += count
+        faults += compare_results(openpyxl.load_workbook(out / results.name, data_only=True), yields)
         for file, (name, route) in changed.items():
             said = subprocess.run([program, "compare", "-", "--format", "json"], input=json.dumps(route), text=True,
                                   capture_output=True, check=True).stdout
@@ -114,8 +216,9 @@ def main(program):
             faults += found
             live += count
     print("\n".join(faults))
-    print(f"{len(ROUTES)} workbooks, {cells} cells changed, {live} live figures compared, {len(faults)} faults")
-    return 1 if faults or live < 80 or cells < 20 else 0
+    print(f"{len(ROUTES)} workbooks, {cells} cells changed, {live} live figures, {compared} of classes and {len(yields)} "
+          f"results compared, {len(faults)} faults")
+    return 1 if faults or live < 80 or cells < 20 or compared < 80 or len(yields) < 8 else 0
 
 
 if __name__ == "__main__":

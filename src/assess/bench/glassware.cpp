@@ -2,6 +2,9 @@
 #include "assess/bench/glassware.hpp"
 
 #include "assess/streams/scheme_file.hpp"
+#include "base/text.hpp"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
@@ -14,6 +17,12 @@ constexpr std::array<std::string_view, 5> ids{"round_flask", "conical_flask", "b
                                               "cylinder"};
 
 } // namespace
+
+std::string name_of(const Vessel& vessel) {
+    return vessel.size > 0 ? fmt::format("{:g} mL {}", vessel.size, vessel.name)
+                           : fmt::format("{} for {} mL, larger than the sizes listed", vessel.name,
+                                         significant(vessel.holds, 2));
+}
 
 Glassware Glassware::read(const Source& source) {
     const streams::SchemeFile file(source, "glassware");

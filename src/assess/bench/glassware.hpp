@@ -19,6 +19,9 @@ struct Vessel {
     double holds = 0; ///< mL at most, in this stage
 };
 
+/// "100 mL beaker"; "beaker for 5200 mL, larger than the sizes listed".
+std::string name_of(const Vessel& vessel);
+
 class Glassware {
   public:
     /// \throws InputError with every problem of the file

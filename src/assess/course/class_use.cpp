@@ -17,6 +17,8 @@ Money money_of(const ClassUse& use, const House& house) {
     money.packs = use.stock.cost;
     for (const Material* material : use.stock.unpriced)
         money.unpriced.push_back(material->name);
+    for (const std::string& one : use.stock.waste.unweighed)
+        money.unpriced.push_back(one);
     for (const stock::StockLine& line : use.stock.lines) {
         if (line.packs.pack == nullptr) continue;
         // By the price of the pack that is bought, whatever the shelf holds; spare stock is not used up.
@@ -52,8 +54,9 @@ ClassUse use_of_class(const Assessment& route, const stock::ClassPlan& plan, con
     ClassUse use;
     use.route = &route;
     use.plan = plan;
-    use.stock = make_stock_list(route, plan, house.stockroom, house.catalogue, {}, house.prices);
     use.waste = assess_class(route.route(), plan.runs(), house.waste);
+    use.stock = make_stock_list(route, stock::waste_needs_of_run(route, use.waste.waste, house.waste), plan,
+                                house.stockroom, house.catalogue, {}, house.prices);
     use.one = utilities::estimate_use(route.flat(), route.evaluation(), house.utilities);
     use.product = route.totals().product * plan.runs();
     use.waste_grams = route.totals().waste * plan.runs();

@@ -2,10 +2,13 @@
 #include "assess/stock/stock_list.hpp"
 
 #include "assess/mixture/mixture.hpp"
+#include "assess/streams/treatment_supplies.hpp"
 #include "base/index.hpp"
+#include "base/list.hpp"
 
 #include <algorithm>
 #include <set>
+#include <utility>
 
 namespace routeweigh::stock {
 namespace {
@@ -17,6 +20,12 @@ StockLine& line_of(std::vector<StockLine>& lines, const Material& material) {
     lines.emplace_back();
     lines.back().material = &material;
     return lines.back();
+}
+
+Need& need_of(std::vector<Need>& needs, const Material* material) {
+    const auto found =
+        std::find_if(needs.begin(), needs.end(), [&](const Need& need) { return need.material == material; });
+    return found != needs.end() ? *found : needs.emplace_back(Need{material});
 }
 
 /// Each batch lasts as many days as the solution keeps; without days or without a shelf life each section
@@ -51,42 +60,62 @@ std::vector<Need> needs_of_run(const Assessment& route) {
         if (inflow.fed_by >= 0 || inflow.as_used) continue;
         const Material* material =
             route.route().steps[at(inflow.step)].stages[at(inflow.stage)].charges[at(inflow.charge)].material;
-        auto found = std::find_if(needs.begin(), needs.end(),
-                                  [&](const Need& need) { return need.material == material; });
-        if (found == needs.end()) found = needs.insert(needs.end(), Need{material, 0, 0});
-        found->per_run += route.evaluation().in[i];
+        need_of(needs, material).per_run += route.evaluation().in[i];
     }
     return needs;
 }
 
-StockList make_stock_list(const Assessment& route, const ClassPlan& plan, const Stockroom& stockroom,
-                          const Catalogue& catalogue, const Shelf& shelf, const PriceList& prices) {
+WasteNeeds waste_needs_of_run(const Assessment& route, const streams::RouteWaste& waste,
+                              const streams::StreamRules& rules) {
+    WasteNeeds all;
+    for (const streams::QuenchPlan& plan : waste.quenches) {
+        const double runs = route.evaluation().steps[at(plan.step)].scale;
+        const auto supplies = streams::treatment_supplies(plan, rules.quench, rules.catalogue);
+        for (const streams::TreatmentSupply& supply : supplies.weighed) {
+            Need& need = need_of(all.needs, supply.material);
+            need.per_run += runs * supply.grams;
+            for (const std::string& use : supply.uses)
+                add_once(need.uses, use);
+        }
+        for (const std::string& one : supplies.unweighed)
+            add_once(all.unweighed, one);
+    }
+    return all;
+}
+
+StockList make_stock_list(const Assessment& route, WasteNeeds waste, const ClassPlan& plan,
+                          const Stockroom& stockroom, const Catalogue& catalogue, const Shelf& shelf,
+                          const PriceList& prices) {
     StockList list;
     list.plan = plan;
     list.needs = needs_of_run(route);
+    list.waste = std::move(waste);
     std::optional<Day> last_day;
     if (!plan.days.empty()) last_day = *std::max_element(plan.days.begin(), plan.days.end());
 
     std::set<const Material*> at_hand;
-    for (Need& need : list.needs) {
-        need.grams = need.per_run * plan.portions();
-        at_hand.insert(need.material);
-        line_of(list.lines, *need.material);
-    }
+    std::vector<Need> together;
+    for (std::vector<Need>* needs : {&list.needs, &list.waste.needs})
+        for (Need& need : *needs) {
+            need.grams = need.per_run * plan.portions();
+            need_of(together, need.material).grams += need.grams;
+            at_hand.insert(need.material);
+            line_of(list.lines, *need.material);
+        }
     for (const Pack& pack : prices.packs)
         at_hand.insert(pack.material);
     for (const ShelfItem& item : shelf.items)
         at_hand.insert(item.material);
 
-    for (const Need& need : list.needs) {
+    for (const Need& need : together) {
         const double ready = std::min(need.grams, shelf.grams_of(*need.material, last_day));
         const bool sold = !prices.packs_of(*need.material).empty();
         const auto recipe = sold ? std::nullopt : recipe_of(*need.material, stockroom, catalogue, at_hand);
         if (!recipe) {
-            line_of(list.lines, *need.material).charged += need.grams;
+            line_of(list.lines, *need.material).as_it_is += need.grams;
             continue;
         }
-        line_of(list.lines, *need.material).charged += ready;
+        line_of(list.lines, *need.material).as_it_is += ready;
         Preparation made;
         made.recipe = *recipe;
         made.grams = need.grams - ready;

@@ -131,6 +131,7 @@ StreamToNeutralise to_neutralise(const StreamAdvice& advice, const StreamNeed& n
     for (const Treatment& one : advice.decision.first)
         if (one.kind == Treatment::Kind::add_base || one.kind == Treatment::Kind::add_acid)
             result.why += (result.why.empty() ? "" : "; ") + one.words;
+    result.base = neutralise(result.acid(), result.liquid, rules.quench);
     return result;
 }
 

@@ -61,7 +61,10 @@ struct StreamToNeutralise {
     bool weak_acid_too = false;   ///< the base takes up the weak acid as well: the container is neutral
     bool weak_acid_stays = false; ///< more than paper misses, and it may stay
     std::string why;              ///< as its decision says
+    Neutralisation base;          ///< of acid(), by every base of the table
 
+    /// What lists and words take where any base would do; nullptr where no acid takes base.
+    const BaseNeeded* usual_base() const { return acid() > 0 ? base.with("NaHCO3") : nullptr; }
     double acid() const { return strong_acid + (weak_acid_too ? weak_acid : 0); } ///< mol that take base
 };
 

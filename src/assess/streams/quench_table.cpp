@@ -65,6 +65,7 @@ QuenchRow read_row(const SchemeFile& file, const Field& row) {
     }
     for (const Field& test : row["tests"].items())
         result.tests.push_back(test.text());
+    if (const auto papers = row.maybe("papers")) result.papers = papers->texts();
     result.warning = text_or_empty(row, "warning");
     result.note = text_or_empty(row, "note");
     result.metal = text_or_empty(row, "metal");

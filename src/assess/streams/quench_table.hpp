@@ -48,7 +48,8 @@ struct QuenchRow {
     double reagent_density = 0; ///< g/mL of a liquid reagent
     QuenchEquation decay;       ///< what frees gas, where anything does
     std::string gas;
-    std::vector<std::string> tests; ///< by which it is seen that it is gone
+    std::vector<std::string> tests;  ///< by which it is seen that it is gone
+    std::vector<std::string> papers; ///< that these tests use up: "starch-iodide paper"
     std::string warning, note, metal;
     std::string salt; ///< formula that is weighed, where the species is an ion outside the catalogue
     Provenance from;

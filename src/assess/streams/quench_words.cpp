@@ -158,17 +158,14 @@ std::string weak_acid_words(const StreamToNeutralise& one) {
                        millimole_words(one.weak_acid));
 }
 
-void order_of_neutralising(QuenchPlan& plan, const QuenchTable& table, double bench_most) {
+void order_of_neutralising(QuenchPlan& plan, double bench_most) {
     for (const StreamToNeutralise& one : plan.to_neutralise) {
-        if (one.acid() > 0) {
-            const Neutralisation needed = neutralise(one.acid(), one.liquid, table);
-            const BaseNeeded* base = needed.with("NaHCO3");
-            if (base == nullptr) continue;
-            plan.order.push_back(
-                fmt::format("{}: base, in portions, in a vessel of at least {}: {} takes {} sodium "
-                            "hydrogencarbonate and frees {} carbon dioxide{}{}",
-                            one.stream, liquid_words(needed.vessel), acid_words(one), gram_words(base->grams),
-                            gas_words(base->gas_litres), leaves_words(plan), weak_acid_words(one)));
+        if (const BaseNeeded* base = one.usual_base()) {
+            plan.order.push_back(fmt::format(
+                "{}: base, in portions, in a vessel of at least {}: {} takes {} sodium "
+                "hydrogencarbonate and frees {} carbon dioxide{}{}",
+                one.stream, liquid_words(one.base.vessel), acid_words(one), gram_words(base->grams),
+                gas_words(base->gas_litres), leaves_words(plan), weak_acid_words(one)));
         } else if (one.strong_base > 0) {
             plan.order.push_back(fmt::format("{}: {} strong base is left: dilute citric, acetic or "
                                              "hydrochloric acid, slowly, with cooling",
@@ -183,9 +180,9 @@ void order_of_neutralising(QuenchPlan& plan, const QuenchTable& table, double be
     }
 }
 
-void write_order(QuenchPlan& plan, const QuenchTable& table, double bench_most) {
+void write_order(QuenchPlan& plan, double bench_most) {
     order_of_destroying(plan);
-    order_of_neutralising(plan, table, bench_most);
+    order_of_neutralising(plan, bench_most);
     // Anhydrides and alkoxides make acid or base of themselves.
     const bool acid_is_handled =
         !plan.to_neutralise.empty() || !plan.nominal.listed.empty() || !plan.unreacted.listed.empty();
@@ -251,7 +248,7 @@ std::string_view words_of(QuenchPlan::Verdict verdict) {
 
 void describe_quench(QuenchPlan& plan, const QuenchTable& table, double bench_most) {
     plan.words = verdict_words(plan, table);
-    write_order(plan, table, bench_most);
+    write_order(plan, bench_most);
     write_warnings(plan, table);
 }
 

@@ -32,4 +32,5 @@ set(stream_sources
     streams/special_meetings.cpp
     streams/stream_description.cpp
     streams/stream_rules.cpp
-    streams/substance_set.cpp)
+    streams/substance_set.cpp
+    streams/treatment_supplies.cpp)

@@ -2,7 +2,9 @@
 #include "app/results_session.hpp"
 #include "app/session.hpp"
 #include "cli/commands/commands.hpp"
+#include "cli/files.hpp"
 #include "cli/print_problems.hpp"
+#include "cli/xlsx_file.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -19,6 +21,8 @@ constexpr const char* columns_help = R"(Columns of CLASS.csv, in any order, with
   melting range       such as 166-168, or the columns: melts from, melts to
   limiting reagent (mmol), theoretical yield (g), yield (%)   the student's own
 Comma, semicolon or tab between columns; decimal point or comma; mg and mol work too.
+
+With --output class.xlsx the masses become a spreadsheet from which yields and their spread follow.
 
 Example:
   routeweigh results routes/4-bromoacetanilide/A3.json examples/class-results.csv --output class.html)";
@@ -50,7 +54,10 @@ std::function<void()> add_results(CLI::App& program, Context& context) {
         // A table with faulty rows gives no figures, for nobody would see that rows are missing.
         problems.throw_if_error();
         print_problems(problems.all);
-        context.write(results_document(assessment, results));
+        if (context.format.empty() && context.output.ends_with(".xlsx"))
+            write_file(context.output, xlsx_bytes(results_workbook(assessment, results)));
+        else
+            context.write(results_document(assessment, results));
     };
 }
 

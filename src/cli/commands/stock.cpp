@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-#include "app/session.hpp"
 #include "app/stock_session.hpp"
 #include "cli/commands/class_options.hpp"
 #include "cli/commands/commands.hpp"
+#include "cli/commands/paper_options.hpp"
 #include "cli/files.hpp"
 #include "cli/print_problems.hpp"
 
@@ -11,14 +11,14 @@
 namespace routeweigh::cli {
 
 std::function<void()> add_stock(CLI::App& program, Context& context) {
-    struct Options {
-        std::string route, shelf, prices;
+    struct Options : PaperOptions {
+        std::string shelf, prices;
         ClassRequest size;
     };
     const auto options = std::make_shared<Options>();
     CLI::App* command =
         program.add_subcommand("stock", "What a class needs: to get, to make and on which day, and its cost");
-    command->add_option("ROUTE", options->route, "A route file, or - for standard input")->required();
+    options->add_to(*command);
     add_class_options(*command, options->size);
     command
         ->add_option("--shelf", options->shelf,
@@ -32,10 +32,8 @@ std::function<void()> add_stock(CLI::App& program, Context& context) {
                     "      --shelf examples/shelf.csv --prices examples/prices.json --output stock.html");
     context.add_output_options(*command);
     return [options, &context] {
+        const auto laid_out = options->lay_out(context);
         Problems problems;
-        std::vector<Route> routes =
-            read_routes(context.sources({options->route}), context.catalogue(), problems);
-        if (routes.size() != 1) throw CallError("stock takes one route file");
         StockRequest request;
         request.size = options->size;
         if (!options->shelf.empty()) {
@@ -43,8 +41,7 @@ std::function<void()> add_stock(CLI::App& program, Context& context) {
             request.shelf = context.bytes(options->shelf);
         }
         if (!options->prices.empty()) request.prices = context.sources({options->prices}).front();
-        const Assessment assessment(std::move(routes.front()), context.rules());
-        const auto document = stock_document(assessment, request, context.catalogue(), problems);
+        const auto document = stock_document(laid_out->experiment(), request, context.catalogue(), problems);
         print_problems(problems.all);
         context.write(document);
     };

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "app/course_session.hpp"
+#include "app/session.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/course_files.hpp"
 #include "cli/print_problems.hpp"
@@ -28,15 +29,18 @@ std::function<void()> add_term(CLI::App& program, Context& context) {
         ->type_name("COURSE")
         ->excludes(replace);
     replace->type_name("WEEK=ROUTE");
-    command
-        ->add_flag("--case", options->as_case,
-                   "With --replace: one page for the committee that decides, with what the change loses")
-        ->needs(replace);
+    command->add_flag("--case", options->as_case,
+                      "With --replace: one page for the committee that decides, with what the change loses");
     command->footer("Examples:\n  routeweigh term examples/course.json --output term.html\n"
                     "  routeweigh term examples/course.json --case \\\n"
                     "      --replace 10=routes/adipic-acid/E1.json --output case.html");
     context.add_output_options(*command);
     return [options, &context] {
+        if (options->as_case && options->replace.empty())
+            throw CallError(
+                "--case is a case for a change: say which with --replace WEEK=ROUTE, such as "
+                "--replace 10=routes/adipic-acid/E1.json; what the course takes as it stands is printed "
+                "without --case");
         Problems problems;
         const auto open = [&](const std::string& path, const std::string& change) {
             return open_course(context, path, change, problems);

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "assess/bench/equipment.hpp"
 #include "base/text.hpp"
 #include "documents/number.hpp"
 #include "documents/papers/papers.hpp"
@@ -38,29 +39,6 @@ std::string_view verb_of(std::string_view role) {
     return found == verbs.end() ? "Put in" : found->words;
 }
 
-/// "10 mL": the line has its volume already.
-bool is_volume(std::string_view clause) {
-    return clause.ends_with(" mL") && clause.find_first_not_of("0123456789.") == clause.size() - 3;
-}
-
-/// A note of the route file, clause by clause; the student edition goes without those that say what is to be
-/// worked out there.
-std::string note_text(std::string_view note, Edition edition) {
-    std::string text;
-    while (!note.empty()) {
-        const std::size_t end = std::min(note.find_first_of(",;"), note.size());
-        const std::string_view clause = trim(note.substr(0, end));
-        constexpr std::array<std::string_view, 3> answers{"mol", "equivalent", "than needed"};
-        const bool tells = std::any_of(answers.begin(), answers.end(), [&](std::string_view answer) {
-            return clause.find(answer) != std::string_view::npos;
-        });
-        if (!is_volume(clause) && (edition == Edition::key || !tells))
-            text += (text.empty() ? "" : ", ") + std::string(clause);
-        note.remove_prefix(std::min(end + 1, note.size()));
-    }
-    return text;
-}
-
 Text charge_line(const Paper& paper, const bench::BenchStage& stage, const bench::Reagent& reagent) {
     const std::string_view role = reagent.charge->role->name;
     const bool poured =
@@ -77,8 +55,9 @@ Text charge_line(const Paper& paper, const bench::BenchStage& stage, const bench
     if (reagent.charge->amount.repeat > 1)
         line.runs.emplace_back(fmt::format(", in {} equal portions", reagent.charge->amount.repeat));
     if (reagent.made_before) line.runs.emplace_back(", from the step before");
-    if (const std::string note = note_text(reagent.charge->note, paper.edition); !note.empty())
-        line.runs.emplace_back("; " + note);
+    if (const std::string& given = reagent.charge->given_as; paper.key() && !given.empty())
+        line.runs.emplace_back(", given as " + given);
+    if (const std::string& note = reagent.charge->note; !note.empty()) line.runs.emplace_back("; " + note);
     return line;
 }
 
@@ -133,48 +112,21 @@ std::string condition_line(const bench::StageFacts& facts) {
     return line + "; begun at ........, ended at ........";
 }
 
-std::string vessel_text(const bench::Vessel& vessel) {
-    return vessel.size > 0 ? fmt::format("{} mL {}", plain_number(vessel.size), vessel.name)
-                           : fmt::format("a {} for {} mL, larger than the sizes listed", vessel.name,
-                                         digits(vessel.holds, 2));
-}
-
 void add_glassware(const Paper& paper, Blocks& blocks) {
     writing::BulletList list;
     list.boxes = true;
-    std::vector<std::string> seen;
-    for (const bench::BenchStage& stage : paper.step.stages) {
-        if (!stage.vessel) continue;
-        const std::string name = vessel_text(*stage.vessel);
-        if (std::find(seen.begin(), seen.end(), name) != seen.end()) continue;
-        seen.push_back(name);
-        list.items.emplace_back(fmt::format("{}, for {} (up to {} mL in it)", name, stage.facts.stage->title,
-                                            digits(stage.vessel->holds, 2)));
+    for (const bench::Equipment& one : bench::equipment_of(paper.step, paper.experiment.rules())) {
+        std::string line = one.name;
+        if (!one.uses.empty()) line += ", for " + join(one.uses, "; ");
+        if (one.holds > 0) line += fmt::format(" (up to {} mL in it)", digits(one.holds, 2));
+        list.items.emplace_back(std::move(line));
     }
-    const auto any = [&](auto test) {
-        return std::any_of(paper.step.stages.begin(), paper.step.stages.end(),
-                           [&](const bench::BenchStage& stage) { return test(stage); });
-    };
-    if (any([](const auto& stage) { return stage.facts.refluxes(); }))
-        list.items.emplace_back("reflux condenser with tubing, clamped");
-    if (any([](const auto& stage) { return stage.facts.separates(SeparationMethod::distillation); }))
-        list.items.emplace_back("condenser for distilling with adapter and receiver, clamped");
-    if (any([](const auto& stage) { return stage.facts.separates(SeparationMethod::filtration); }))
-        list.items.emplace_back("suction flask with filter funnel and paper that fits it");
-    if (!paper.step.cylinders.empty()) {
-        std::string sizes;
-        for (std::size_t i = 0; i < paper.step.cylinders.size(); ++i)
-            sizes += (i == 0 ? "" : ", ") + plain_number(paper.step.cylinders[i]);
-        list.items.emplace_back("measuring cylinders: " + sizes + " mL");
-    }
-    if (paper.step.pipettes)
-        list.items.emplace_back(fmt::format("graduated pipettes for less than {} mL, with a filler",
-                                            plain_number(paper.experiment.rules().glassware.pipette_below)));
-    blocks.push_back(writing::Heading{heading_level(paper), "Glassware"});
+    blocks.push_back(writing::Heading{heading_level(paper), "Glassware and apparatus"});
     blocks.push_back(std::move(list));
     blocks.push_back(writing::Paragraph{
         {fmt::format("Standard sizes, none filled above {}; at least {} times the contents where gas is set "
-                     "free. Common practice, no source.",
+                     "free. What every stage needs, such as clamps and stirring, is not listed. Common "
+                     "practice, no source.",
                      percent(paper.experiment.rules().glassware.most_full),
                      plain_number(paper.experiment.rules().glassware.when_foams))},
         true});
@@ -195,7 +147,7 @@ void add_stages(const Paper& paper, Blocks& blocks) {
         }
         writing::BulletList list;
         list.boxes = true;
-        if (stage.vessel) list.items.emplace_back("Vessel: " + vessel_text(*stage.vessel));
+        if (stage.vessel) list.items.emplace_back("Vessel: " + bench::name_of(*stage.vessel));
         for (const bench::Reagent* reagent : stage.facts.charged)
             list.items.push_back(charge_line(paper, stage, *reagent));
         if (const std::string line = condition_line(stage.facts); !line.empty())

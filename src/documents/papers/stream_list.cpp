@@ -1,9 +1,14 @@
 // SPDX-License-Identifier: MIT
+#include "assess/streams/treatment_supplies.hpp"
+#include "base/text.hpp"
+#include "documents/amount_text.hpp"
 #include "documents/number.hpp"
 #include "documents/papers/papers.hpp"
 #include "documents/words.hpp"
 
 #include <fmt/format.h>
+
+#include <algorithm>
 
 namespace routeweigh::documents {
 namespace {
@@ -18,6 +23,58 @@ const std::string& words_for(const streams::Treatment& treatment, Edition editio
     return edition == Edition::student ? treatment.without_amounts : treatment.words;
 }
 
+/// What stays on the crystals goes nowhere by itself, so nothing is done to it.
+bool is_treated(const streams::StreamAdvice& advice) {
+    return !advice.decision.first.empty() &&
+           advice.decision.outcome != streams::Decision::Outcome::on_product;
+}
+
+streams::TreatmentSupplies supplies_of(const Paper& paper) {
+    const streams::StreamRules& rules = paper.experiment.rules().streams;
+    return treatment_supplies(*paper.step.quench, rules.quench, rules.catalogue);
+}
+
+std::string ready_words(const Paper& paper) {
+    const streams::TreatmentSupplies supplies = supplies_of(paper);
+    std::vector<std::string> names;
+    for (const streams::TreatmentSupply& one : supplies.weighed)
+        names.push_back(one.material->name +
+                        (paper.key() ? " (" + amount_text(one.grams, *one.material) + ")" : ""));
+    names.insert(names.end(), supplies.unweighed.begin(), supplies.unweighed.end());
+    return listed(names);
+}
+
+/// What is done to one stream, and where it goes then.
+writing::Text treatment_line(const Paper& paper, const streams::StreamAdvice& advice) {
+    writing::Text line{writing::strong(advice.stream.name), ": "};
+    for (const streams::Treatment& treatment : advice.decision.first)
+        line.runs.emplace_back(words_for(treatment, paper.edition) + "; ");
+    for (const streams::StreamToNeutralise& one : paper.step.quench->to_neutralise) {
+        if (one.stream != advice.stream.name || one.usual_base() == nullptr) continue;
+        line.runs.emplace_back(one.usual_base()->base->name + ", in portions: ");
+        line.runs.push_back(text_of(base_mass(paper.route(), paper.step, one), paper.edition));
+        line.runs.emplace_back("; ");
+    }
+    line.runs.emplace_back("then: " + advice.decision.goes_to);
+    return line;
+}
+
+/// One line to tick for each stream that does not leave the bench as it is.
+void add_treatments(const Paper& paper, Blocks& blocks) {
+    if (std::none_of(paper.step.streams.begin(), paper.step.streams.end(),
+                     [](const streams::StreamAdvice* advice) { return is_treated(*advice); }))
+        return;
+    writing::BulletList list;
+    list.boxes = true;
+    if (const std::string ready = ready_words(paper); !ready.empty())
+        list.items.emplace_back("Have at hand: " + ready);
+    for (const streams::StreamAdvice* advice : paper.step.streams)
+        if (is_treated(*advice)) list.items.push_back(treatment_line(paper, *advice));
+    list.items.emplace_back("Wait until no more gas comes, then test with paper; a vented cap until then");
+    blocks.push_back(writing::Heading{heading_level(paper) + 1, "Before the streams leave the bench"});
+    blocks.push_back(std::move(list));
+}
+
 } // namespace
 
 void add_streams(const Paper& paper, Blocks& blocks) {
@@ -29,10 +86,9 @@ void add_streams(const Paper& paper, Blocks& blocks) {
                      {.heading = "before that"}};
     for (const streams::StreamAdvice* advice : paper.step.streams) {
         std::string first;
-        for (const streams::Treatment& treatment : advice->decision.first)
-            first += (first.empty() ? "" : "; ") + words_for(treatment, paper.edition);
-        for (const std::string& vent : advice->decision.vent)
-            first += (first.empty() ? "" : "; ") + ("no tight cap: " + vent);
+        if (is_treated(*advice)) first = "what the list below says";
+        if (!advice->decision.vent.empty())
+            first += (first.empty() ? "" : "; ") + ("no tight cap: " + join(advice->decision.vent, "; "));
         table.rows.push_back({advice->stream.name,
                               has_volume(*advice)
                                   ? cell_of(stream_volume(paper.route(), *advice), paper.edition)
@@ -44,6 +100,7 @@ void add_streams(const Paper& paper, Blocks& blocks) {
         "found by this method is no permission.",
         paper.experiment.rules().streams.local.title, paper.experiment.rules().streams.local.contact)};
     blocks.push_back(std::move(table));
+    add_treatments(paper, blocks);
 }
 
 writing::MachineTree streams_tree(const Paper& paper) {
@@ -56,6 +113,10 @@ writing::MachineTree streams_tree(const Paper& paper) {
         for (const streams::Treatment& treatment : advice->decision.first)
             first.emplace_back(words_for(treatment, paper.edition));
         object.push_back({"first", std::move(first)});
+        for (const streams::StreamToNeutralise& one : paper.step.quench->to_neutralise)
+            if (one.stream == advice->stream.name && one.usual_base() != nullptr)
+                object.push_back(
+                    {"base", machine_of(base_mass(paper.route(), paper.step, one), paper.edition)});
         list.emplace_back(std::move(object));
     }
     return list;

@@ -143,6 +143,11 @@ writing::BulletList all_assumptions(const ReportView& view) {
     return list;
 }
 
+std::string note_of(const Charge& charge) {
+    const bool both = !charge.given_as.empty() && !charge.note.empty();
+    return charge.given_as + (both ? "; " : "") + charge.note;
+}
+
 writing::Table charges(const RouteView& route) {
     writing::Table table;
     table.caption = "Charges of " + route.id + " and where each amount comes from";
@@ -161,7 +166,7 @@ writing::Table charges(const RouteView& route) {
                 if (charge.amount.repeat > 1)
                     amount = fmt::format("{} \u00D7 {}", charge.amount.repeat, amount);
                 table.rows.push_back({charge.material->name, amount, std::string(charge.role->name),
-                                      charge.source, charge.note});
+                                      charge.source, note_of(charge)});
             }
     }
     return table;

@@ -61,7 +61,7 @@ Shelf shelf_of(const std::string& table) {
 
 StockList list_of(const Assessment& route, const ClassPlan& plan, const Shelf& shelf = {},
                   const PriceList& prices = {}) {
-    return make_stock_list(route, plan, stockroom(), catalogue(), shelf, prices);
+    return make_stock_list(route, {}, plan, stockroom(), catalogue(), shelf, prices);
 }
 
 const StockLine* line_of(const StockList& list, const char* name) {
@@ -121,6 +121,34 @@ TEST_CASE("the stock list of every shipped route adds up to the ledger times the
         }
     }
     CHECK(routes >= 19);
+}
+
+TEST_CASE("what the waste plan asks for is fetched and made with the rest, spare stock included") {
+    static const streams::StreamRules rules(catalogue(), streams::shipped_local_rules(catalogue(), "US"));
+    const Assessment& route = peroxide_route();
+    const WasteNeeds waste = waste_needs_of_run(route, streams::assess_waste(route.route(), rules), rules);
+    ClassPlan plan;
+    plan.students = 24;
+    plan.extra = 0.1;
+    const StockList with = make_stock_list(route, waste, plan, stockroom(), catalogue(), {}, {});
+    const StockList without = list_of(route, plan);
+    REQUIRE(waste.needs.size() == 2);
+    double solution = 0;
+    for (const Need& need : waste.needs)
+        if (need.material->name == "sodium metabisulfite 10 % w/v")
+            solution = need.per_run;
+        else {
+            CHECK(need.material->name == "sodium hydrogencarbonate");
+            CHECK(line_of(without, "sodium hydrogencarbonate") == nullptr);
+            CHECK(line_of(with, "sodium hydrogencarbonate")->needed() ==
+                  doctest::Approx(need.per_run * 24 * 1.1));
+        }
+    // The reducer to have ready is a solution that is made: one batch for the runs and the waste.
+    CHECK(solution > 0);
+    CHECK(with.preparations.size() == without.preparations.size());
+    const double more = line_of(with, "sodium metabisulfite")->for_making -
+                        line_of(without, "sodium metabisulfite")->for_making;
+    CHECK(more == doctest::Approx(solution * 24 * 1.1 * with.preparations.front().recipe.stock_share));
 }
 
 TEST_CASE("a solution is made from a solid or a stronger solution by weighing") {

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+// What stands on one bench for a step: vessels that fit, what heats, cools, filters and measures, and what
+// the streams need before they leave it.
+//
+// Only what stages, decisions and volumes of the route ask for; clamps, stirrers and balances are not listed.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace routeweigh::bench {
+
+struct BenchStep;
+struct BenchRules;
+class Experiment;
+
+struct Equipment {
+    std::string name;              ///< "250 mL round-bottomed flask"
+    std::vector<std::string> uses; ///< titles of stages, or what it is for
+    double holds = 0;              ///< mL at most in it; 0: no vessel
+};
+
+/// Each once, though several stages use it.
+std::vector<Equipment> equipment_of(const BenchStep& step, const BenchRules& rules);
+
+/// Of all steps, each once, for one follows the other. Uses are those of the first step that needs it.
+std::vector<Equipment> equipment_of(const Experiment& experiment);
+
+} // namespace routeweigh::bench

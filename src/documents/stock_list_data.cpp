@@ -1,0 +1,129 @@
+// SPDX-License-Identifier: MIT
+#include "documents/stock_list_data.hpp"
+
+#include "assess/bench/equipment.hpp"
+#include "documents/shared_figure.hpp"
+#include "documents/version.hpp"
+
+#include <algorithm>
+#include <string>
+#include <utility>
+
+namespace routeweigh::documents {
+namespace {
+
+using stock::Batch;
+using stock::Need;
+using stock::Preparation;
+using stock::StockLine;
+using stock::StockList;
+
+const Need* need_of(const StockList& list, const Material* material) {
+    const auto found = std::find_if(list.needs.begin(), list.needs.end(),
+                                    [&](const Need& need) { return need.material == material; });
+    return found == list.needs.end() ? nullptr : &*found;
+}
+
+writing::MachineTree material_amount(double grams, const Material& material) {
+    return stock::is_poured(material) ? writing::MachineTree(grams / *material.density)
+                                      : writing::MachineTree();
+}
+
+} // namespace
+
+writing::MachineTree stock_list_tree(const bench::Experiment& experiment, const StockList& list,
+                                     const stock::PriceList& prices) {
+    const Assessment& route = experiment.assessment();
+    writing::MachineList needs, waste, equipment, lines, recipes, days;
+    for (const bench::Equipment& one : bench::equipment_of(experiment))
+        equipment.emplace_back(writing::MachineObject{{"piece", one.name},
+                                                      {"for", writing::text_list(one.uses)},
+                                                      {"in_a_section", list.plan.students}});
+    for (const Need& need : list.waste.needs)
+        waste.emplace_back(writing::MachineObject{{"material", need.material->name},
+                                                  {"grams_per_run", need.per_run},
+                                                  {"grams", need.grams},
+                                                  {"for", writing::text_list(need.uses)}});
+    for (const Day day : list.plan.days)
+        days.emplace_back(text_of(day));
+    for (const Need& need : list.needs)
+        needs.emplace_back(
+            writing::MachineObject{{"material", need.material->name},
+                                   {"grams_per_run", need.per_run},
+                                   {"grams", need.grams},
+                                   {"millilitres", material_amount(need.grams, *need.material)}});
+    for (const StockLine& line : list.lines)
+        lines.emplace_back(writing::MachineObject{
+            {"material", line.material->name},
+            {"as_it_is_grams", line.as_it_is},
+            {"for_making_grams", line.for_making},
+            {"needed_millilitres", material_amount(line.needed(), *line.material)},
+            {"on_shelf_grams", line.on_shelf},
+            {"to_get_grams", line.to_get},
+            {"from_tap", line.from_tap},
+            {"pack", line.packs.pack != nullptr ? writing::MachineTree(line.packs.pack->size)
+                                                : writing::MachineTree()},
+            {"packs", line.packs.count},
+            {"left_over_grams", line.packs.left_over},
+            {"cost",
+             line.packs.pack != nullptr ? writing::MachineTree(line.packs.cost) : writing::MachineTree()}});
+    for (const Preparation& made : list.preparations) {
+        writing::MachineList batches;
+        for (const Batch& batch : made.batches)
+            batches.emplace_back(writing::MachineObject{{"first_section", batch.first_section + 1},
+                                                        {"last_section", batch.last_section + 1},
+                                                        {"grams", batch.grams}});
+        recipes.emplace_back(writing::MachineObject{
+            {"solution", made.recipe.solution->name},
+            {"grams", made.grams},
+            {"stock", made.recipe.stock->name},
+            {"stock_grams", made.stock_grams},
+            {"water_grams", made.water_grams},
+            {"keeps_days",
+             made.keeps != nullptr ? writing::MachineTree(made.keeps->days) : writing::MachineTree()},
+            {"batches", std::move(batches)}});
+    }
+    return writing::MachineObject{
+        {"routeweigh", std::string(program_version())},
+        {"route", route.route().id},
+        {"students", list.plan.students},
+        {"sections", list.plan.sections},
+        {"extra", list.plan.extra},
+        {"days", std::move(days)},
+        {"needs", std::move(needs)},
+        {"for_waste", std::move(waste)},
+        {"for_waste_unweighed", writing::text_list(list.waste.unweighed)},
+        {"equipment", std::move(equipment)},
+        {"lines", std::move(lines)},
+        {"recipes", std::move(recipes)},
+        {"cost", list.cost},
+        {"packs_price",
+         prices.packs.empty()
+             ? writing::MachineTree()
+             : machine_of(packs_of_class(route.route(), list.plan, list.cost, prices), Edition::key)},
+        {"currency", prices.currency},
+        {"prices_dated", prices.date},
+        {"prices_invented", prices.invented}};
+}
+
+writing::DataRows stock_list_rows(const StockList& list, const stock::PriceList& prices) {
+    writing::DataRows data;
+    data.columns = {"material", "grams per run", "needed g", "needed mL", "on shelf g",
+                    "to get g", "pack",          "packs",    "cost",      "currency"};
+    for (const StockLine& line : list.lines) {
+        const Need* need = need_of(list, line.material);
+        const auto number = [](bool known, double value) {
+            return known ? writing::DataCell(value) : writing::DataCell();
+        };
+        const bool poured = stock::is_poured(*line.material);
+        const bool packed = line.packs.pack != nullptr;
+        data.rows.push_back(
+            {line.material->name, number(need != nullptr, need != nullptr ? need->per_run : 0), line.needed(),
+             number(poured, poured ? line.needed() / *line.material->density : 0), line.on_shelf, line.to_get,
+             packed ? line.packs.pack->size : std::string(), number(packed, line.packs.count),
+             number(packed, line.packs.cost), prices.currency});
+    }
+    return data;
+}
+
+} // namespace routeweigh::documents

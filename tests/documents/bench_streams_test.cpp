@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: MIT
+// What the bench sheet says of streams before they leave the bench, and of the glassware.
+#include "assess/bench/equipment.hpp"
+#include "documents/bench_sheet.hpp"
+#include "documents/compared.hpp"
+#include "documents/papers.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <map>
+#include <regex>
+#include <string>
+#include <vector>
+
+namespace routeweigh {
+namespace {
+
+using documents::Edition;
+
+/// The lists of what is done to streams before they leave the bench.
+std::string treatments_of(const writing::Document& sheet) {
+    std::string words;
+    bool inside = false;
+    for (const writing::Block& block : sheet.blocks) {
+        if (const auto* heading = std::get_if<writing::Heading>(&block))
+            inside = heading->text.runs.front().text == "Before the streams leave the bench";
+        const auto* list = std::get_if<writing::BulletList>(&block);
+        if (list == nullptr || !inside) continue;
+        for (const writing::Text& item : list->items) {
+            for (const writing::Run& run : item.runs)
+                words += run.text;
+            words += "\n";
+        }
+    }
+    return words;
+}
+
+TEST_CASE("every stream that something is done to has a line to tick, and no other has one") {
+    std::size_t lines = 0;
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        const std::string words = treatments_of(bench_sheet(laid_out->experiment(), Edition::key));
+        for (const streams::StreamAdvice& advice : laid_out->experiment().waste().streams) {
+            const bool stays = advice.decision.outcome == streams::Decision::Outcome::on_product;
+            const bool ticked = words.find(advice.stream.name + ": ") != std::string::npos &&
+                                words.find("then: " + advice.decision.goes_to) != std::string::npos;
+            if (!advice.decision.first.empty() && !stays) {
+                CAPTURE(advice.stream.name);
+                CHECK(ticked);
+                ++lines;
+            }
+        }
+        CHECK(words.empty() == (words.find("then: ") == std::string::npos));
+    }
+    CHECK(lines > 15);
+}
+
+TEST_CASE("glassware is what stages and streams of the route ask for, each piece once") {
+    const auto pieces_of = [](const char* file) {
+        std::map<std::string, std::vector<std::string>> pieces;
+        const auto laid_out = test::lay_out_file(file);
+        for (const bench::Equipment& one : bench::equipment_of(laid_out->experiment()))
+            CHECK(pieces.emplace(one.name, one.uses).second);
+        return pieces;
+    };
+    const auto bromination = pieces_of("4-bromoacetanilide/A1.json");
+    // Four times 73 mL, where carbonate goes in: 292 mL.
+    CHECK(bromination.at("400 mL beaker") == std::vector<std::string>{"neutralising filtrate and washes"});
+    CHECK(bromination.contains("reflux condenser with tubing, clamped"));
+    CHECK(bromination.contains("suction flask with filter funnel and paper that fits it"));
+    CHECK_FALSE(bromination.contains("condenser for distilling with adapter and receiver, clamped"));
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto pieces = pieces_of(file.c_str());
+        const auto laid_out = test::lay_out_file(file);
+        const auto& streams = laid_out->experiment().waste().streams;
+        CHECK(pieces.contains("gas trap") ==
+              std::any_of(streams.begin(), streams.end(), [](const streams::StreamAdvice& advice) {
+                  return advice.decision.outcome == streams::Decision::Outcome::trap;
+              }));
+    }
+}
+
+TEST_CASE("what comes before a container tells a student no amounts, and a key tells them") {
+    const std::regex amount("[0-9] (umol|mmol|mol|mg|g|mL|L)\\b");
+    int told = 0;
+    for (const std::string& file : test::shipped_routes()) {
+        INFO(file);
+        for (const char* rules : {"US", "EU"}) {
+            const auto laid_out = test::lay_out_text(test::text_of_route(file), rules);
+            const auto before = [&](Edition edition) {
+                return treatments_of(bench_sheet(laid_out->experiment(), edition));
+            };
+            std::string student = before(Edition::student);
+            // The strength of a bottle is its name: "1 g per 5 mL".
+            for (const streams::QuenchPlan& plan : laid_out->experiment().waste().quenches)
+                for (const streams::PlannedQuench& one : plan.planned)
+                    if (const auto at = student.find(one.material); at != std::string::npos)
+                        student.erase(at, one.material.size());
+            CHECK_FALSE(std::regex_search(student, amount));
+            told += std::regex_search(before(Edition::key), amount) ? 1 : 0;
+        }
+    }
+    CHECK(told > 20);
+    const auto h3 = test::lay_out_text(test::text_of_route("4-chloro-4-methoxychalcone/H3.json"), "EU");
+    const std::string sheet = test::in_every_format(bench_sheet(h3->experiment(), Edition::student));
+    CHECK(sheet.find("neutralise first: strong base keeps it out") != std::string::npos);
+    CHECK(sheet.find("mmol strong base") == std::string::npos);
+}
+
+} // namespace
+} // namespace routeweigh
