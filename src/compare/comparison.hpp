@@ -4,6 +4,7 @@
 
 #include "assess/assessment.hpp"
 #include "assess/hazard/dominance.hpp"
+#include "assess/same_auxiliaries.hpp"
 
 #include <cstddef>
 #include <memory>
@@ -20,16 +21,6 @@ struct SameAuxiliaries {
     double process_mass_intensity = 0; ///< g/g
     bool inserted = false;             ///< the route as written has none of this class
 };
-
-/// What the boundary needs of one evaluation of a route, for one run of its last step.
-struct Auxiliaries {
-    double inputs, drown_out, product; ///< g
-    double theory;                     ///< mol
-};
-Auxiliaries auxiliaries_of(const RouteFigures::Values& values, const FlatRoute& route);
-
-/// Process mass intensity (g/g) in the same-auxiliaries boundary.
-double intensity_with_same_auxiliaries(const Auxiliaries& route, const Auxiliaries& baseline);
 
 /// The yield at which a route's mass intensity equals that of the baseline at its own yield. With fixed
 /// inputs the intensity goes as 1/yield, so this is yield x intensity / intensity of the baseline.

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+#include "assess/same_auxiliaries.hpp"
+
+#include <cstddef>
+
+namespace routeweigh {
+
+Auxiliaries auxiliaries_of(const RouteFigures::Values& values, int final_step) {
+    const Totals& totals = values.totals;
+    return {totals.inputs, totals.drown_out, totals.product,
+            values.evaluation.steps[static_cast<std::size_t>(final_step)].theory};
+}
+
+Auxiliaries auxiliaries_of(const RouteFigures::Values& values, const FlatRoute& route) {
+    return auxiliaries_of(values, route.final_step());
+}
+
+double replaced_auxiliaries(const Auxiliaries& route, const Auxiliaries& baseline) {
+    return baseline.drown_out * route.theory / baseline.theory;
+}
+
+double intensity_with_same_auxiliaries(const Auxiliaries& route, const Auxiliaries& baseline) {
+    return (route.inputs - route.drown_out + replaced_auxiliaries(route, baseline)) / route.product;
+}
+
+} // namespace routeweigh
