@@ -71,9 +71,20 @@ std::vector<Assignment> consequences(const Route& parent, const std::vector<Diff
 
 } // namespace
 
-NumericInput input_named(const Route& route, const std::string& words) {
+NumericInput input_named(const Route& route, const std::string& words, Problems& problems) {
     try {
-        return find_input(route, words);
+        NumericInput input = find_input(route, words);
+        if (!input.is_named(words)) {
+            Problem taken;
+            taken.severity = Severity::warning;
+            taken.message =
+                fmt::format("\"{}\" is taken as \"{}\", the only input with these letters in its name", words,
+                            input.name());
+            taken.place.source = route.source->name;
+            taken.place.pointer = input.pointer;
+            problems.add(std::move(taken));
+        }
+        return input;
     } catch (const NoSuchInput& error) {
         throw CallError(error.what());
     }
@@ -87,14 +98,14 @@ FigurePick figure_named(const std::string& id, const AssessmentRules& rules) {
                                 near.empty() ? "" : fmt::format("; nearest: \"{}\"", near), join(ids, ", ")));
 }
 
-Assignment read_assignment(const std::string& words, const Route& parent) {
+Assignment read_assignment(const std::string& words, const Route& parent, Problems& problems) {
     const std::size_t sign = words.find('=');
     if (sign == std::string::npos || sign == 0)
         throw CallError(fmt::format("--set takes PLACE=VALUE, unlike \"{}\"", words));
     const std::string place = words.substr(0, sign), value = words.substr(sign + 1);
     for (const std::string& part : {place, value}) // neither too deep nor anything but UTF-8
         check_source({"--set", part});
-    return {place.front() == '/' ? place : input_named(parent, place).pointer, json_value(value)};
+    return {place.front() == '/' ? place : input_named(parent, place, problems).pointer, json_value(value)};
 }
 
 SourcePtr changed_source(const Route& parent, const RouteChange& change) {

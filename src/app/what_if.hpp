@@ -26,15 +26,16 @@ struct RouteChange {
     std::string id;  ///< of the changed route; empty: "-changed" behind that of its parent
 };
 
-/// As find_input(). \throws CallError
-NumericInput input_named(const Route& route, const std::string& words);
+/// As find_input(). \param problems  receives a warning where the words are only a part of its name
+/// \throws CallError
+NumericInput input_named(const Route& route, const std::string& words, Problems& problems);
 
 /// \throws CallError that names the nearest id
 FigurePick figure_named(const std::string& id, const AssessmentRules& rules);
 
 /// "PLACE=VALUE" as the command line takes it. PLACE is a JSON pointer or the name of a numeric input, see
-/// find_input(). VALUE is JSON, or else a text. \throws CallError
-Assignment read_assignment(const std::string& words, const Route& parent);
+/// input_named(). VALUE is JSON, or else a text. \throws CallError
+Assignment read_assignment(const std::string& words, const Route& parent, Problems& problems);
 
 /// The text of a route file with the changes in it and the record of its parentage. Figures of the parent
 /// are not those of the changed route: it counts as never run, and its yields as assumed, except where the

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "assess/classified_route.hpp"
 
+#include "assess/input_class.hpp"
 #include "assess/streams/scheme_file.hpp"
 #include "base/index.hpp"
+#include "base/list.hpp"
 #include "chemistry/catalogue.hpp"
 
 #include <algorithm>
@@ -25,10 +27,11 @@ std::vector<ClassifiedBottle> bottles_of(const FlatRoute& flat, const Evaluation
             return other.material == material && other.made_in == made_in;
         });
         if (found == bottles.end()) {
-            bottles.push_back({material, 0, made_in, {}});
+            bottles.push_back({material, 0, made_in, {}, {}});
             found = std::prev(bottles.end());
         }
         found->grams += evaluation.in[i];
+        if (inflow.reactant && !is_water(*inflow.substance)) add_once(found->reactants, inflow.substance);
     }
     return bottles;
 }
@@ -72,12 +75,18 @@ MixtureClassification classify_bottle(const Material& material, const Classifica
     return classify(mixture, rules.mixture);
 }
 
+std::vector<ClassifiedBottle> classify_bottles(const FlatRoute& flat, const Evaluation& evaluation,
+                                               const ClassificationRules& rules) {
+    std::vector<ClassifiedBottle> bottles = bottles_of(flat, evaluation);
+    for (ClassifiedBottle& bottle : bottles)
+        bottle.classification = classify_bottle(*bottle.material, rules);
+    return bottles;
+}
+
 ClassifiedRoute classify_route(const FlatRoute& flat, const Evaluation& evaluation,
                                const ClassificationRules& rules) {
     ClassifiedRoute result;
-    result.bottles = bottles_of(flat, evaluation);
-    for (ClassifiedBottle& bottle : result.bottles)
-        bottle.classification = classify_bottle(*bottle.material, rules);
+    result.bottles = classify_bottles(flat, evaluation, rules);
     for (streams::RouteStream& stream : streams::streams_of(flat, evaluation)) {
         ClassifiedStream classified;
         classified.nominal = classify_reading(stream.nominal, stream, rules);

@@ -34,6 +34,8 @@ struct ClassifiedBottle {
     const Material* material = nullptr;
     double grams = 0;    ///< charged in one run of the route
     std::string made_in; ///< id of the step that makes it; "" where it is bought
+    std::vector<const Substance*>
+        reactants; ///< in it, used up by the overall equation of a step; water apart
     MixtureClassification classification;
 };
 
@@ -58,6 +60,10 @@ struct ClassifiedRoute {
     std::vector<ClassifiedBottle> bottles; ///< in the order in which they are first opened
     std::vector<ClassifiedStream> streams; ///< in the order of the steps
 };
+
+/// What stands in the bottles alone. \param evaluation  of `flat`, at the amounts as written
+std::vector<ClassifiedBottle> classify_bottles(const FlatRoute& flat, const Evaluation& evaluation,
+                                               const ClassificationRules& rules);
 
 /// \param evaluation  of `flat`, at the amounts as written
 ClassifiedRoute classify_route(const FlatRoute& flat, const Evaluation& evaluation,

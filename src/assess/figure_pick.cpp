@@ -42,12 +42,26 @@ std::optional<FigurePick> FigurePick::find(std::string_view id, const HazardSche
     return pick;
 }
 
+FigurePick FigurePick::same_auxiliaries(const FlatRoute& route, const Assessment& baseline) {
+    FigurePick pick;
+    pick.source_ = Source::same_auxiliaries;
+    pick.id_ = same_auxiliaries_id;
+    pick.name_ = "Process mass intensity, same auxiliaries";
+    pick.unit_ = "g/g";
+    pick.decimals_ = 1;
+    pick.baseline_ = auxiliaries_of(baseline.values(), baseline.flat());
+    pick.final_step_ = route.final_step();
+    return pick;
+}
+
 double FigurePick::value(const RouteFigures::Values& values) const {
     switch (source_) {
     case Source::metric:
         return values.metrics[index_];
     case Source::cell:
         return values.hazard.value[index_];
+    case Source::same_auxiliaries:
+        return intensity_with_same_auxiliaries(auxiliaries_of(values, final_step_), baseline_);
     case Source::score:
         break;
     }

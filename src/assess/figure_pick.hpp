@@ -3,6 +3,7 @@
 #pragma once
 
 #include "assess/assessment.hpp"
+#include "assess/same_auxiliaries.hpp"
 
 #include <optional>
 #include <string>
@@ -15,6 +16,10 @@ class FigurePick {
   public:
     /// Empty when no figure has this id. The scheme is that of the rules with which routes are evaluated.
     static std::optional<FigurePick> find(std::string_view id, const HazardScheme& scheme);
+
+    /// Process mass intensity of a route, and of what it is changed into, with the auxiliaries of a baseline.
+    /// \pre both make the same product
+    static FigurePick same_auxiliaries(const FlatRoute& route, const Assessment& baseline);
 
     /// NaN when the figure has no value.
     double value(const RouteFigures::Values& values) const;
@@ -32,7 +37,7 @@ class FigurePick {
     int decimals() const { return decimals_; }
 
   private:
-    enum class Source { metric, cell, score };
+    enum class Source { metric, cell, score, same_auxiliaries };
     FigurePick() = default;
 
     Source source_ = Source::score;
@@ -40,7 +45,11 @@ class FigurePick {
     std::string id_, name_, unit_;
     Better better_ = Better::lower;
     int decimals_ = 2;
+    Auxiliaries baseline_{}; ///< with Source::same_auxiliaries
+    int final_step_ = 0;     ///< of the route, likewise
 };
+
+inline constexpr std::string_view same_auxiliaries_id = "same_auxiliaries_process_mass_intensity";
 
 /// Ids of all figures of a route, in the order of Assessment::figures().
 std::vector<std::string> figure_ids(const HazardScheme& scheme);

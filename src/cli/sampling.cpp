@@ -4,6 +4,7 @@
 #include "app/atomic_weights.hpp"
 #include "cli/files.hpp"
 #include "cli/print_problems.hpp"
+#include "cli/results_option.hpp"
 
 #include <fmt/core.h>
 
@@ -79,11 +80,12 @@ void SamplingOptions::add_to(CLI::App& command, int default_digits) {
         ->type_name("PERCENT")
         ->group(group);
     command
-        .add_option(
-            "--results", results_,
-            "Isolated yields that were found, in place of the yield of the route with this id: one a line "
-            "(\"71 %\" or \"1.52 g\"), or the table of a class as \"results\" reads it")
-        ->type_name("ID=FILE")
+        .add_option("--results", results_,
+                    "Isolated yields that were found, in place of the yield of the route with this id (of a "
+                    "single route "
+                    "without an id): one a line (\"71 %\" or \"1.52 g\"), or the table of a class as "
+                    "\"results\" reads it")
+        ->type_name("[ID=]FILE")
         ->take_all()
         ->group(group);
     command
@@ -114,14 +116,14 @@ std::unique_ptr<Certainty> SamplingOptions::run(const Comparison& comparison,
     uncertainty.assumed_yield_half_width = points_ / 100.0;
     if (atomic_weights_) uncertainty.elements = atomic_weight_effects(comparison, sources, catalogue);
     Problems problems;
+    std::vector<std::string> ids;
+    for (const auto& route : comparison.routes())
+        ids.push_back(route->route().id);
     for (const std::string& entry : results_) {
-        const std::size_t equals = entry.find('=');
-        if (equals == std::string::npos || equals == 0 || equals + 1 == entry.size())
-            throw CallError(fmt::format("--results takes ID=FILE, not \"{}\"", entry));
-        const std::vector<SourcePtr> results = read_sources({entry.substr(equals + 1)});
+        const ResultsOption of = read_results_option(entry, ids);
+        const std::vector<SourcePtr> results = read_sources({of.file});
         if (results.size() != 1) throw CallError("--results takes a file, not a folder");
-        uncertainty.found.push_back(
-            read_found_yields(entry.substr(0, equals), results.front(), comparison, problems));
+        uncertainty.found.push_back(read_found_yields(of.route, results.front(), comparison, problems));
     }
     print_problems(problems.all);
     MonteCarloOptions options;

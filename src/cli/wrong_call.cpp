@@ -9,6 +9,7 @@
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
+#include <string_view>
 
 namespace routeweigh::cli {
 namespace {
@@ -25,6 +26,15 @@ void add_option_names(const CLI::App& app, std::vector<std::string>& names) {
         for (const std::string& name : option->get_lnames())
             if (std::find(names.begin(), names.end(), "--" + name) == names.end())
                 names.push_back("--" + name);
+}
+
+/// "--target takes a number, not "abc"": every value that is converted is a number.
+std::string no_number(const std::string& message) {
+    const std::string_view before = "Could not convert: ", between = " = ";
+    const std::size_t end = message.find(between);
+    if (!message.starts_with(before) || end == std::string::npos) return message;
+    return fmt::format("{} takes a number, not \"{}\"", message.substr(before.size(), end - before.size()),
+                       message.substr(end + between.size()));
 }
 
 /// The line below the message names the help that lists them all.
@@ -59,6 +69,7 @@ std::string explain_wrong_call(const CLI::App& program, const CLI::ParseError& e
     }
     if (chosen.empty()) return "say what to do: the call names no command";
     if (!unknown.empty()) return fmt::format("\"{}\" is one argument too many", unknown.front());
+    if (error.get_name() == "ConversionError") return no_number(error.what());
     const bool lacks = error.get_name() == "RequiredError" || error.get_name() == "ArgumentMismatch";
     return lacks ? fmt::format("the call is not complete: {}", error.what()) : error.what();
 }

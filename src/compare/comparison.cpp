@@ -11,12 +11,6 @@
 namespace routeweigh {
 namespace {
 
-/// The baseline's drown-out and rinse (g), for as many theoretical moles of product as one run of the route
-/// has.
-double replaced_auxiliaries(const Auxiliaries& route, const Auxiliaries& baseline) {
-    return baseline.drown_out * route.theory / baseline.theory;
-}
-
 SameAuxiliaries same_auxiliaries(const Assessment& route, const Assessment& baseline) {
     const Auxiliaries ours = auxiliaries_of(route.values(), route.flat()),
                       theirs = auxiliaries_of(baseline.values(), baseline.flat());
@@ -64,10 +58,6 @@ MassVerdict verdict(const Assessment& route, const Assessment& baseline, const S
 std::pair<double, double> plausible_yields(double yield) {
     return {std::max(0.05, yield - plausible_yield_difference),
             std::min(1.0, yield + plausible_yield_difference)};
-}
-
-double intensity_with_same_auxiliaries(const Auxiliaries& route, const Auxiliaries& baseline) {
-    return (route.inputs - route.drown_out + replaced_auxiliaries(route, baseline)) / route.product;
 }
 
 Comparison::Comparison(std::vector<std::unique_ptr<Assessment>> routes, std::size_t baseline)

@@ -4,6 +4,7 @@
 
 #include "assess/assessment.hpp"
 #include "assess/hazard/dominance.hpp"
+#include "assess/same_auxiliaries.hpp"
 
 #include <cstddef>
 #include <memory>
@@ -20,22 +21,6 @@ struct SameAuxiliaries {
     double process_mass_intensity = 0; ///< g/g
     bool inserted = false;             ///< the route as written has none of this class
 };
-
-/// What the boundary needs of one evaluation of a route, for one run of its last step.
-template<Number N>
-struct AuxiliariesOf {
-    N inputs, drown_out, product; ///< g
-    N theory;                     ///< mol
-};
-using Auxiliaries = AuxiliariesOf<double>;
-template<Number N>
-AuxiliariesOf<N> auxiliaries_of(const RouteFigures::ValuesOf<N>& values, const FlatRoute& route) {
-    return {values.totals.inputs, values.totals.drown_out, values.totals.product,
-            values.evaluation.steps[static_cast<std::size_t>(route.final_step())].theory};
-}
-
-/// Process mass intensity (g/g) in the same-auxiliaries boundary.
-double intensity_with_same_auxiliaries(const Auxiliaries& route, const Auxiliaries& baseline);
 
 /// The yield at which a route's mass intensity equals that of the baseline at its own yield. With fixed
 /// inputs the intensity goes as 1/yield, so this is yield x intensity / intensity of the baseline.

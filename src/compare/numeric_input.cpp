@@ -92,6 +92,11 @@ std::string NumericInput::name() const {
     return place + ": " + word;
 }
 
+bool NumericInput::is_named(std::string_view words) const {
+    const std::string wanted = fold(words);
+    return pointer == words || fold(word) == wanted || fold(name()) == wanted;
+}
+
 std::string NumericInput::written(double number) const {
     // Percentages and ratios are read without exponents.
     const bool plain = unit == "%" || unit == "g/g" || kind == Kind::time || kind == Kind::energy ||
@@ -113,7 +118,7 @@ NumericInput find_input(const Route& route, std::string_view words) {
     std::vector<NumericInput> exact, part;
     const std::string wanted = fold(words);
     for (const NumericInput& input : inputs) {
-        if (input.pointer == words || fold(input.word) == wanted || fold(input.name()) == wanted)
+        if (input.is_named(words))
             exact.push_back(input);
         else if (!wanted.empty() && fold(input.name()).find(wanted) != std::string::npos)
             part.push_back(input);

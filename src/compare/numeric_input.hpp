@@ -27,6 +27,8 @@ struct NumericInput {
 
     /// "bromination, reaction: acetanilide".
     std::string name() const;
+    /// By its pointer, its word or its whole name, and not only by a part of it.
+    bool is_named(std::string_view words) const;
     /// As the file would say it, without quotes: "3 x 2.5 mL". All digits are kept.
     std::string written(double number) const;
 };

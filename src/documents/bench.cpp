@@ -2,6 +2,8 @@
 #include "documents/bench.hpp"
 
 #include "assess/hazard/statement.hpp"
+#include "assess/input_class.hpp"
+#include "documents/classified_mixture.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -15,7 +17,7 @@ std::optional<BenchHazard> hazard_of(int statement) {
     case 270:
     case 271:
     case 272:
-        return BenchHazard::oxidiser;
+        return BenchHazard::oxidising;
     case 220:
     case 221:
     case 222:
@@ -41,7 +43,7 @@ std::optional<BenchHazard> hazard_of(int statement) {
         return BenchHazard::toxic;
     case 317:
     case 334:
-        return BenchHazard::sensitiser;
+        return BenchHazard::sensitising;
     case 340:
     case 350:
     case 360:
@@ -59,31 +61,47 @@ std::optional<BenchHazard> hazard_of(int statement) {
     return std::nullopt;
 }
 
-void add_statements(BenchSubstance& item, const HazardEntry& entry) {
-    for (const GhsEntry& ghs : entry.ghs()) {
-        const auto hazard = hazard_of(statement_number(ghs.statement));
+BenchBottle bench_bottle(const ClassifiedBottle& bottle, double product) {
+    const MixtureClassification& classification = bottle.classification;
+    BenchBottle item{bottle.material,
+                     bottle.grams / product,
+                     bottle.reactants,
+                     {},
+                     {},
+                     classification.label.supplemental,
+                     {},
+                     is_assessed(classification)};
+    for (const std::string& statement : classification.label.statements) {
+        const auto hazard = hazard_of(statement_number(statement));
         if (hazard) item.hazards.insert(*hazard);
-        std::vector<std::string>& list = hazard ? item.statements : item.others;
-        if (std::find(list.begin(), list.end(), ghs.statement) == list.end()) list.push_back(ghs.statement);
+        (hazard ? item.statements : item.others).push_back(statement);
     }
+    for (const MixtureResult& result : classification.results)
+        if (result.outcome == MixtureOutcome::test_needed) item.undecided.emplace_back(result.title);
+    return item;
+}
+
+/// Nothing but water, solid or liquid.
+bool is_plain_water(const Material& material) {
+    return material.is_neat() && is_water(*material.components.front().substance);
 }
 
 } // namespace
 
 std::string_view words(BenchHazard hazard) {
     switch (hazard) {
-    case BenchHazard::oxidiser:
-        return "oxidiser";
+    case BenchHazard::oxidising:
+        return "oxidising";
     case BenchHazard::flammable:
         return "flammable";
     case BenchHazard::corrosive:
         return "corrosive";
     case BenchHazard::toxic:
         return "acutely toxic";
-    case BenchHazard::sensitiser:
-        return "sensitiser";
+    case BenchHazard::sensitising:
+        return "sensitising";
     case BenchHazard::long_term:
-        return "long-term harm";
+        return "harmful in the long run";
     case BenchHazard::aquatic:
         return "toxic to water life";
     case BenchHazard::explosive:
@@ -92,32 +110,19 @@ std::string_view words(BenchHazard hazard) {
     return "explosive or self-reactive";
 }
 
-std::vector<BenchSubstance> bench_of(const Assessment& route) {
-    std::vector<BenchSubstance> bench;
-    const auto inflows = route.flat().inflows();
-    for (std::size_t i = 0; i < inflows.size(); ++i) {
-        const Inflow& inflow = inflows[i];
-        if (inflow.fed_by >= 0 || inflow.as_used || inflow.substance->id == "water") continue;
-        const double grams = route.evaluation().in[i] / route.evaluation().product;
-        auto found = std::find_if(bench.begin(), bench.end(),
-                                  [&](const auto& item) { return item.substance == inflow.substance; });
-        if (found == bench.end())
-            found = bench.insert(bench.end(),
-                                 {inflow.substance, 0.0, false, inflow.substance->assessed, {}, {}, {}});
-        found->grams += grams;
-        found->reactant = found->reactant || inflow.reactant;
-        // As in the hazard figures: the entry of the solution holds unless the bottle holds nothing else.
-        add_statements(*found,
-                       inflow.neat ? entry_neat(*inflow.substance) : entry_in_solution(*inflow.substance));
-    }
+std::vector<BenchBottle> bench_of(const Assessment& route, const std::vector<ClassifiedBottle>& bottles) {
+    std::vector<BenchBottle> bench;
+    for (const ClassifiedBottle& bottle : bottles)
+        if (bottle.made_in.empty() && !is_plain_water(*bottle.material))
+            bench.push_back(bench_bottle(bottle, route.evaluation().product));
     std::stable_sort(bench.begin(), bench.end(),
                      [](const auto& a, const auto& b) { return a.grams > b.grams; });
     return bench;
 }
 
-const BenchSubstance* find_on_bench(const std::vector<BenchSubstance>& bench, const Substance* substance) {
-    const auto found = std::find_if(bench.begin(), bench.end(),
-                                    [&](const auto& item) { return item.substance == substance; });
+const BenchBottle* find_on_bench(const std::vector<BenchBottle>& bench, const Material* material) {
+    const auto found =
+        std::find_if(bench.begin(), bench.end(), [&](const auto& item) { return item.material == material; });
     return found == bench.end() ? nullptr : &*found;
 }
 

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
-// What stands on the bench for a route: every bought substance with the hazards that its statements name.
+// What stands on the bench for a route: every bought bottle with the hazards that its label names.
 #pragma once
 
 #include "assess/assessment.hpp"
+#include "assess/classified_route.hpp"
 
 #include <set>
 #include <string>
@@ -12,23 +13,25 @@
 namespace routeweigh::documents {
 
 /// Kinds of hazard that move a bottle into another cupboard or onto another form; read from H numbers.
-enum class BenchHazard { oxidiser, flammable, corrosive, toxic, sensitiser, long_term, aquatic, explosive };
+enum class BenchHazard { oxidising, flammable, corrosive, toxic, sensitising, long_term, aquatic, explosive };
 
-std::string_view words(BenchHazard hazard); ///< "oxidiser"
+std::string_view words(BenchHazard hazard); ///< "oxidising"
 
-struct BenchSubstance {
-    const Substance* substance;
-    double grams;  ///< per gram of product, gross
-    bool reactant; ///< used up by the overall equation of a step
-    bool assessed;
+struct BenchBottle {
+    const Material* material;
+    double grams;                            ///< per gram of product, gross
+    std::vector<const Substance*> reactants; ///< in it, water apart
     std::set<BenchHazard> hazards;
-    std::vector<std::string> statements; ///< those behind `hazards`, without repetition
+    std::vector<std::string> statements; ///< of its label, those behind `hazards`
     std::vector<std::string> others;     ///< further statements, of no such kind
+    std::vector<std::string> undecided;  ///< classes on which only a test decides
+    bool assessed;                       ///< what nobody has assessed is less than counts in a mixture
 };
 
-/// All bought substances but water, heaviest first.
-std::vector<BenchSubstance> bench_of(const Assessment& route);
+/// All bought bottles but water, heaviest first.
+/// \param bottles  of this route, classified by the rules that hold where it is run
+std::vector<BenchBottle> bench_of(const Assessment& route, const std::vector<ClassifiedBottle>& bottles);
 
-const BenchSubstance* find_on_bench(const std::vector<BenchSubstance>& bench, const Substance* substance);
+const BenchBottle* find_on_bench(const std::vector<BenchBottle>& bench, const Material* material);
 
 } // namespace routeweigh::documents

@@ -223,9 +223,14 @@ writing::Document break_even_document(const BreakEvenQuestion& question,
         document.blocks.push_back(table_of(question, answers));
     }
     if (question.figure.id() == "process_mass_intensity" && !question.target_of.empty())
-        document.blocks.push_back(writing::Paragraph{"Both routes as they are written. The comparison report "
-                                                     "also gives the yield at which they meet with the "
-                                                     "same auxiliaries, and that may be another."});
+        document.blocks.push_back(writing::Paragraph{"Both routes as they are written. With the same "
+                                                     "auxiliaries they may meet elsewhere; the figure "
+                                                     "same_auxiliaries_process_mass_intensity tells where."});
+    if (question.figure.id() == same_auxiliaries_id)
+        document.blocks.push_back(writing::Paragraph{
+            fmt::format("Drown-out and flask rinse are those of {}, scaled by theoretical moles of product, "
+                        "whatever the route file says of its own.",
+                        question.target_of)});
     tell_open_end(*question.route, question.figure.id(), document.blocks);
     document.blocks.push_back(writing::Paragraph{{"Everything else stays as the file says; a yield that is "
                                                   "assumed stays assumed. A break-even is where two "

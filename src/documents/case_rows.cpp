@@ -57,7 +57,7 @@ void add_intensities(const Proposal& proposal, std::vector<CaseRow>& rows) {
     rows.push_back(std::move(same));
 }
 
-/// Names of what is there, and for each whose it is: a statement with its substances.
+/// Names of what is there, and for each whose it is: a statement with its bottles.
 using Listing = std::map<std::string, std::set<std::string>>;
 
 std::vector<std::string> only_in(const Listing& one, const Listing& other) {
@@ -76,19 +76,19 @@ CaseList coming_and_going(std::string id, std::string name, const Listing& now, 
     return {std::move(id), std::move(name), only_in(proposed, now), only_in(now, proposed)};
 }
 
-Listing statements_on_bench(const Assessment& route) {
+Listing statements_on_bench(const std::vector<BenchBottle>& bench) {
     Listing found;
-    for (const BenchSubstance& item : bench_of(route))
-        for (const auto* list : {&item.statements, &item.others})
+    for (const BenchBottle& bottle : bench)
+        for (const auto* list : {&bottle.statements, &bottle.others})
             for (const std::string& statement : *list)
-                found[statement].insert(item.substance->name);
+                found[statement].insert(bottle.material->name);
     return found;
 }
 
-Listing bottles_of(const Assessment& route) {
+Listing names_on_bench(const std::vector<BenchBottle>& bench) {
     Listing found;
-    for (const BenchSubstance& item : bench_of(route))
-        found[item.substance->name + (item.assessed ? "" : ", hazards not assessed")];
+    for (const BenchBottle& bottle : bench)
+        found[bottle.material->name + (bottle.assessed ? "" : ", hazards not assessed")];
     return found;
 }
 
@@ -190,13 +190,17 @@ std::vector<CaseRow> case_rows(const Proposal& proposal, const stock::PriceList&
     return rows;
 }
 
-std::vector<CaseList> case_lists(const Proposal& proposal) {
+std::vector<CaseList> case_lists(const Proposal& proposal, const ClassificationRules& rules) {
     const ClassUse &now = proposal.now->use, &proposed = proposal.proposed->use;
+    const auto bench = [&](const Assessment& route) {
+        return bench_of(route, classify_bottles(route.flat(), route.evaluation(), rules));
+    };
+    const std::vector<BenchBottle> bench_now = bench(*now.route), bench_proposed = bench(*proposed.route);
     std::vector<CaseList> lists;
-    lists.push_back(coming_and_going("statements", "hazard statements of substances on the bench",
-                                     statements_on_bench(*now.route), statements_on_bench(*proposed.route)));
-    lists.push_back(coming_and_going("bottles", "substances on the bench", bottles_of(*now.route),
-                                     bottles_of(*proposed.route)));
+    lists.push_back(coming_and_going("statements", "hazard statements of bottles",
+                                     statements_on_bench(bench_now), statements_on_bench(bench_proposed)));
+    lists.push_back(coming_and_going("bottles", "bottles on the bench", names_on_bench(bench_now),
+                                     names_on_bench(bench_proposed)));
     lists.push_back(coming_and_going("destinations", "where waste goes", destinations_of(now),
                                      destinations_of(proposed)));
     lists.push_back(coming_and_going("techniques", "techniques of the week",

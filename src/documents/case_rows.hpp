@@ -2,6 +2,7 @@
 // What a proposal gains and loses, row by row: numbers that are better when smaller, and lists.
 #pragma once
 
+#include "assess/classified_route.hpp"
 #include "assess/stock/price_list.hpp"
 #include "compare/proposal.hpp"
 
@@ -41,6 +42,7 @@ struct CaseList {
 
 /// Hazard statements and bottles on the bench, ways of the waste, techniques of the week, and
 /// where a session is said what fits into it.
-std::vector<CaseList> case_lists(const Proposal& proposal);
+/// \param rules  that classify the bottles
+std::vector<CaseList> case_lists(const Proposal& proposal, const ClassificationRules& rules);
 
 } // namespace routeweigh::documents

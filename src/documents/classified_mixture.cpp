@@ -132,12 +132,16 @@ std::vector<writing::Text> reasons(const MixtureClassification& classification) 
 
 /// What nobody assessed may not pass for harmless.
 std::string none_or_unknown(const MixtureClassification& classification) {
-    constexpr double counts_from =
-        1; // per cent: the general cut-off of mixture rules (CLP Annex I, Table 1.1, memory)
-    return classification.unassessed_percent >= counts_from ? "unknown" : "none";
+    return is_assessed(classification) ? "none" : "unknown";
 }
 
 } // namespace
+
+bool is_assessed(const MixtureClassification& classification) {
+    constexpr double counts_from =
+        1; // per cent: the general cut-off of mixture rules (CLP Annex I, Table 1.1, memory)
+    return classification.unassessed_percent < counts_from;
+}
 
 std::string signal_word(const MixtureClassification& classification) {
     return classification.label.signal.empty() ? none_or_unknown(classification)

@@ -13,6 +13,9 @@ namespace routeweigh::documents {
 
 using Blocks = std::vector<writing::Block>;
 
+/// What nobody has assessed is less than counts in a mixture.
+bool is_assessed(const MixtureClassification& classification);
+
 /// "Danger", "Warning" or "none".
 std::string signal_word(const MixtureClassification& classification);
 

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "documents/committee_case.hpp"
 
+#include "assess/bench/bench_rules.hpp"
+#include "assess/classified_route.hpp"
 #include "base/text.hpp"
 #include "compare/comparison.hpp"
-#include "documents/bench.hpp"
 #include "documents/case_rows.hpp"
 #include "documents/cautions.hpp"
+#include "documents/classified_mixture.hpp"
 #include "documents/number.hpp"
 #include "documents/term_figures.hpp"
 #include "documents/version.hpp"
@@ -136,7 +138,8 @@ writing::Table lists_table(const std::vector<CaseList>& lists) {
     return table;
 }
 
-std::vector<std::string> not_known(const Proposal& proposal, const stock::PriceList& prices) {
+std::vector<std::string> not_known(const Proposal& proposal, const stock::PriceList& prices,
+                                   const MixtureRules& classified_by) {
     std::vector<std::string> items;
     std::set<std::string> unpriced;
     for (const auto& [experiment, when] :
@@ -170,8 +173,10 @@ std::vector<std::string> not_known(const Proposal& proposal, const stock::PriceL
                         100.0 * extra));
     items.emplace_back("Techniques that only the course file names are not known of the proposed method.");
     items.emplace_back(
-        "Power and water are estimates for usual appliances. Hazard statements name what a substance can "
-        "do, not how likely it is; fewer of them prove nothing.");
+        "Power and water are estimates for usual appliances. Hazard statements name what a bottle can do, "
+        "not "
+        "how likely it is; fewer of them prove nothing. The label of the supplier goes before ours. " +
+        judged_by(classified_by));
     if (!proposal.same_product())
         items.emplace_back("The products differ, so no figure per gram is compared.");
     return items;
@@ -224,11 +229,13 @@ writing::DataRows csv_rows(const Proposal& proposal, const std::vector<CaseRow>&
 
 } // namespace
 
-writing::Document committee_case(const Proposal& proposal, const stock::PriceList& prices) {
+writing::Document committee_case(const Proposal& proposal, const course::House& house) {
+    const stock::PriceList& prices = house.prices;
+    const ClassificationRules rules(house.catalogue, {bench::regime_of(house.waste.local), {}});
     const std::vector<CaseRow> rows = case_rows(proposal, prices);
-    const std::vector<CaseList> lists = case_lists(proposal);
+    const std::vector<CaseList> lists = case_lists(proposal, rules);
     const std::string verdict = case_verdict(rows, lists);
-    const std::vector<std::string> unknown = not_known(proposal, prices);
+    const std::vector<std::string> unknown = not_known(proposal, prices, rules.mixture);
     writing::Document document;
     document.id = "committee_case";
     document.title = fmt::format("Another method in week {}: a case to decide", proposal.now->week);

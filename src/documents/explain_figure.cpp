@@ -73,8 +73,8 @@ Explanation of_same_auxiliaries(const Comparison& comparison, std::size_t index,
     const Assessment& route = comparison.route(index);
     const Assessment& base = comparison.baseline();
     const Totals &own = route.totals(), &other = base.totals();
-    const double moles = own.theoretical_product / route.route().product->molar_mass;
-    const double base_moles = other.theoretical_product / base.route().product->molar_mass;
+    const double moles = auxiliaries_of(route.values(), route.flat()).theory;
+    const double base_moles = auxiliaries_of(base.values(), base.flat()).theory;
     const SameAuxiliaries& same = comparison.against_baseline(index).same_auxiliaries;
     if (break_even) {
         const double base_value =
@@ -145,23 +145,19 @@ Explanation of_hazard(const Assessment& route, std::string_view id) {
             std::move(found.terms)};
 }
 
-} // namespace
-
-writing::Document explain_figure(const Assessment& route, std::string_view id) {
-    const std::vector<Figure> figures = route.figures();
+Explanation explained(const Comparison& comparison, std::size_t index, std::string_view id) {
+    const bool break_even = id == "break_even_yield";
+    if (break_even || id == pmi_same_auxiliaries) return of_same_auxiliaries(comparison, index, break_even);
     const int metric = metric_index(id);
-    return page(route, figure(figures, id),
-                metric >= 0 ? of_metric(route, *all_metrics()[static_cast<std::size_t>(metric)])
-                            : of_hazard(route, id));
+    return metric >= 0 ? of_metric(comparison.route(index), *all_metrics()[static_cast<std::size_t>(metric)])
+                       : of_hazard(comparison.route(index), id);
 }
 
+} // namespace
+
 writing::Document explain_figure(const Comparison& comparison, std::size_t route, std::string_view id) {
-    const bool break_even = id == "break_even_yield";
-    if (!break_even && id != "same_auxiliaries_process_mass_intensity")
-        return explain_figure(comparison.route(route), id);
-    const std::vector<Figure> figures = figures_of(comparison, route);
-    return page(comparison.route(route), figure(figures, id),
-                of_same_auxiliaries(comparison, route, break_even));
+    return page(comparison.route(route), figure(figures_of(comparison, route), id),
+                explained(comparison, route, id));
 }
 
 } // namespace routeweigh

@@ -10,10 +10,7 @@
 
 namespace routeweigh {
 
-/// \pre the route has a figure of this id
-writing::Document explain_figure(const Assessment& route, std::string_view figure);
-
-/// The same within a comparison, which adds the figures that need a baseline.
+/// \param figure  id of one of figures_of(), those that need a baseline among them
 writing::Document explain_figure(const Comparison& comparison, std::size_t route, std::string_view figure);
 
 } // namespace routeweigh

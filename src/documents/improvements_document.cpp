@@ -56,7 +56,8 @@ void add_details(const Improvements& improvements, std::size_t shown, std::vecto
 writing::Table pairs_table(const Improvements& improvements) {
     const FigurePick& figure = improvements.figure;
     writing::Table table;
-    table.caption = "Pairs that do more or less together than the sum of both";
+    table.caption =
+        "Pairs of these changes, by their numbers, that do more or less together than the sum of both";
     table.columns = {{.heading = "changes"},
                      {.heading = "together", .align = writing::Align::decimal},
                      {.heading = "sum of both", .align = writing::Align::decimal},

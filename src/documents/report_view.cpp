@@ -108,13 +108,16 @@ writing::RowKind RouteView::row_kind() const {
 }
 
 ReportView::ReportView(const Comparison& compared, const Certainty* drawn)
-    : comparison(&compared), certainty(drawn), baseline_index(compared.baseline_index()) {
+    : comparison(&compared),
+      classification(*compared.baseline().rules().catalogue, compared.baseline().rules().classified_by),
+      certainty(drawn), baseline_index(compared.baseline_index()) {
     for (std::size_t i = 0; i < compared.routes().size(); ++i) {
         const Assessment& assessment = compared.route(i);
         routes.push_back(
             {assessment.route().id, &assessment, &compared.against_baseline(i), i == baseline_index,
              assessment.route().status + (assessment.yield_assumed() ? "; yield assumed" : ""),
-             figures_of(compared, i), assessment.hazard_grid(), build_reaction_graph(assessment.route())});
+             figures_of(compared, i), assessment.hazard_grid(), build_reaction_graph(assessment.route()),
+             classify_route(assessment.flat(), assessment.evaluation(), classification)});
     }
 }
 

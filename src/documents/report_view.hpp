@@ -2,6 +2,8 @@
 // A comparison as the sections of the report read it: what several of them need is worked out once.
 #pragma once
 
+#include "assess/classified_route.hpp"
+#include "assess/figure_pick.hpp"
 #include "compare/comparison.hpp"
 #include "compare/uncertainty/certainty.hpp"
 #include "route/reaction_graph.hpp"
@@ -16,7 +18,7 @@ namespace routeweigh::documents {
 
 /// The mass intensity in both boundaries, and without the inputs in which they differ.
 inline constexpr std::string_view pmi_as_written = "process_mass_intensity";
-inline constexpr std::string_view pmi_same_auxiliaries = "same_auxiliaries_process_mass_intensity";
+inline constexpr std::string_view pmi_same_auxiliaries = same_auxiliaries_id;
 inline constexpr std::string_view pmi_without_rinse = "pmi_without_drown_out_and_rinse";
 
 /// Grams per gram of product that print as nothing.
@@ -44,6 +46,7 @@ struct RouteView {
     std::vector<Figure> figures;
     HazardGrid grid;
     ReactionGraph graph;
+    ClassifiedRoute classified; ///< by the rules of the view
 
     double value(std::string_view figure_id) const { return figure(figures, figure_id).value; }
     const Route& route() const { return assessment->route(); }
@@ -59,9 +62,11 @@ struct RouteView {
 };
 
 struct ReportView {
+    /// \throws InputError where a table of the classification is missing or faulty
     explicit ReportView(const Comparison& comparison, const Certainty* certainty = nullptr);
 
     const Comparison* comparison;
+    ClassificationRules classification;
     const Certainty* certainty; ///< nullptr: nothing was drawn
     std::vector<RouteView> routes;
     std::size_t baseline_index;

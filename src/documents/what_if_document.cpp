@@ -36,8 +36,12 @@ struct Pair {
     }
 };
 
-/// Figures that are the same thing on both sides. What only a comparison gives, the yield at which the two
-/// meet, is no figure of a route.
+/// What only a comparison gives has a meaning where both are compared with a third.
+std::vector<Figure> figures_for(const Comparison& comparison, std::size_t route) {
+    return comparison.routes().size() > 2 ? figures_of(comparison, route) : comparison.route(route).figures();
+}
+
+/// Figures that are the same thing on both sides.
 std::vector<Pair> pairs_of(const std::vector<Figure>& before, const std::vector<Figure>& after) {
     std::vector<Pair> pairs;
     for (std::size_t i = 0; i < before.size(); ++i)
@@ -143,7 +147,7 @@ writing::DataRows rows_of(const std::vector<Pair>& pairs, const Route& before, c
 writing::Document what_if_document(const Comparison& comparison) {
     const Route& before = comparison.route(0).route();
     const Route& after = comparison.route(1).route();
-    const std::vector<Figure> first = comparison.route(0).figures(), second = comparison.route(1).figures();
+    const std::vector<Figure> first = figures_for(comparison, 0), second = figures_for(comparison, 1);
     const std::vector<Pair> pairs = pairs_of(first, second);
     const std::size_t count = after.parent->changes.size();
 
@@ -173,7 +177,11 @@ writing::Document what_if_document(const Comparison& comparison) {
         blocks.push_back(writing::Paragraph{
             "Untested: the yields are assumed to stay what the file says, and every separation to do what it "
             "did. A change of amounts can change both."});
-    blocks.push_back(numbers_of(comparison.baseline()));
+    if (comparison.baseline_index() > 1)
+        blocks.push_back(writing::Paragraph{
+            fmt::format("Same auxiliaries and break-even yield are counted against {}, {}.",
+                        comparison.baseline().route().id, comparison.baseline().route().title)});
+    blocks.push_back(numbers_of(comparison.route(0)));
     blocks.push_back(not_predicted());
     blocks.push_back(usual_cautions());
     return document;

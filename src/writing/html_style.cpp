@@ -69,7 +69,7 @@ th.sentences { min-width: 13rem; }
 .tag { display: block; color: var(--accent); font: 600 .8em/1.3 var(--sans); }
 th.base, tr.base > th { color: var(--accent); }
 thead th.base { box-shadow: inset 0 3px 0 var(--accent); }
-tr.base > th { box-shadow: inset 3px 0 0 var(--accent); padding-left: .7rem; }
+tr.base > th { box-shadow: inset 3px 0 0 var(--accent); padding-left: .7rem; background: var(--faint); }
 td.base { background: var(--faint); }
 tr.base > td { background: var(--faint); }
 tr.group > th { font-weight: 600; padding-top: .9rem; background: #fff; }
@@ -117,13 +117,15 @@ footer p { max-width: none; }
   nav.contents li { padding: .4rem 0; }
   dl.pairs { grid-template-columns: 1fr; gap: 0; }
   dl.pairs dd { margin-bottom: .6rem; }
-  th[scope=row] { min-width: 6.5rem; max-width: 9.5rem; box-shadow: 1px 0 0 var(--rule); }
-  tr.base > th { box-shadow: inset 3px 0 0 var(--accent), 1px 0 0 var(--rule); }
-  thead th:first-child { box-shadow: 1px 0 0 var(--rule); }
+  th[scope=row] { min-width: 6.5rem; max-width: 9.5rem; box-shadow: 2px 0 0 var(--rule); }
+  tr.base > th { box-shadow: inset 3px 0 0 var(--accent), 2px 0 0 var(--rule); }
+  thead th:first-child { box-shadow: 2px 0 0 var(--rule); }
   th, td { padding: .35rem .55rem; }
   .for-page { display: none; }
   .for-phone { display: block; }
   .oversize svg { max-width: none; }
+  .oversize::before { content: "Wider than this screen: it scrolls sideways."; display: block; position: sticky; left: 0; font: .82rem/1.5 var(--sans); color: var(--quiet); }
+  .scroll { background: linear-gradient(to left, #fff, #fff0) right / 2rem 100% no-repeat local, linear-gradient(to left, #1c263038, #1c263000) right / .8rem 100% no-repeat scroll; }
   .inside { padding-left: .4rem; }
   summary { padding: .3rem 0; }
 }

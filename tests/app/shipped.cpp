@@ -48,10 +48,10 @@ std::unique_ptr<Assessment> assessed(const std::string& text) {
 std::unique_ptr<Assessment> changed(const Assessment& parent, const std::vector<std::string>& settings,
                                     const std::string& patch) {
     RouteChange change;
-    for (const std::string& words : settings)
-        change.places.push_back(read_assignment(words, parent.route()));
-    if (!patch.empty()) change.patch = make_source("patch.json", patch);
     Problems problems;
+    for (const std::string& words : settings)
+        change.places.push_back(read_assignment(words, parent.route(), problems));
+    if (!patch.empty()) change.patch = make_source("patch.json", patch);
     return std::make_unique<Assessment>(
         read_changed(changed_source(parent.route(), change), Catalogue::embedded(), problems), rules());
 }

@@ -167,9 +167,10 @@ TEST_CASE("a term says of every experiment whether it fits the session, and a ca
         CHECK(words.starts_with("no, lacks") == (use.one.minutes > 180));
         CHECK(words.starts_with("yes") == (use.one.minutes <= 180 && use.one.silent_stages == 0));
     }
+    const ClassificationRules rules(course->house().catalogue, {});
     const auto list_of = [&](const std::string& replace) {
         const auto changed = test::example_course(replace);
-        const auto lists = documents::case_lists(proposal_of(*course, *changed));
+        const auto lists = documents::case_lists(proposal_of(*course, *changed), rules);
         REQUIRE(lists.back().id == "session");
         return lists.back();
     };
@@ -270,7 +271,7 @@ TEST_CASE("a case for any route of the same product calls nothing safe, and noth
         CAPTURE(file);
         const auto after = test::example_course("5=../routes/" + file);
         const Proposal proposal = proposal_of(*before, *after);
-        const std::string all = test::in_every_format(committee_case(proposal, after->house().prices));
+        const std::string all = test::in_every_format(committee_case(proposal, after->house()));
         for (const char* word : {" safe ", " safer", "is better", " harmless", " nan", " inf "}) {
             CAPTURE(word);
             CHECK(all.find(word) == std::string::npos);

@@ -71,7 +71,7 @@ StatedFigures stated_by_class_papers(const std::string& route, const std::string
         {"stock list", stock_list_document(laid_out, use.stock, house.prices, "")},
         {"costs", costs_document(use, house)},
         {"term", term_document(course->use(), nullptr, house.prices)},
-        {"case", committee_case(proposal_of(*course, *again), house.prices)},
+        {"case", committee_case(proposal_of(*course, *again), house)},
     };
     StatedFigures all;
     for (const auto& paper : made) {

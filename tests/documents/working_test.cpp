@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Printed workings: the parts add up to the totals, the totals give the figure, every figure can be
 // explained.
+#include "assess/figure_pick.hpp"
 #include "documents/compared.hpp"
 #include "documents/explain_figure.hpp"
 #include "documents/inputs.hpp"
@@ -10,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 
 using namespace routeweigh;
 using namespace routeweigh::documents;
@@ -89,7 +91,7 @@ TEST_CASE("every figure of every shipped route can be explained") {
         for (std::size_t i = 0; i < comparison.routes().size(); ++i)
             for (const Figure& figure : comparison.route(i).figures()) {
                 CAPTURE(figure.id);
-                const writing::Document document = explain_figure(comparison.route(i), figure.id);
+                const writing::Document document = explain_figure(comparison, i, figure.id);
                 const double value = number_of(member(*document.machine, "value"));
                 CHECK((std::isnan(value) == std::isnan(figure.value)));
                 if (!std::isnan(value)) CHECK(value == figure.value);
@@ -101,9 +103,35 @@ TEST_CASE("every figure of every shipped route can be explained") {
     }
 }
 
+TEST_CASE("the numbers of the same-auxiliaries figure give it, for routes of several steps too") {
+    for (const RouteSet& set : shipped_sets()) {
+        const Comparison comparison = compare_folder(set.folder, set.baseline);
+        for (std::size_t i = 0; i < comparison.routes().size(); ++i) {
+            const Assessment& route = comparison.route(i);
+            CAPTURE(route.route().id);
+            const double value = comparison.against_baseline(i).same_auxiliaries.process_mass_intensity;
+            CHECK(FigurePick::same_auxiliaries(route.flat(), comparison.baseline()).value(route.values()) ==
+                  value);
+            const writing::Document document = explain_figure(comparison, i, same_auxiliaries_id);
+            const auto& numbers = std::get<std::string>(member(*document.machine, "numbers").value);
+            // "(91.4 - 48.6 + 51.9 x 10.00 mmol / 10.00 mmol) g / 1.713 g"
+            std::vector<double> found;
+            for (const char* at = numbers.c_str(); *at != 0;) {
+                char* end = nullptr;
+                if (*at >= '0' && *at <= '9') found.push_back(std::strtod(at, &end));
+                at = end != nullptr ? end : at + 1;
+            }
+            REQUIRE(found.size() == 6);
+            CHECK((found[0] - found[1] + found[2] * found[3] / found[4]) / found[5] ==
+                  Approx(value).epsilon(2e-3));
+        }
+    }
+}
+
 TEST_CASE("contributors of a hazard figure add up to it") {
     const Comparison comparison = compare_folder("4-bromoacetanilide", "A1");
-    const writing::Document document = explain_figure(comparison.baseline(), "inhalation_bottle");
+    const writing::Document document =
+        explain_figure(comparison, comparison.baseline_index(), "inhalation_bottle");
     double sum = 0.0;
     for (const auto& term : std::get<writing::MachineList>(member(*document.machine, "terms").value))
         sum += number_of(member(term, "value"));

@@ -43,7 +43,7 @@ def input_rows(route, credits):
                     whole = charged[substance.id] * step.runs
                     credit = credits.get((step.id, substance.id), 0.0) / whole if whole else 0.0
                     rows.append(dict(step=step, phase=stage.phase, role=charge.role, substance=substance, kind=kind,
-                                     neat=single, gross=gross, net=gross * (1.0 - credit)))
+                                     neat=all(part.id != "water" for part, _ in charge.material.components), gross=gross, net=gross * (1.0 - credit)))
     return rows
 
 
@@ -243,12 +243,17 @@ def route_figures(route, catalogue):
         for substance, amount in step.nominal.maxima.items():
             largest[substance] = max(largest.get(substance, 0.0), amount * step.runs)
 
+    # Entries of solutions are those of aqueous ones.
+    wet = {step.id for step in route.steps if "water" in step.nominal.maxima}
+    in_water = {s for step in route.steps if step.id in wet for s in step.nominal.maxima}
+
     def per_gram(amounts, neat):
-        return [(catalogue.substances[s], neat, n * catalogue.substances[s].molar_mass / product) for s, n in amounts.items()]
+        return [(catalogue.substances[s], neat(s), n * catalogue.substances[s].molar_mass / product) for s, n in amounts.items()]
 
     def waste(all_streams, all_kinds):
-        return [item for key, amounts in all_streams.items() for item in per_gram(amounts, all_kinds[key] in ("gas", "vapour"))]
-    hazard, extras = hazard_figures([(r["substance"], r["neat"], r["gross"] / product) for r in rows], per_gram(largest, False),
+        return [item for key, amounts in all_streams.items()
+                for item in per_gram(amounts, lambda _: all_kinds[key] in ("gas", "vapour") or key[0] not in wet)]
+    hazard, extras = hazard_figures([(r["substance"], r["neat"], r["gross"] / product) for r in rows], per_gram(largest, lambda s: s not in in_water),
                                     waste(streams, kinds), waste(unreacted, unreacted_kinds), catalogue.bandings)
     figures.update({name: value for name, (value, _, _) in hazard.items()})
     both = [(step, reading, getattr(step, reading)) for step in route.steps for reading in ("nominal", "unreacted")]

@@ -18,7 +18,7 @@ INFINITE = math.inf
 
 
 def entries(substance, neat):
-    """The classification that counts: that of the solution where one exists, unless the substance stands neat."""
+    """The classification that counts: that of the aqueous solution where one exists, unless the substance stands without water."""
     raw = substance.raw
     if not neat and "ghs_solution" in raw:
         return raw["ghs_solution"]["ghs"]

@@ -194,7 +194,7 @@ Words gas(const StageView& view) {
 }
 
 Words anhydride(const StageView& view) {
-    const Substance* found = anhydride_for_water(view.facts);
+    const Substance* found = view.facts.anhydride_for_water;
     if (found == nullptr) return {};
     return fmt::format("{} meets water here, and that destroys it: in the hood, water or mixture dropwise at "
                        "first, each drop after the last has calmed. It heats up, can boil up and gives off "
@@ -205,7 +205,7 @@ Words anhydride(const StageView& view) {
 Words quench_order(const StageView& view) {
     if (!view.facts.has_role("quench")) return {};
     if (!view.quench.has_oxidiser())
-        return anhydride_for_water(view.facts) != nullptr
+        return view.facts.anhydride_for_water != nullptr
                    ? Words()
                    : "Quench: add it slowly to the cold stirred mixture, each portion after the last has "
                      "calmed.";
@@ -278,17 +278,6 @@ void put_oxidisers_last(StageFacts& facts, Bottles& bottles) {
         });
     std::stable_partition(facts.charged.begin(), reaction_ends,
                           [&](const Reagent* reagent) { return !oxidises(*reagent, bottles); });
-}
-
-const Substance* anhydride_for_water(const StageFacts& facts) {
-    if (facts.is(Phase::reaction) || !(facts.has_role("quench") || facts.has_role("drown-out")))
-        return nullptr;
-    constexpr double counts_from = 0.005; // share by mass of the pot; our line
-    for (const streams::Portion& portion : facts.pot.before.portions())
-        if (portion.substance->name.ends_with("anhydride") &&
-            portion.grams >= counts_from * facts.pot.before.total())
-            return portion.substance;
-    return nullptr;
 }
 
 std::vector<StageCaution> cautions_of(const StageView& view) {

@@ -30,9 +30,6 @@ struct StageView {
 /// caution says.
 void put_oxidisers_last(StageFacts& facts, Bottles& bottles);
 
-/// An anhydride in the pot that water of this stage destroys; nullptr where there is none.
-const Substance* anhydride_for_water(const StageFacts& facts);
-
 /// In order of urgency.
 std::vector<StageCaution> cautions_of(const StageView& view);
 

@@ -57,8 +57,8 @@ Experiment::Experiment(const Assessment& assessment, const BenchRules& rules)
         step.quench = &waste_.quenches[s];
         for (const streams::StreamAdvice& advice : waste_.streams)
             if (advice.stream.step == step.index) step.streams.push_back(&advice);
-        for (StageFacts& facts : stages_of(flat, inputs, assessment.evaluation(), step.index, step.reagents,
-                                           rules.condenser_within)) {
+        for (StageFacts& facts :
+             stages_of(flat, inputs, assessment.evaluation(), step.index, step.reagents, rules)) {
             put_oxidisers_last(facts, bottles_);
             BenchStage stage{std::move(facts), {}, {}};
             stage.vessel = vessel_for(stage.facts, rules.glassware);

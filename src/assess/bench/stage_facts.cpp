@@ -4,6 +4,7 @@
 #include "assess/pot_contents.hpp"
 #include "assess/total_parts.hpp"
 #include "base/index.hpp"
+#include "base/list.hpp"
 
 #include <algorithm>
 
@@ -41,6 +42,22 @@ void read_gases(StageFacts& facts, const std::vector<double>& extents,
         }
 }
 
+/// What water turns into an organic acid: by the groups by which the waste is judged.
+const Substance* find_anhydride(const StageFacts& facts, const streams::ReactivityGroups& groups) {
+    constexpr int carboxylic_acids = 3, react_with_water = 107;
+    constexpr double counts_from = 0.005; // share by mass of the pot; our line
+    if (facts.is(Phase::reaction) || !(facts.has_role("quench") || facts.has_role("drown-out")))
+        return nullptr;
+    for (const streams::Portion& portion : facts.pot.before.portions()) {
+        const streams::GroupMember* member = groups.find(*portion.substance);
+        if (member != nullptr && contains(member->groups, carboxylic_acids) &&
+            contains(member->groups, react_with_water) &&
+            portion.grams >= counts_from * facts.pot.before.total())
+            return portion.substance;
+    }
+    return nullptr;
+}
+
 } // namespace
 
 bool StageFacts::separates(SeparationMethod method) const {
@@ -65,7 +82,7 @@ bool StageFacts::cools_before_filtering() const {
 }
 
 std::vector<StageFacts> stages_of(const FlatRoute& flat, const Inputs& inputs, const Evaluation& evaluation,
-                                  int step, const std::vector<Reagent>& reagents, double condenser_within) {
+                                  int step, const std::vector<Reagent>& reagents, const BenchRules& rules) {
     const Step& written = flat.route().steps[at(step)];
     const auto extents = flat.extents(step, inputs);
     std::vector<PotContents> contents = contents_of(flat, inputs, step, extents);
@@ -82,7 +99,8 @@ std::vector<StageFacts> stages_of(const FlatRoute& flat, const Inputs& inputs, c
         for (const Substance* liquid : main_liquids(facts.pot))
             if (liquid->flash_point && *liquid->flash_point < flashes_below)
                 facts.flammable.push_back(liquid);
-        facts.condenses = needs_condenser(*facts.stage, facts.pot, condenser_within);
+        facts.condenses = needs_condenser(*facts.stage, facts.pot, rules.condenser_within);
+        facts.anhydride_for_water = find_anhydride(facts, rules.streams.compatibility.groups);
         read_gases(facts, extents[g], written.dissolved);
         if (is_bromine_maker(*facts.stage))
             facts.bromine = evaluation.steps[at(step)].bromine * bromine_molar_mass(flat.route());

@@ -2,6 +2,7 @@
 // What the pot holds and does in one stage, as far as the route tells; cautions and glassware follow from it.
 #pragma once
 
+#include "assess/bench/bench_rules.hpp"
 #include "assess/bench/bottles.hpp"
 #include "assess/bench/reagents.hpp"
 #include "assess/pot_contents.hpp"
@@ -28,6 +29,8 @@ struct StageFacts {
         flammable; ///< liquids that flash below 60 degC, a twentieth of the pot or more
     const Substance* condenses = nullptr; ///< needs_condenser()
     std::vector<StageGas> gases;
+    /// An acid anhydride in the pot that water of this stage destroys; nullptr where there is none.
+    const Substance* anhydride_for_water = nullptr;
     double bromine = 0;              ///< g free at most in this step, 0 where this stage makes none
     bool warm = false;               ///< 40 degC or more
     bool on_filter = false;          ///< nothing but washing on a filter
@@ -43,8 +46,7 @@ struct StageFacts {
 };
 
 /// One entry a stage. \param reagents  of the step; must outlive the result
-/// \param condenser_within  K, as needs_condenser() takes it
 std::vector<StageFacts> stages_of(const FlatRoute& flat, const Inputs& inputs, const Evaluation& evaluation,
-                                  int step, const std::vector<Reagent>& reagents, double condenser_within);
+                                  int step, const std::vector<Reagent>& reagents, const BenchRules& rules);
 
 } // namespace routeweigh::bench

@@ -47,7 +47,7 @@ bool HazardEntry::from_memory() const {
     return datum_from_memory(*substance, "ghs", substance->ghs_source);
 }
 
-HazardEntry entry_in_solution(const Substance& substance) {
+HazardEntry entry_in_water(const Substance& substance) {
     return {&substance, substance.ghs_solution.has_value()};
 }
 

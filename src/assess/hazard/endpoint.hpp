@@ -28,8 +28,9 @@ struct HazardEntry {
     bool from_memory() const;
 };
 
-// The entry that holds in a liquor, or in a gas and in a bottle that holds nothing else.
-HazardEntry entry_in_solution(const Substance& substance);
+// The entry that holds beside water, and the one of the pure substance: in a gas, in a bottle that holds
+// nothing else, and in a liquor without water. Entries of solutions are those of aqueous ones.
+HazardEntry entry_in_water(const Substance& substance);
 HazardEntry entry_neat(const Substance& substance);
 
 enum class HazardBasis {

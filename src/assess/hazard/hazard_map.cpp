@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "assess/hazard/hazard_map.hpp"
 
+#include "assess/input_class.hpp"
+
 #include <algorithm>
 #include <array>
 #include <map>
+#include <set>
 #include <utility>
 
 namespace routeweigh {
@@ -35,6 +38,24 @@ class HazardMapCompiler {
     }
 
   private:
+    static HazardEntry entry_beside(const Substance& substance, bool water) {
+        return water ? entry_in_water(substance) : entry_neat(substance);
+    }
+
+    bool holds_water(const Inflow& inflow) const {
+        const auto at = [](int index) { return static_cast<std::size_t>(index); };
+        const Step& step = route_.route().steps[at(inflow.step)];
+        const Charge& charge = step.stages[at(inflow.stage)].charges[at(inflow.charge)];
+        const std::vector<Component>& parts = charge.material->components;
+        return std::any_of(parts.begin(), parts.end(),
+                           [](const Component& part) { return is_water(*part.substance); });
+    }
+
+    static bool holds_water(const FlatStep& step) {
+        return std::any_of(step.substances.begin(), step.substances.end(),
+                           [](const Substance* substance) { return is_water(*substance); });
+    }
+
     std::size_t carrier(const HazardEntry& entry) {
         const auto [found, fresh] =
             numbers_.try_emplace({entry.substance, entry.solution}, map_.carriers_.size());
@@ -48,16 +69,21 @@ class HazardMapCompiler {
         for (std::size_t i = 0; i < inflows.size(); ++i) {
             const Inflow& inflow = inflows[i];
             if (inflow.fed_by >= 0 || inflow.as_used) continue;
-            map_.bottle_.push_back({i, carrier(inflow.neat ? entry_neat(*inflow.substance)
-                                                           : entry_in_solution(*inflow.substance))});
+            map_.bottle_.push_back({i, carrier(entry_beside(*inflow.substance, holds_water(inflow)))});
         }
     }
 
+    // The flask counts the most of a substance over all pots, so it has one entry: that of its solution where
+    // one of these pots has water in it.
     void add_flasks() {
+        std::set<const Substance*> in_water;
+        for (const FlatStep& step : route_.steps())
+            if (holds_water(step)) in_water.insert(step.substances.begin(), step.substances.end());
         for (const FlatStep& step : route_.steps())
             for (std::size_t s = 0; s < step.substances.size(); ++s)
-                map_.flask_.push_back({static_cast<std::size_t>(step.first_flask) + s,
-                                       carrier(entry_in_solution(*step.substances[s]))});
+                map_.flask_.push_back(
+                    {static_cast<std::size_t>(step.first_flask) + s,
+                     carrier(entry_beside(*step.substances[s], in_water.contains(step.substances[s])))});
     }
 
     void add_streams() {
@@ -65,9 +91,9 @@ class HazardMapCompiler {
             const bool gas = stream.kind == StreamKind::gas || stream.kind == StreamKind::vapour;
             const FlatStep& step = route_.steps()[static_cast<std::size_t>(stream.step)];
             for (std::size_t s = 0; s < step.substances.size(); ++s)
-                map_.waste_.push_back({static_cast<std::size_t>(stream.first_outflow) + s,
-                                       carrier(gas ? entry_neat(*step.substances[s])
-                                                   : entry_in_solution(*step.substances[s]))});
+                map_.waste_.push_back(
+                    {static_cast<std::size_t>(stream.first_outflow) + s,
+                     carrier(entry_beside(*step.substances[s], !gas && holds_water(step)))});
         }
     }
 

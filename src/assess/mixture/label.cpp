@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstddef>
 
 namespace routeweigh {
 namespace {
@@ -109,7 +110,9 @@ void give_way(std::vector<WantedPrecaution>& wanted, const LabelElements& elemen
 }
 
 // The most urgent precautions of the severe statements first, those of the milder ones behind by a turn and a
-// half for each step of the signal word, up to the most a label takes.
+// half for each step of the signal word, up to the most a label takes. First aid could push out of all places
+// what is said for the environment: a precaution that is to be kept takes the place of one that waits its
+// turn, and is one more where none of them does.
 std::vector<std::string> choose_precautions(const std::vector<Printed>& printed,
                                             const LabelElements& elements) {
     constexpr double behind = 1.5;
@@ -123,9 +126,17 @@ std::vector<std::string> choose_precautions(const std::vector<Printed>& printed,
     give_way(wanted, elements);
     std::stable_sort(wanted.begin(), wanted.end(),
                      [](const auto& a, const auto& b) { return a.turn < b.turn; });
-    std::vector<std::string> chosen;
-    for (const WantedPrecaution& next : wanted)
-        if (chosen.size() < elements.most_precautions) add_once(chosen, next.code);
+    std::vector<std::string> kept, others, chosen;
+    std::size_t urgent = 0; // of the others
+    for (const WantedPrecaution& next : wanted) {
+        std::vector<std::string>& list = contains(elements.kept_precautions, next.code) ? kept : others;
+        add_once(list, next.code);
+        if (next.turn <= 0.0) urgent = others.size();
+    }
+    const std::size_t most = elements.most_precautions;
+    const std::size_t places = std::min(others.size(), std::max(most - kept.size(), std::min(most, urgent)));
+    chosen.assign(others.begin(), others.begin() + static_cast<std::ptrdiff_t>(places));
+    chosen.insert(chosen.end(), kept.begin(), kept.end());
     std::sort(chosen.begin(), chosen.end());
     return chosen;
 }

@@ -25,7 +25,7 @@ struct MixtureLabel {
     std::vector<std::string> pictograms;   // "GHS05", ascending
     std::vector<std::string> statements;   // "H314", ascending: physical, health, environment
     std::vector<std::string> supplemental; // "EUH071"
-    std::vector<std::string> precautions;  // at most six
+    std::vector<std::string> precautions;  // at most six, and P273
     std::vector<OmittedElement> omitted;
     std::vector<const Substance*> named;       // that decide a health class: they belong on the label
     std::vector<const Substance*> sensitisers; // that EUH208 names

@@ -83,6 +83,12 @@ LabelElements LabelElements::read(const Source& source) {
     const std::int64_t most = root["most_precautions"].integer();
     if (most < 1) root["most_precautions"].problem("must be above 0");
     elements.most_precautions = static_cast<std::size_t>(std::max<std::int64_t>(most, 1));
+    elements.kept_precautions = root["kept_precautions"].texts();
+    if (elements.kept_precautions.size() >= elements.most_precautions)
+        root["kept_precautions"].problem("leaves no place for others on the label");
+    for (const std::string& code : elements.kept_precautions)
+        if (!elements.precautions_.contains(code))
+            root["kept_precautions"].problem(fmt::format("no text for the precaution {}", code));
     root.close();
     problems.throw_if_error();
     return elements;

@@ -48,6 +48,7 @@ class LabelElements {
 
     std::vector<Omission> omitted_statements, omitted_pictograms;
     std::size_t most_precautions = 0;
+    std::vector<std::string> kept_precautions; // those wanted are always chosen
 
   private:
     std::vector<LabelStatement> statements_;

@@ -5,6 +5,7 @@
 #include "assess/streams/container_decision.hpp"
 
 #include <string>
+#include <string_view>
 #include <utility>
 
 namespace routeweigh::streams {
@@ -33,7 +34,8 @@ class Decider {
     /// Acid or base keeps it out of organic containers; sulfite out of acid ones.
     void correct_acid(bool acid_is_welcome);
     void refuse_to_neutralise();
-    void count_weak_acid();
+    /// \param why  the weak acid may not stay
+    void count_weak_acid(std::string_view why);
 
     // decider_water.cpp: questions for what is mostly water
     void decide_aqueous();

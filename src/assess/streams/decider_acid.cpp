@@ -84,18 +84,22 @@ void Decider::correct_acid(bool acid_is_welcome) {
             },
             stream_.acid_base.strong_base);
     }
+    // Base that is to keep acid from sulfite has to take up the acid that is there.
+    if (!(acid > 0) && ((sulfite_there && any_acid) || quench_takes_base))
+        count_weak_acid("no acid is left beside the " +
+                        (quench_leaves_.empty() ? join(names, " and ") : quench_leaves_));
 }
 
-/// Paper shows the weak acid too, and a neutral container takes none.
-void Decider::count_weak_acid() {
+void Decider::count_weak_acid(std::string_view why) {
+    if (decision_.needs_base_for_weak_acid()) return;
     const double weak = stream_.acid_base.weak_acid;
     if (weak <= local_.weak_from.value * stream_.volume.millilitres / 1000) return;
     first(
         Treatment::Kind::add_base, millimole_words(weak),
         [&](const std::string& amount) {
-            return fmt::format(
-                "base for {}weak acid too, until paper shows pH {:g} to {:g}: the container is neutral",
-                amount.empty() ? "the " : amount, local_.neutral_low, local_.neutral_high);
+            return fmt::format("base for {}weak acid too, until paper shows pH {:g} to {:g}: {}",
+                               amount.empty() ? "the " : amount, local_.neutral_low, local_.neutral_high,
+                               why);
         },
         weak, std::string(weak_acid_too));
     add_once(decision_.vent, "just neutralised: wait until no more gas comes");

@@ -121,7 +121,7 @@ void Decider::decide_by_acid() {
     if (decision_.outcome == Decision::Outcome::own_bottle) return;
     if (decision_.needs(Treatment::Kind::add_base)) {
         put(ContainerKind::aqueous_neutral);
-        count_weak_acid();
+        count_weak_acid("the container is neutral"); // paper shows the weak acid too
     }
     if (local_.drain_permitted && decision_.kind == ContainerKind::aqueous_neutral && decision_.first.empty())
         because("drain",

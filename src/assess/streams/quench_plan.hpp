@@ -58,7 +58,8 @@ struct StreamToNeutralise {
     std::string stream;                                     ///< its name
     double liquid = 0;                                      ///< mL
     double strong_acid = 0, weak_acid = 0, strong_base = 0; ///< mol after the quench, larger of both readings
-    bool weak_acid_too = false;   ///< the base takes up the weak acid as well: the container is neutral
+    bool weak_acid_too = false;   ///< the base takes up the weak acid as well, for one of two reasons: the
+                                  ///< container is neutral, or sulfite is left beside it
     bool weak_acid_stays = false; ///< more than paper misses, and it may stay
     std::string why;              ///< as its decision says
     Neutralisation base;          ///< of acid(), by every base of the table

@@ -10,6 +10,7 @@
 
 #include <cmath>
 #include <limits>
+#include <memory>
 #include <utility>
 
 namespace routeweigh::cli {
@@ -20,12 +21,13 @@ struct BreakEvenOptions {
     double target = std::numeric_limits<double>::quiet_NaN();
 };
 
-double target_of(const BreakEvenOptions& options, const Route& route, const FigurePick& figure,
-                 Context& context, std::string& id) {
+/// The route to be equal to; nullptr where a number is given instead.
+std::unique_ptr<Assessment> read_baseline(const BreakEvenOptions& options, const Route& route,
+                                          Context& context) {
     if (options.baseline.empty()) {
         if (!std::isfinite(options.target))
             throw CallError("name the route to be equal to, or a number with --target");
-        return options.target;
+        return nullptr;
     }
     if (!std::isnan(options.target)) throw CallError("name a route or give --target, not both");
     Problems problems;
@@ -36,9 +38,15 @@ double target_of(const BreakEvenOptions& options, const Route& route, const Figu
         throw CallError(fmt::format("{} makes {}, {} makes {}: only routes to one product can be compared",
                                     route.id, route.product->name, routes.front().id,
                                     routes.front().product->name));
-    id = routes.front().id;
-    const Assessment baseline(std::move(routes.front()), context.rules());
-    return figure.value(baseline.values());
+    return std::make_unique<Assessment>(std::move(routes.front()), context.rules());
+}
+
+FigurePick figure_of(const std::string& id, const Assessment& route, const Assessment* baseline,
+                     Context& context) {
+    if (id != same_auxiliaries_id) return figure_named(id, context.rules());
+    if (baseline == nullptr)
+        throw CallError(fmt::format("\"{}\" is counted against another route: name it as BASELINE", id));
+    return FigurePick::same_auxiliaries(route.flat(), *baseline);
 }
 
 } // namespace
@@ -49,7 +57,10 @@ std::function<void()> add_break_even(CLI::App& program, Context& context) {
         "break-even", "At which value of an input a figure of a route equals that of another route");
     command->add_option("ROUTE", options->route, "The route whose inputs are varied")->required();
     command->add_option("BASELINE", options->baseline, "The route whose figure is to be met");
-    command->add_option("--figure", options->figure, "Id of the figure")
+    command
+        ->add_option("--figure", options->figure,
+                     "Id of the figure; same_auxiliaries_process_mass_intensity is counted "
+                     "against BASELINE")
         ->capture_default_str()
         ->type_name("ID");
     command
@@ -70,17 +81,25 @@ std::function<void()> add_break_even(CLI::App& program, Context& context) {
             read_routes(context.sources({options->route}), context.catalogue(), problems);
         if (routes.size() != 1) throw CallError("break-even takes one route file");
         print_problems(problems.all);
-        const FigurePick figure = figure_named(options->figure, context.rules());
-        std::string target_id;
-        const double target = target_of(*options, routes.front(), figure, context, target_id);
         const Assessment assessment(std::move(routes.front()), context.rules());
         const Route& route = assessment.route();
+        const auto baseline = read_baseline(*options, route, context);
+        const auto figure_for = [&](const Assessment& one) {
+            return figure_of(options->figure, one, baseline.get(), context);
+        };
+        const FigurePick figure = figure_for(assessment);
+        const std::string target_id = baseline ? baseline->route().id : "";
+        const double target = baseline ? figure_for(*baseline).value(baseline->values()) : options->target;
         for (const double value : {figure.value(assessment.values()), target})
             if (!std::isfinite(value))
                 throw CallError(fmt::format("{} has no value for {}", figure.id(),
                                             std::isfinite(target) ? route.id : target_id));
         std::vector<NumericInput> inputs = numeric_inputs(route);
-        if (!options->input.empty()) inputs = {input_named(route, options->input)};
+        if (!options->input.empty()) {
+            Problems of_name;
+            inputs = {input_named(route, options->input, of_name)};
+            print_problems(of_name.all);
+        }
         const Apply apply = apply_to(route, context.catalogue(), context.rules());
         std::vector<BreakEvenAnswer> answers;
         for (const NumericInput& input : inputs)

@@ -4,6 +4,7 @@
 #include "app/what_if.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/print_problems.hpp"
+#include "cli/results_option.hpp"
 #include "documents/improvements_document.hpp"
 
 #include <fmt/core.h>
@@ -17,7 +18,7 @@
 namespace routeweigh::cli {
 namespace {
 
-constexpr std::size_t paired = 8; // of the first changes, tried in pairs
+constexpr std::size_t paired = 8; // of the changes that are shown, so many are tried in pairs
 
 struct ImproveOptions {
     std::string route, results, figure = "process_mass_intensity";
@@ -52,7 +53,7 @@ void add_improve_options(CLI::App& command, ImproveOptions& options) {
     command
         .add_option("--results", options.results,
                     "Results of a class (see the command results): what if all reached its upper quartile?")
-        ->type_name("CLASS.csv");
+        ->type_name("[ID=]FILE");
     command.footer("Examples:\n"
                    "  routeweigh improve A3.json\n"
                    "      changes of A3 ranked by what they do for its mass\n"
@@ -65,8 +66,8 @@ void add_improve_options(CLI::App& command, ImproveOptions& options) {
 /// What three quarters of the class do not exceed.
 void read_quartile(ImproveOptions& options, const Assessment& assessment, const Context& context) {
     Problems problems;
-    const auto results =
-        read_results(assessment, {}, options.results, context.bytes(options.results), problems);
+    const std::string file = read_results_option(options.results, {assessment.route().id}).file;
+    const auto results = read_results(assessment, {}, file, context.bytes(file), problems);
     problems.throw_if_error();
     print_problems(problems.all);
     const auto last = static_cast<std::size_t>(assessment.flat().final_step());
@@ -102,7 +103,7 @@ std::function<void()> add_improve(CLI::App& program, Context& context) {
         const Improvements improvements =
             find_improvements({assessment, context.catalogue(), solvents, options->limits}, figure,
                               apply_to(assessment.route(), context.catalogue(), context.rules()),
-                              options->student || options->key ? 0 : paired);
+                              options->student || options->key ? 0 : std::min(paired, options->top));
         if (options->student || options->key)
             context.write(improvement_questions(assessment, improvements, options->top, options->key));
         else

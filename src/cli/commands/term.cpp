@@ -51,7 +51,7 @@ std::function<void()> add_term(CLI::App& program, Context& context) {
         if (!options->replace.empty()) before = open(options->course, {});
         print_problems(problems.all);
         if (options->as_case)
-            context.write(committee_case(proposal_of(*before, *term), term->house().prices));
+            context.write(committee_case(proposal_of(*before, *term), term->house()));
         else
             context.write(
                 term_document(term->use(), before ? &before->use() : nullptr, term->house().prices));

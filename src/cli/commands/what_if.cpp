@@ -13,15 +13,17 @@ namespace routeweigh::cli {
 namespace {
 
 struct WhatIfOptions {
-    std::string route, patch, save, id;
+    std::string route, patch, save, id, baseline;
     std::vector<std::string> places;
 };
 
 RouteChange read_change(const WhatIfOptions& options, const Route& parent, const Context& context) {
     RouteChange change;
     change.id = options.id;
+    Problems problems;
     for (const std::string& words : options.places)
-        change.places.push_back(read_assignment(words, parent));
+        change.places.push_back(read_assignment(words, parent, problems));
+    print_problems(problems.all);
     if (!options.patch.empty()) {
         std::vector<SourcePtr> patches = context.sources({options.patch});
         if (patches.size() != 1) throw CallError("--patch takes one file");
@@ -51,6 +53,10 @@ std::function<void()> add_what_if(CLI::App& program, Context& context) {
         ->type_name("FILE");
     command->add_option("--id", options->id, "Id of the changed route; else that of its parent with -changed")
         ->type_name("ID");
+    command
+        ->add_option("--baseline", options->baseline,
+                     "A route file: also shows what is counted against it, with the same auxiliaries")
+        ->type_name("FILE");
     command->footer(
         "Examples:\n"
         "  routeweigh what-if A3.json\n"
@@ -81,7 +87,17 @@ std::function<void()> add_what_if(CLI::App& program, Context& context) {
                 refuse_overwriting(options->save, input);
             write_file(options->save, source->text);
         }
-        context.write(what_if_document(compare_routes(std::move(routes), {}, context.rules())));
+        std::string baseline = routes.front().id;
+        if (!options->baseline.empty()) {
+            Problems of_baseline;
+            std::vector<Route> other =
+                read_routes(context.sources({options->baseline}), context.catalogue(), of_baseline);
+            if (other.size() != 1) throw CallError("--baseline takes one route file");
+            print_problems(of_baseline.all);
+            baseline = other.front().id;
+            routes.push_back(std::move(other.front()));
+        }
+        context.write(what_if_document(compare_routes(std::move(routes), baseline, context.rules())));
     };
 }
 

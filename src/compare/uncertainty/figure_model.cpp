@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace routeweigh {
 namespace {
@@ -110,7 +111,7 @@ class Evaluator {
         N outside = held;
         for (const StepResultOf<N>& step : values.evaluation.steps)
             outside += choose(step.isolated <= step.made * (1.0 + rounding), N(0.0), N(1.0));
-        const AuxiliariesOf<N> auxiliaries = auxiliaries_of(values, routes_[route]->flat());
+        const AuxiliariesOf<N> auxiliaries = auxiliaries_of(values, routes_[route]->flat().final_step());
         if constexpr (std::same_as<N, double>) {
             if (outside > 0.0) y.row(first)[y.columns - 1] = 1.0;
             auxiliaries_[first * routes_.size() + route] = auxiliaries;
@@ -144,9 +145,12 @@ class Evaluator {
     RouteFigures::ValuesOf<Lanes> values_of_several_;
 };
 
-/// Moves the overall yield to its least plausible value (points below 0) or its most, all steps whose yield
-/// is assumed by the same ratio; 0 leaves it.
-void vary_yields(const Assessment& route, const std::vector<int>& assumed, double points, Inputs& inputs) {
+enum class PlausibleYield { least, most };
+
+/// Moves the overall yield to that end of what is plausible, all steps whose yield is assumed by the same
+/// ratio.
+void move_yields(const Assessment& route, const std::vector<int>& assumed, PlausibleYield end,
+                 Inputs& inputs) {
     const FlatRoute& flat = route.flat();
     std::vector<double> yields;
     for (const StepResult& step : route.evaluation().steps)
@@ -157,13 +161,12 @@ void vary_yields(const Assessment& route, const std::vector<int>& assumed, doubl
             if (std::find(assumed.begin(), assumed.end(), step) != assumed.end()) along.push_back(step);
     const auto ratio = [&](double yield) {
         const auto [least, most] = plausible_yields(yield);
-        return (points < 0.0 ? least : most) / yield;
+        return (end == PlausibleYield::least ? least : most) / yield;
     };
     for (const int step : assumed) {
         const double factor =
-            points == 0.0   ? 1.0
-            : along.empty() ? ratio(yields[at(step)])
-                            : std::pow(ratio(route.totals().yield), 1.0 / static_cast<double>(along.size()));
+            along.empty() ? ratio(yields[at(step)])
+                          : std::pow(ratio(route.totals().yield), 1.0 / static_cast<double>(along.size()));
         double& isolated = inputs.isolated[at(step)];
         isolated *= factor;
         if (!flat.steps()[at(step)].isolated_is_mass) isolated = std::min(isolated, 1.0);
@@ -208,25 +211,25 @@ FigureModel::FigureModel(const Comparison& comparison, const UncertaintyOptions&
 
 void FigureModel::vary_assumed_yields() {
     Evaluator evaluator(routes_, comparison_->baseline_index(), heads_.count());
-    const auto evaluate_all = [&](double points, bool of_baseline_only) {
+    const auto evaluate_all = [&](std::optional<PlausibleYield> end, bool of_baseline_only) {
         std::vector<Inputs> inputs;
         for (std::size_t r = 0; r < routes_.size(); ++r) {
             inputs.push_back(routes_[r]->flat().nominal());
-            if (!of_baseline_only || r == comparison_->baseline_index())
-                vary_yields(*routes_[r], inputs_.assumed_steps[r], points, inputs.back());
+            if (end && (!of_baseline_only || r == comparison_->baseline_index()))
+                move_yields(*routes_[r], inputs_.assumed_steps[r], *end, inputs.back());
         }
         DrawRows y;
         y.resize(1, model_.outputs);
         evaluator.evaluate(inputs, y);
         return y.values;
     };
-    const std::vector<double> nominal = evaluate_all(0.0, false);
+    const std::vector<double> nominal = evaluate_all({}, false);
     assumed_.resize(model_.outputs);
     for (std::size_t y = 0; y < model_.outputs; ++y)
         assumed_[y].ends = {nominal[y], nominal[y]};
-    for (const double points : {-plausible_yield_difference, plausible_yield_difference})
+    for (const PlausibleYield end : {PlausibleYield::least, PlausibleYield::most})
         for (const bool of_baseline_only : {false, true}) {
-            const std::vector<double> varied = evaluate_all(points, of_baseline_only);
+            const std::vector<double> varied = evaluate_all(end, of_baseline_only);
             for (std::size_t y = 0; y < model_.outputs; ++y) {
                 OfAssumedYield& entry = assumed_[y];
                 entry.rests =

@@ -177,7 +177,7 @@ std::vector<std::string> talk_signs(const bench::Experiment& experiment) {
         signs.emplace_back(
             "After the quench: no colour, and starch-iodide paper stays white. Only then filter.");
     any_stage(experiment, [&](const bench::BenchStage& stage) {
-        const Substance* anhydride = bench::anhydride_for_water(stage.facts);
+        const Substance* anhydride = stage.facts.anhydride_for_water;
         if (anhydride != nullptr)
             signs.push_back(fmt::format("Water on {}: it warms up, can boil up and smells of acid; each drop "
                                         "after the last has calmed, in the hood.",

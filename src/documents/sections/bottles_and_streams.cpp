@@ -26,15 +26,16 @@ struct Opened {
     std::size_t count() const { return static_cast<std::size_t>(std::count(by.begin(), by.end(), true)); }
 };
 
-std::vector<Opened> opened_bottles(const std::vector<ClassifiedRoute>& routes) {
+std::vector<Opened> opened_bottles(const ReportView& view) {
     std::vector<Opened> all;
-    for (std::size_t r = 0; r < routes.size(); ++r)
-        for (const ClassifiedBottle& bottle : routes[r].bottles) {
+    for (std::size_t r = 0; r < view.routes.size(); ++r)
+        for (const ClassifiedBottle& bottle : view.routes[r].classified.bottles) {
             if (!bottle.made_in.empty()) continue; // nobody opens a bottle of it
             auto found = std::find_if(all.begin(), all.end(),
                                       [&](const Opened& other) { return other.material == bottle.material; });
             if (found == all.end()) {
-                all.push_back({bottle.material, &bottle.classification, std::vector<bool>(routes.size())});
+                all.push_back(
+                    {bottle.material, &bottle.classification, std::vector<bool>(view.routes.size())});
                 found = std::prev(all.end());
             }
             found->by[r] = true;
@@ -117,9 +118,9 @@ std::string stream_words(const ClassifiedStream& stream, const MixtureClassifica
 }
 
 /// Streams of one route under their signal word; a stream whose readings differ stands under the worse.
-writing::Row stream_row(const RouteView& route, const ClassifiedRoute& classified) {
+writing::Row stream_row(const RouteView& route) {
     std::map<std::string, std::vector<std::string>> by_signal;
-    for (const ClassifiedStream& stream : classified.streams) {
+    for (const ClassifiedStream& stream : route.classified.streams) {
         if (stream.stream.stays_on_product()) continue;
         const MixtureClassification* worst = &stream.first().classification;
         std::string note;
@@ -140,7 +141,7 @@ writing::Row stream_row(const RouteView& route, const ClassifiedRoute& classifie
     return writing::Row(std::move(cells), route.row_kind());
 }
 
-writing::Folded stream_details(const RouteView& route, const ClassifiedRoute& classified) {
+writing::Folded stream_details(const RouteView& route) {
     writing::Folded fold{writing::Text(fmt::format("Streams of {}, with what is not assessed", route.id)),
                          {}};
     writing::Table table;
@@ -151,7 +152,7 @@ writing::Folded stream_details(const RouteView& route, const ClassifiedRoute& cl
                      {.heading = "not assessed", .align = writing::Align::decimal, .unit = "%"},
                      {.heading = "a test decides"},
                      {.heading = "paired off before"}};
-    for (const ClassifiedStream& stream : classified.streams) {
+    for (const ClassifiedStream& stream : route.classified.streams) {
         const ClassifiedReading& reading = stream.first();
         std::vector<std::string> tests, pairs;
         for (const MixtureResult& result : reading.classification.results)
@@ -169,22 +170,22 @@ writing::Folded stream_details(const RouteView& route, const ClassifiedRoute& cl
     return fold;
 }
 
-writing::Folded statement_texts(const std::vector<ClassifiedRoute>& routes, const LabelElements& elements) {
+writing::Folded statement_texts(const ReportView& view) {
     std::set<std::string> codes;
     const auto collect = [&](const MixtureClassification& classification) {
         codes.insert(classification.label.statements.begin(), classification.label.statements.end());
         codes.insert(classification.label.supplemental.begin(), classification.label.supplemental.end());
     };
-    for (const ClassifiedRoute& route : routes) {
-        for (const ClassifiedBottle& bottle : route.bottles)
+    for (const RouteView& route : view.routes) {
+        for (const ClassifiedBottle& bottle : route.classified.bottles)
             collect(bottle.classification);
-        for (const ClassifiedStream& stream : route.streams)
+        for (const ClassifiedStream& stream : route.classified.streams)
             for (const auto* reading : {&stream.nominal, &stream.unreacted})
                 if (*reading) collect((*reading)->classification);
     }
     writing::KeyValueList list;
     for (const std::string& code : codes) {
-        std::string text(elements.text(code));
+        std::string text(view.classification.mixture.labels.text(code));
         if (const std::size_t gap = text.find("{}"); gap != std::string::npos)
             text.replace(gap, 2, "the sensitiser");
         list.entries.push_back({code, writing::Text(text)});
@@ -197,31 +198,26 @@ writing::Folded statement_texts(const std::vector<ClassifiedRoute>& routes, cons
 } // namespace
 
 void add_bottles_and_streams(const ReportView& view, Blocks& blocks) {
-    const AssessmentRules& common = view.baseline().assessment->rules();
-    const ClassificationRules rules(*common.catalogue, common.classified_by);
-    std::vector<ClassifiedRoute> routes;
-    for (const RouteView& route : view.routes)
-        routes.push_back(classify_route(route.assessment->flat(), route.assessment->evaluation(), rules));
     blocks.push_back(writing::Paragraph{writing::Text(
-        judged_by(rules.mixture) +
+        judged_by(view.classification.mixture) +
         " Bottles are judged from what the catalogue says they hold, streams from what the ledger "
         "says they carry.")});
-    const std::vector<Opened> all = opened_bottles(routes);
+    const std::vector<Opened> all = opened_bottles(view);
     if (!view.single()) add_exchange(all, view, blocks);
     blocks.push_back(bottle_table(all, view));
     writing::Table streams;
     streams.caption = "Streams by signal word, with their statements";
     streams.columns = {
         {.heading = "route"}, {.heading = "Danger"}, {.heading = "Warning"}, {.heading = "no signal word"}};
-    for (std::size_t r = 0; r < routes.size(); ++r)
-        streams.rows.push_back(stream_row(view.routes[r], routes[r]));
+    for (const RouteView& route : view.routes)
+        streams.rows.push_back(stream_row(route));
     streams.remarks = {
         "Water poured into a stream takes classes away and no gram of hazard with them; that is why "
         "no route is ranked by the classes of its streams."};
     blocks.push_back(std::move(streams));
-    blocks.push_back(statement_texts(routes, rules.mixture.labels));
-    for (std::size_t r = 0; r < routes.size(); ++r)
-        blocks.push_back(stream_details(view.routes[r], routes[r]));
+    blocks.push_back(statement_texts(view));
+    for (const RouteView& route : view.routes)
+        blocks.push_back(stream_details(route));
     blocks.push_back(standing_of_classification(true));
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What is in the flask: where bromine sits, when there is any, and the largest transients of every route.
+#include "assess/input_class.hpp"
 #include "base/index.hpp"
 #include "base/text.hpp"
 #include "documents/number.hpp"
@@ -50,7 +51,13 @@ struct Ceiling {
     const Substance* substance;
     double grams; ///< per gram of product
     std::string step;
+    bool beside_water; ///< there is some in that flask
 };
+
+bool contains_water(const FlatStep& step) {
+    return std::any_of(step.substances.begin(), step.substances.end(),
+                       [](const Substance* substance) { return is_water(*substance); });
+}
 
 /// Of the substances that appear in the flask without being charged, the most there can be at one time.
 std::vector<Ceiling> ceilings(const RouteView& route) {
@@ -66,17 +73,19 @@ std::vector<Ceiling> ceilings(const RouteView& route) {
                 .flask[at(step.first_flask) + static_cast<std::size_t>(found - step.substances.begin())] /
             assessment.evaluation().product;
         if (grams > negligible)
-            result.push_back({entry.substance, grams, route.route().steps[at(entry.step)].id});
+            result.push_back(
+                {entry.substance, grams, route.route().steps[at(entry.step)].id, contains_water(step)});
     }
     std::stable_sort(result.begin(), result.end(),
                      [](const auto& a, const auto& b) { return a.grams > b.grams; });
     return result;
 }
 
-std::string statements_of(const Substance& substance) {
+std::string statements_of(const Ceiling& ceiling) {
+    const Substance& substance = *ceiling.substance;
     if (!substance.assessed) return "unassessed";
     std::vector<std::string> codes;
-    const HazardEntry entry = entry_in_solution(substance);
+    const HazardEntry entry = ceiling.beside_water ? entry_in_water(substance) : entry_neat(substance);
     for (const GhsEntry& ghs : entry.ghs())
         if (std::find(codes.begin(), codes.end(), ghs.statement) == codes.end())
             codes.push_back(ghs.statement);
@@ -98,7 +107,7 @@ writing::Table transients_table(const ReportView& view) {
                                              found[i].substance->name};
             if (view.several_steps()) cells.emplace_back(found[i].step);
             cells.push_back(digits_cell(found[i].grams));
-            cells.emplace_back(statements_of(*found[i].substance));
+            cells.emplace_back(statements_of(found[i]));
             table.rows.push_back(writing::Row(std::move(cells), route.row_kind()));
         }
         if (found.empty()) {

@@ -20,6 +20,11 @@ struct RouteCourses {
     std::vector<FlaskCourse> courses;
 };
 
+bool has_transients(const RouteView& route) {
+    return std::any_of(route.graph.substances.begin(), route.graph.substances.end(),
+                       [](const GraphSubstance& entry) { return entry.role == GraphRole::transient; });
+}
+
 std::string substance_of(const FlaskCourse& course) {
     return course.kinetics->of->name;
 }
@@ -166,10 +171,10 @@ void add_flask_courses(const ReportView& view, Blocks& blocks) {
     std::vector<std::string> silent, substances;
     for (const RouteView& route : view.routes) {
         RouteCourses one{&route, flask_courses(route.assessment->flat(), route.assessment->evaluation())};
-        if (one.courses.empty())
-            silent.push_back(route.id);
-        else
+        if (!one.courses.empty())
             all.push_back(std::move(one));
+        else if (has_transients(route))
+            silent.push_back(route.id);
     }
     for (const RouteCourses& one : all)
         for (const FlaskCourse& course : one.courses)
@@ -185,10 +190,10 @@ void add_flask_courses(const ReportView& view, Blocks& blocks) {
     }
     if (!silent.empty())
         blocks.push_back(writing::Paragraph{
-            fmt::format(
-                "{}: no rate is known to the route {}, so the ceiling stands alone and no course over "
-                "time is given.",
-                listed(silent), silent.size() == 1 ? "file" : "files"),
+            fmt::format("{}: the route {} no half-life of what is made and used up in the flask, so only the "
+                        "most that "
+                        "the charges allow is given here, and not how much of it is there at any time.",
+                        listed(silent), silent.size() == 1 ? "file states" : "files state"),
             true});
 }
 

@@ -6,7 +6,7 @@
 
 namespace routeweigh::documents {
 
-/// Table, chart and sources; of routes without rates that the ceiling stands alone.
+/// Table, chart and sources; of routes with transients and without rates that only the ceiling is known.
 void add_flask_courses(const ReportView& view, Blocks& blocks);
 
 } // namespace routeweigh::documents

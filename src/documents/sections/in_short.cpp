@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // In short: statements made from the figures, what came onto the bench, and one line of verdict a route.
 #include "documents/bench.hpp"
+#include "documents/classified_mixture.hpp"
 #include "documents/findings/finding.hpp"
 #include "documents/number.hpp"
 #include "documents/sections/sections.hpp"
@@ -74,68 +75,73 @@ writing::Table verdicts(const ReportView& view) {
     return table;
 }
 
-/// A substance and the routes that have it; the other side lacks it.
+/// A bottle and the routes that open it; the other side lacks it.
 struct Moved {
-    BenchSubstance item;
+    BenchBottle item;
     std::vector<std::string> routes;
 };
 
-void add_moved(std::vector<Moved>& list, const BenchSubstance& item, const std::string& route) {
-    if (item.hazards.empty() && !item.reactant) return;
-    const auto found = std::find_if(
-        list.begin(), list.end(), [&](const Moved& entry) { return entry.item.substance == item.substance; });
+void add_moved(std::vector<Moved>& list, const BenchBottle& item, const std::string& route) {
+    if (item.hazards.empty() && item.undecided.empty() && item.reactants.empty()) return;
+    const auto found = std::find_if(list.begin(), list.end(),
+                                    [&](const Moved& entry) { return entry.item.material == item.material; });
     if (found == list.end()) {
         list.push_back({item, {route}});
         return;
     }
     found->item.grams = std::max(found->item.grams, item.grams);
-    found->item.reactant = found->item.reactant || item.reactant;
+    if (found->item.reactants.empty()) found->item.reactants = item.reactants;
     found->routes.push_back(route);
+}
+
+std::string brought_by(const BenchBottle& item) {
+    std::string words;
+    for (const BenchHazard hazard : item.hazards)
+        words += (words.empty() ? "" : ", ") + std::string(documents::words(hazard));
+    if (!item.statements.empty())
+        words += " (" + join(item.statements, " ") + ")";
+    else
+        words = join(item.others, " ");
+    if (words.empty()) words = item.assessed ? "not classified" : "no assessment";
+    if (!item.undecided.empty()) words += "; a test decides: " + in_sentence(join(item.undecided, ", "));
+    return words;
 }
 
 void add_rows(const std::vector<Moved>& list, std::string heading, writing::Table& table) {
     if (list.empty()) return;
     table.rows.push_back(writing::group(std::move(heading)));
     for (const Moved& entry : list) {
-        std::vector<std::string> hazards;
-        for (const BenchHazard hazard : entry.item.hazards)
-            hazards.emplace_back(words(hazard));
-        const BenchSubstance& item = entry.item;
-        std::string brings = !item.assessed                                   ? "no assessment"
-                             : item.statements.empty() && item.others.empty() ? "not classified"
-                             : hazards.empty()
-                                 ? join(item.others, " ")
-                                 : join(hazards, ", ") + " (" + join(item.statements, " ") + ")";
-        writing::Cell name(entry.item.substance->name);
-        if (entry.item.reactant) name.note = "a reactant: what its making took is in no figure";
-        table.rows.push_back(
-            {std::move(name), brings, digits_cell(entry.item.grams), join(entry.routes, ", ")});
+        writing::Cell name(entry.item.material->name);
+        if (!entry.item.reactants.empty())
+            name.note = "holds a reactant: what its making took is in no figure";
+        table.rows.push_back({std::move(name), brought_by(entry.item), digits_cell(entry.item.grams),
+                              join(entry.routes, ", ")});
     }
 }
 
-/// What the bench gains and loses against the baseline, by substance.
+/// What the bench gains and loses against the baseline, by bottle.
 writing::Table bench_table(const ReportView& view) {
-    const auto base = bench_of(*view.baseline().assessment);
+    const auto base = bench_of(*view.baseline().assessment, view.baseline().classified.bottles);
     std::vector<Moved> gained, gone;
     for (const RouteView* route : view.others()) {
-        const auto bench = bench_of(*route->assessment);
-        for (const BenchSubstance& item : bench)
-            if (find_on_bench(base, item.substance) == nullptr) add_moved(gained, item, route->id);
-        for (const BenchSubstance& item : base)
-            if (find_on_bench(bench, item.substance) == nullptr) add_moved(gone, item, route->id);
+        const auto bench = bench_of(*route->assessment, route->classified.bottles);
+        for (const BenchBottle& item : bench)
+            if (find_on_bench(base, item.material) == nullptr) add_moved(gained, item, route->id);
+        for (const BenchBottle& item : base)
+            if (find_on_bench(bench, item.material) == nullptr) add_moved(gone, item, route->id);
     }
     writing::Table table;
-    table.caption = "Bought substances that come onto the bench or leave it, against " + view.baseline().id;
-    table.columns = {{.heading = "substance"},
-                     {.heading = "hazards of the substance"},
+    table.caption = "Bottles that come onto the bench or leave it, against " + view.baseline().id;
+    table.columns = {{.heading = "bottle"},
+                     {.heading = "hazards of the bottle"},
                      {.heading = "most", .align = decimal, .unit = "g/g"},
                      {.heading = "routes"}};
     add_rows(gained, "New on the bench", table);
     add_rows(gone, "Gone from the bench", table);
-    table.remarks = {
-        "Hazards are those of the substance itself, or of its solutions where it has an entry for "
-        "them; a dilute bottle can carry less, and each is classified in the section on bottles and "
-        "streams. Listed is what has such a hazard or is a reactant."};
+    table.remarks = {writing::Text(
+        judged_by(view.classification.mixture) +
+        " Listed is what is classified so that it needs a cupboard or a form of its own, what a test may put "
+        "there, and what holds a reactant; the section on bottles and streams has all others.")};
     return table;
 }
 

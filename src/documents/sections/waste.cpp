@@ -84,7 +84,7 @@ writing::Table overview(const ReportView& view, const Judged& us, const Judged& 
         "Each stream counts at both readings of the yield that is lost, made and lost or never "
         "formed, and so does the quench. Carbon dioxide: when the strong acid of the streams that "
         "base goes into is taken up with sodium hydrogencarbonate, and where the container is the neutral "
-        "one their weak acid too.",
+        "one their weak acid too, likewise where sulfite or thiosulfate is left beside it.",
         "A class, a house's own rules and the log of a container: routeweigh waste."};
     return table;
 }

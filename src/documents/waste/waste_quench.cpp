@@ -75,9 +75,7 @@ writing::Table base_table(const QuenchPlan& plan) {
         "reaction and acid that the quench makes; the larger of both readings. " +
         (weak.empty()
              ? "Weak acid " + only
-             : fmt::format("The weak acid of {} takes base too, for the container is the neutral "
-                           "one{}",
-                           join(weak, " and "),
+             : fmt::format("The weak acid of {} takes base too, as its line says{}", join(weak, " and "),
                            plan.needed.acid < plan.with_weak.acid ? "; other weak acid " + only : "."))};
     return table;
 }

@@ -201,10 +201,10 @@ TEST_CASE("a solute takes the entry of the solution, a gas and a neat bottle tha
     acid.ghs_solution->ghs = {entry("Skin Corr.", "1A", "H314")};
     acid.ghs_solution->source = "the other row";
     CHECK(per_gram("contact", entry_neat(acid)).low == 0.0);
-    CHECK(per_gram("contact", entry_in_solution(acid)).low == 1.0);
-    CHECK(entry_in_solution(acid).source() == "the other row");
+    CHECK(per_gram("contact", entry_in_water(acid)).low == 1.0);
+    CHECK(entry_in_water(acid).source() == "the other row");
     const Substance alone = substance("alone", State::liquid, 100, {});
-    CHECK(!entry_in_solution(alone).solution);
+    CHECK(!entry_in_water(alone).solution);
 }
 
 TEST_CASE("provenance names the datum, its source, and whether it was recalled") {

@@ -88,12 +88,12 @@ TEST_CASE("signal words of statements that depend on the category") {
     CHECK(elements.statement("H228", "2")->signal == "Warning");
 }
 
-TEST_CASE("a label takes at most six precautions and says nothing twice") {
+TEST_CASE("a label takes at most six precautions, and one for water beside them, and says nothing twice") {
     for (const Material* material : Catalogue::embedded().all_materials()) {
         const MixtureClassification judged = classify(mixture_of(*material), rules());
         const std::vector<std::string>& chosen = judged.label.precautions;
         CAPTURE(material->name);
-        CHECK(chosen.size() <= 6);
+        CHECK(chosen.size() <= (contains(chosen, "P273") ? 7U : 6U));
         CHECK(chosen.empty() == judged.label.statements.empty());
         for (const std::string& first : chosen) {
             CHECK(!rules().labels.text(first).empty());
@@ -118,6 +118,23 @@ TEST_CASE("first aid for what corrodes stands on the label whatever else the mix
         for (const char* weaker : {"P261", "P301+P312", "P311", "P312"})
             CHECK(!contains(acid.label.precautions, weaker));
     }
+}
+
+// GHS gives P273 to H400 and H410 to H413 (annex 3, memory); which ones stand on a label is left to the
+// supplier, no more than six unless the hazards ask for it (CLP Art. 28(3), memory).
+TEST_CASE("what harms water says so among the precautions, even where first aid fills all six places") {
+    for (const Material* material : Catalogue::embedded().all_materials()) {
+        const MixtureLabel label = classify(mixture_of(*material), rules()).label;
+        CAPTURE(material->name);
+        const bool harms_water =
+            std::any_of(label.statements.begin(), label.statements.end(), [](const std::string& statement) {
+                return statement == "H400" || statement.starts_with("H41");
+            });
+        CHECK(contains(label.precautions, "P273") == harms_water);
+    }
+    // Fatal if inhaled, corrosive, and H400: none of the six gives way.
+    CHECK(join(bottle("bromine").label.precautions, " ") ==
+          "P260 P273 P280 P303+P361+P353 P304+P340 P305+P351+P338 P310");
 }
 
 TEST_CASE("fresh air stands on a label that says fatal if inhaled, and no flame on that of a corrosive that "

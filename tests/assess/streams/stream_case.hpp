@@ -123,6 +123,18 @@ inline const std::vector<std::string>& shipped_routes() {
     return paths;
 }
 
+/// nullptr where nothing of that kind is told.
+inline const Reason* reason(const Decision& decision, const std::string& what) {
+    for (const Reason& one : decision.reasons)
+        if (one.what == what) return &one;
+    return nullptr;
+}
+
+/// One of the ten ways to 4-bromoacetanilide.
+inline std::string a_route(const std::string& id) {
+    return "routes/4-bromoacetanilide/" + id + ".json";
+}
+
 inline bool holds(const std::string& text, const std::string& part) {
     return text.find(part) != std::string::npos;
 }

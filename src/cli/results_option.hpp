@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: MIT
+// The option --results: which results belong to which route, said alike in every command.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace routeweigh::cli {
+
+struct ResultsOption {
+    std::string route; ///< id
+    std::string file;
+};
+
+/// "ID=FILE", or "FILE" where there is only one route. \param ids  of the routes of the call
+/// \throws CallError where neither fits, and for an id that none of the routes has
+ResultsOption read_results_option(const std::string& words, const std::vector<std::string>& ids);
+
+} // namespace routeweigh::cli

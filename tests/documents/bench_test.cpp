@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: MIT
+// What comes onto the bench is what stands in bottles, judged as mixtures.
+#include "documents/bench.hpp"
+#include "documents/compared.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+namespace routeweigh {
+namespace {
+
+using documents::BenchBottle;
+using documents::BenchHazard;
+
+std::vector<BenchBottle> bench_of_route(const std::string& id, MixtureRegime regime) {
+    static const Comparison comparison = test::compare_folder("4-bromoacetanilide", "A1");
+    const ClassificationRules rules(*comparison.baseline().rules().catalogue, {regime, {}});
+    for (std::size_t i = 0; i < comparison.routes().size(); ++i) {
+        const Assessment& route = comparison.route(i);
+        if (route.route().id == id)
+            return documents::bench_of(route, classify_bottles(route.flat(), route.evaluation(), rules));
+    }
+    FAIL("no route " << id);
+    return {};
+}
+
+const BenchBottle& bottle_with(const std::vector<BenchBottle>& bench, const std::string& substance) {
+    const auto holds = [&](const BenchBottle& bottle) {
+        const auto& parts = bottle.material->components;
+        return std::any_of(parts.begin(), parts.end(),
+                           [&](const Component& part) { return part.substance->id == substance; });
+    };
+    const auto found = std::find_if(bench.begin(), bench.end(), holds);
+    REQUIRE(found != bench.end());
+    return *found;
+}
+
+TEST_CASE("hydrogen peroxide of 30 % damages eyes and neither burns skin nor oxidises as the neat one does") {
+    // Regulation (EC) No 1272/2008, Annex VI, index number 008-003-00-9 (remembered): Ox. Liq. 2 from 50 %,
+    // Skin Corr. 1B from 50 %, Skin Irrit. 2 from 35 %, Eye Dam. 1 from 8 %.
+    const std::vector<BenchBottle> bench = bench_of_route("A3", MixtureRegime::eu);
+    const BenchBottle& peroxide = bottle_with(bench, "hydrogen-peroxide");
+    CHECK(peroxide.material->name.find("30 %") != std::string::npos);
+    CHECK(peroxide.hazards == std::set{BenchHazard::corrosive});
+    CHECK(peroxide.statements == std::vector<std::string>{"H318"});
+    REQUIRE(peroxide.reactants.size() == 1);
+    CHECK(peroxide.reactants.front()->id == "hydrogen-peroxide");
+}
+
+TEST_CASE("water is no bottle of the bench, and every other bought bottle is there once") {
+    for (const char* id : {"A1", "A4", "A7a"}) {
+        CAPTURE(id);
+        const std::vector<BenchBottle> bench = bench_of_route(id, MixtureRegime::us);
+        for (std::size_t i = 0; i < bench.size(); ++i) {
+            CAPTURE(bench[i].material->name);
+            const auto& parts = bench[i].material->components;
+            CHECK_FALSE((parts.size() == 1 && parts.front().substance->id == "water"));
+            CHECK(documents::find_on_bench(bench, bench[i].material) == &bench[i]);
+            if (i > 0) CHECK(bench[i].grams <= bench[i - 1].grams);
+        }
+    }
+}
+
+} // namespace
+} // namespace routeweigh
