@@ -206,9 +206,9 @@ writing::Document inputs_document(const Route& route) {
     document.blocks.push_back(std::move(table));
     document.blocks.push_back(writing::Paragraph{
         {"Change one with ", writing::code("--set POINTER=VALUE"),
-         ", or by its name where no other input has it. Any other place of the file can "
-         "be set by its pointer (RFC 6901), and many at once with a merge patch (RFC 7396) in ",
-         writing::code("--patch FILE"), "."}});
+         ", or by its name where no other input has it. ",
+         "Any other place of the file can be set by its pointer (RFC 6901), ",
+         "and many at once with a merge patch (RFC 7396) in ", writing::code("--patch FILE"), "."}});
     return document;
 }
 

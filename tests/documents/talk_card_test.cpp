@@ -38,7 +38,7 @@ TEST_CASE("a product that harms for good is on the bench sheet and the talk card
     REQUIRE(lasting != hazards.end());
     CHECK(std::any_of(lasting->bottles.begin(), lasting->bottles.end(),
                       [](const auto& bottle) { return bottle.name == "5,5-diphenylhydantoin"; }));
-    for (const Edition edition : {Edition::student, Edition::key}) {
+    for (const auto edition : {documents::Edition::student, documents::Edition::key}) {
         const std::string sheet = test::text_of(bench_sheet(laid_out->experiment(), edition));
         CHECK(sheet.find("H360D") != std::string::npos);
     }
