@@ -125,7 +125,6 @@ footer p { max-width: none; }
   .for-phone { display: block; }
   .oversize svg { max-width: none; }
   .oversize::before { content: "Wider than this screen: it scrolls sideways."; display: block; position: sticky; left: 0; font: .82rem/1.5 var(--sans); color: var(--quiet); }
-  .scroll { background: linear-gradient(to left, #fff, #fff0) right / 2rem 100% no-repeat local, linear-gradient(to left, #1c263038, #1c263000) right / .8rem 100% no-repeat scroll; }
   .inside { padding-left: .4rem; }
   summary { padding: .3rem 0; }
 }
