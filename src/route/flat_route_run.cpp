@@ -146,7 +146,7 @@ N FlatRoute::run_pot(int index, const InputsOf<N>& inputs, Reading reading, Limi
     if (record != nullptr)
         out = (reading == Reading::unreacted ? record->out_unreacted : record->out).data() +
               streams_[at(step.first_stream)].first_outflow;
-    const auto leave = [&](int stream, std::size_t local, const N& moles) {
+    const auto leave = [&](int stream, std::size_t local, N moles) { // a copy: it may be that amount itself
         pot[local] -= moles;
         if (out != nullptr) out[at(stream) * size + local] += moles * step.molar_mass[local];
     };

@@ -34,9 +34,9 @@ double number(PhiloxStream& stream) {
 } // namespace
 
 TEST_CASE("shares of ranks are those of every combination counted out") {
-    // Three routes of four, two and two possible values: sixteen combinations, ties among them.
-    const std::vector<std::vector<double>> values{{1, 2, 5, 3}, {2, 3}, {0, 4}};
-    DrawBatch batch{16, std::vector<double>(std::size_t{3} * 2 * 16)};
+    // Three routes of three, two and two possible values: twelve combinations, ties among them.
+    const std::vector<std::vector<double>> values{{1, 2, 5}, {2, 3}, {0, 4}};
+    DrawBatch batch{12, std::vector<double>(std::size_t{3} * 2 * 12)};
     std::size_t d = 0;
     std::vector<std::vector<double>> rank(3, std::vector<double>(3, 0.0)), beats = rank;
     for (const double a : values[0])
@@ -44,14 +44,14 @@ TEST_CASE("shares of ranks are those of every combination counted out") {
             for (const double c : values[2]) {
                 const double each[] = {a, b, c};
                 for (std::size_t i = 0; i < 3; ++i) {
-                    batch.values[(2 * i) * 16 + d] = each[i];
-                    batch.values[(2 * i + 1) * 16 + d] = each[i];
+                    batch.values[(2 * i) * 12 + d] = each[i];
+                    batch.values[(2 * i + 1) * 12 + d] = each[i];
                     std::size_t ahead = 0;
                     for (std::size_t j = 0; j < 3; ++j) {
                         ahead += each[j] < each[i] ? 1 : 0;
-                        beats[i][j] += each[i] < each[j] ? 1.0 / 16 : 0.0;
+                        beats[i][j] += each[i] < each[j] ? 1.0 / 12 : 0.0;
                     }
-                    rank[i][ahead] += 1.0 / 16;
+                    rank[i][ahead] += 1.0 / 12;
                 }
                 ++d;
             }

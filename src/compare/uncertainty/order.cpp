@@ -4,6 +4,8 @@
 #include "compare/uncertainty/parallel.hpp"
 
 #include <algorithm>
+#include <limits>
+#include <span>
 
 namespace routeweigh {
 namespace {
@@ -16,9 +18,17 @@ std::size_t sum(const Lanes& counts) {
     return static_cast<std::size_t>(result);
 }
 
-} // namespace
+/// The draws of one block. What the last one lacks is no number and beats nothing.
+Lanes block_of(std::span<const double> column, std::size_t block) {
+    const std::size_t first = block * lane_count;
+    if (first + lane_count <= column.size()) return Lanes::load(column.data() + first);
+    Lanes result = std::numeric_limits<double>::quiet_NaN();
+    for (std::size_t d = first; d < column.size(); ++d)
+        result.set(d - first, column[d]);
+    return result;
+}
 
-static_assert(batch_draws % lane_count == 0);
+} // namespace
 
 OrderCounter::OrderCounter(const FigureHeads& heads, std::size_t routes, int threads)
     : routes_(routes), threads_(threads), counts_(heads.count()),
@@ -35,21 +45,20 @@ void OrderCounter::add(const DrawBatch& batch) {
         if (better_[figure] == Better::neither) return;
         const bool lower = better_[figure] == Better::lower;
         Counts& counts = counts_[figure];
-        const std::size_t blocks = batch.draws / lane_count;
+        const std::size_t blocks = (batch.draws + lane_count - 1) / lane_count;
         std::vector<Lanes>& ahead = scratch_[worker]; // by route and block of draws: routes that are better
         ahead.assign(routes_ * blocks, Lanes(0.0));
         for (std::size_t i = 0; i < routes_; ++i)
             for (std::size_t j = i + 1; j < routes_; ++j) {
                 // The route of the smaller number wins in both.
                 const std::size_t one = lower ? i : j, other = lower ? j : i;
-                const double* a = batch.column(i * better_.size() + figure).data();
-                const double* b = batch.column(j * better_.size() + figure).data();
+                const std::span<const double> a = batch.column(i * better_.size() + figure);
+                const std::span<const double> b = batch.column(j * better_.size() + figure);
                 Lanes* before_one = ahead.data() + one * blocks;
                 Lanes* before_other = ahead.data() + other * blocks;
                 Lanes one_won = 0.0, other_won = 0.0;
                 for (std::size_t block = 0; block < blocks; ++block) {
-                    const Lanes x = Lanes::load(a + block * lane_count),
-                                y = Lanes::load(b + block * lane_count);
+                    const Lanes x = block_of(a, block), y = block_of(b, block);
                     const Lanes one_wins = choose(x < y, Lanes(1.0), Lanes(0.0)),
                                 other_wins = choose(y < x, Lanes(1.0), Lanes(0.0));
                     one_won += one_wins;

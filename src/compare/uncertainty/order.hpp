@@ -25,7 +25,6 @@ class OrderCounter {
   public:
     OrderCounter(const FigureHeads& heads, std::size_t routes, int threads);
 
-    /// \pre the draws of the batch fill lanes
     void add(const DrawBatch& batch);
     /// By figure.
     std::vector<FigureOrder> result() const;
