@@ -67,6 +67,7 @@ RouteFigures::RouteFigures(const Route& route, const AssessmentRules& rules)
 template<Number N>
 void RouteFigures::evaluate_masses(const InputsOf<N>& inputs, ValuesOf<N>& values) const {
     flat_.evaluate(inputs, values.evaluation);
+    if (!values.evaluation.alike) return;
     totals_map_.evaluate(values.evaluation, values.totals);
     values.metrics.resize(all_metrics().size());
     evaluate_metrics<N>(values.totals, values.metrics);
@@ -80,9 +81,9 @@ void RouteFigures::evaluate(const Inputs& inputs, Values& values) const {
 
 bool RouteFigures::evaluate(const InputsOf<Lanes>& inputs, ValuesOf<Lanes>& values) const {
     evaluate_masses(inputs, values);
-    bool& alike = values.evaluation.alike;
-    values.score = score(hazard_map_.scheme(), values.hazard, alike);
-    return alike;
+    if (!values.evaluation.alike) return false;
+    values.score = score(hazard_map_.scheme(), values.hazard, values.evaluation.alike);
+    return values.evaluation.alike;
 }
 
 Assessment::Assessment(Route route, const AssessmentRules& rules)

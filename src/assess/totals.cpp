@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <cstring>
 
 namespace routeweigh {
 namespace {
@@ -24,9 +25,12 @@ void set_all(Totals& totals, const Totals& values) {
 }
 
 void set_all(TotalsOf<Lanes>& totals, const Totals& values) {
-    constexpr std::size_t count = sizeof(Totals) / sizeof(double);
-    for (std::size_t i = 0; i < count; ++i)
-        (&totals.product)[i] = (&values.product)[i];
+    for (std::size_t offset = 0; offset < sizeof values; offset += sizeof(double)) {
+        double value = 0.0;
+        std::memcpy(&value, reinterpret_cast<const std::byte*>(&values) + offset, sizeof value);
+        const Lanes same = value;
+        std::memcpy(reinterpret_cast<std::byte*>(&totals) + lane_count * offset, &same, sizeof same);
+    }
 }
 
 } // namespace

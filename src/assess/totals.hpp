@@ -14,6 +14,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <type_traits>
 #include <vector>
 
 namespace routeweigh {
@@ -57,17 +58,22 @@ inline double& total(Totals& totals, double Totals::*member) {
 inline double total(const Totals& totals, double Totals::*member) {
     return totals.*member;
 }
-// Totals of several draws have the same members in the same order, and nothing else.
+// Totals of several draws have the same members in the same order and nothing else, so that the place of one
+// in memory tells the place of the other, as offsetof does.
+static_assert(std::is_standard_layout_v<Totals> && std::is_standard_layout_v<TotalsOf<Lanes>>);
 static_assert(sizeof(TotalsOf<Lanes>) == lane_count * sizeof(Totals));
-inline std::ptrdiff_t position(double Totals::*member) {
+inline std::size_t offset_in_lanes(double Totals::*member) {
     static constexpr Totals totals{};
-    return &(totals.*member) - &totals.product;
+    const auto offset =
+        reinterpret_cast<const std::byte*>(&(totals.*member)) - reinterpret_cast<const std::byte*>(&totals);
+    return lane_count * static_cast<std::size_t>(offset);
 }
 inline Lanes& total(TotalsOf<Lanes>& totals, double Totals::*member) {
-    return (&totals.product)[position(member)];
+    return *reinterpret_cast<Lanes*>(reinterpret_cast<std::byte*>(&totals) + offset_in_lanes(member));
 }
 inline const Lanes& total(const TotalsOf<Lanes>& totals, double Totals::*member) {
-    return (&totals.product)[position(member)];
+    return *reinterpret_cast<const Lanes*>(reinterpret_cast<const std::byte*>(&totals) +
+                                           offset_in_lanes(member));
 }
 
 /// One thing that counts in a total.

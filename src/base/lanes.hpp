@@ -11,7 +11,6 @@
 #include <cmath>
 #include <concepts>
 #include <cstddef>
-#include <cstdint>
 #include <cstring>
 
 namespace routeweigh {

@@ -12,7 +12,6 @@ namespace routeweigh {
 namespace {
 
 using results::KeptRow;
-using results::Verdict;
 using writing::cell_name;
 using writing::CellUse;
 using writing::Sheet;
@@ -21,15 +20,11 @@ using writing::SheetCell;
 enum ResultColumn { bench_column, section_column, mass_column, theory_column, yield_column, verdict_column };
 constexpr int first_row = 14; // below the figures of the class
 
-bool is_counted(const KeptRow& row) {
-    return row.judgement.verdict != Verdict::not_possible && row.judgement.mass && row.judgement.yield;
-}
-
 std::vector<SheetCell> row_cells(const KeptRow& row) {
     return {SheetCell::words(row.bench), SheetCell::words(row.section),
             row.judgement.mass
-                ? SheetCell::number(*row.judgement.mass, is_counted(row) ? CellUse::input : CellUse::result,
-                                    "0.000")
+                ? SheetCell::number(*row.judgement.mass,
+                                    row.judgement.is_counted() ? CellUse::input : CellUse::result, "0.000")
                 : SheetCell{},
             SheetCell::number(row.judgement.theory, CellUse::result, "0.000")};
 }
@@ -68,7 +63,7 @@ Sheet results_sheet(const Route& route, const results::ClassResults& results) {
     sheet.add({});
     std::vector<const KeptRow*> counted, others;
     for (const KeptRow& row : results.kept)
-        (is_counted(row) ? counted : others).push_back(&row);
+        (row.judgement.is_counted() ? counted : others).push_back(&row);
     if (counted.empty())
         sheet.add({SheetCell::words("No result is counted.")});
     else

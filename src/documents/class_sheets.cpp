@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 #include <utility>
 
 namespace routeweigh::documents {
@@ -47,29 +48,65 @@ const Preparation* made_of(const stock::StockList& list, const Material* materia
     return found == list.preparations.end() ? nullptr : &*found;
 }
 
-/// What this need asks of a bottle, as a term of a formula: all of it, the share that goes into the solution,
-/// or "".
-std::string term_of(const Need& need, const std::string& cell, const StockLine& line,
-                    const stock::StockList& list) {
+/// What this need asks of a bottle, as terms of a formula: all of it, the share of the solution that is made
+/// from this bottle, or "".
+std::string terms_of(const Need& need, const std::string& cell, const StockLine& line,
+                     const stock::StockList& list) {
     const Preparation* made = made_of(list, need.material);
     if (made == nullptr) return need.material == line.material ? "+" + cell : "";
-    return made->recipe.stock == line.material ? fmt::format("+{}*{}", made->recipe.stock_share, cell) : "";
+    const stock::Recipe& recipe = made->recipe;
+    std::string terms;
+    if (recipe.stock == line.material) terms += fmt::format("+{}*{}", recipe.stock_share, cell);
+    if (recipe.water == line.material) terms += fmt::format("+{}*{}", 1.0 - recipe.stock_share, cell);
+    return terms;
 }
 
 std::string grams_needed(const StockLine& line, const stock::StockList& list) {
     std::string terms;
     int row = first_need_row;
     for (const Need& need : list.needs)
-        terms += term_of(need, fmt::format("Stock!C{}", row++), line, list);
+        terms += terms_of(need, fmt::format("Stock!C{}", row++), line, list);
     row = first_line_row;
     for (const Need& need : list.waste.needs)
-        terms += term_of(need, fmt::format("Treatment!C{}", row++), line, list);
-    return "=" + terms.substr(1);
+        terms += terms_of(need, fmt::format("Treatment!C{}", row++), line, list);
+    return terms.empty() ? "=0" : "=" + terms.substr(1);
 }
 
 SheetCell input_cell(const double* value, std::string format) {
     if (value != nullptr) return SheetCell::number(*value, CellUse::input, std::move(format));
     return {{}, {}, CellUse::input, std::move(format)};
+}
+
+/// Money that stays blank until a price is written in.
+/// \param counted  cells that must all hold a number: "E5:F5"; \param needed  how many they are
+SheetCell money_cell(const std::string& counted, int needed, const std::string& formula,
+                     std::optional<double> value) {
+    std::string blank_or = fmt::format("=IF(COUNT({})<{},\"\",{})", counted, needed, formula);
+    if (value) return SheetCell::live(std::move(blank_or), *value, "0.00");
+    // The file holds a nought where a formula has no value: this format shows none.
+    return {{}, std::move(blank_or), CellUse::result, "0.00;-0.00;"};
+}
+
+/// The sum of what has a price, blank where nothing has one.
+SheetCell sum_cell(int column, int first, int last, std::optional<double> value) {
+    if (last < first) return {};
+    const std::string range = fmt::format("{}:{}", cell_name(column, first), cell_name(column, last));
+    return money_cell(range, 1, fmt::format("SUM({})", range), value);
+}
+
+bool has_pack(const StockLine& line) {
+    return !line.from_tap && line.packs.pack != nullptr;
+}
+
+std::optional<double> cost_of_packs(const stock::StockList& list) {
+    if (std::none_of(list.lines.begin(), list.lines.end(), has_pack)) return std::nullopt;
+    return list.cost;
+}
+
+/// " Without a price as the workbook was made, and so not in the sum: bromine."
+std::string unpriced_words(const std::vector<std::string>& names) {
+    if (names.empty()) return {};
+    return " Without a price as the workbook was made, and so not in the sum: " + join(names, ", ") + ".";
 }
 
 } // namespace
@@ -122,10 +159,13 @@ Sheet treatment_sheet(const course::ClassUse& use) {
 Sheet order_sheet(const course::ClassUse& use) {
     Sheet sheet{"Order", {44, 14, 14, 14, 12, 12, 10, 12, 14}, {}, first_line_row - 1};
     sheet.add({SheetCell::words("What to have on the day", CellUse::title)});
-    sheet.add(
-        {SheetCell::words("Write in what the shelf holds, the pack and its price. The pack is the one that "
-                          "costs least for the class as the workbook was made.",
-                          CellUse::note)});
+    std::vector<std::string> unpriced;
+    for (const Material* material : use.stock.unpriced)
+        unpriced.push_back(material->name);
+    sheet.add({SheetCell::words("Write in what the shelf holds, the pack and its price. The pack is the one "
+                                "that costs least for the class as the workbook was made." +
+                                    unpriced_words(unpriced),
+                                CellUse::note)});
     sheet.add(heading_cells({"material", "g needed", "g on the shelf", "g to get", "g in a pack",
                              "price of a pack", "packs", "cost", "g left over"}));
     const double nothing = 0;
@@ -144,16 +184,15 @@ Sheet order_sheet(const course::ClassUse& use) {
              // A need that is a whole number of packs but for rounding takes no further pack.
              SheetCell::live(fmt::format("=IF({0}>0,ROUNDUP({1}/{0}*(1-1E-12),0),0)", at_row(4), at_row(3)),
                              packs.count, "0"),
-             SheetCell::live(fmt::format("={}*{}", at_row(6), at_row(5)), packs.cost, "0.00"),
+             money_cell(at_row(4) + ":" + at_row(5), 2, fmt::format("{}*{}", at_row(6), at_row(5)),
+                        has_pack(line) ? std::optional(packs.cost) : std::nullopt),
              SheetCell::live(fmt::format("=IF({0}>0,{1}*{0}-{2},0)", at_row(4), at_row(6), at_row(3)),
                              packs.left_over, "0.00")});
     }
     const int last = static_cast<int>(sheet.rows.size());
     std::vector<SheetCell> total(7);
     total.front() = SheetCell::words("together", CellUse::heading);
-    total.push_back(
-        SheetCell::live(fmt::format("=SUM({}:{})", cell_name(7, first_line_row), cell_name(7, last)),
-                        use.stock.cost, "0.00"));
+    total.push_back(sum_cell(7, first_line_row, last, cost_of_packs(use.stock)));
     sheet.add(std::move(total));
     return sheet;
 }
@@ -167,8 +206,9 @@ Sheet costs_sheet(const course::ClassUse& use, const course::House& house) {
                                 CellUse::title)});
     sheet.add({SheetCell::words(
         fmt::format(
-            "Volumes, power and water of a run are those as written. Extra stock is in the packs alone.{}",
-            prices.words().empty() ? "" : " " + capitalised(prices.words()) + "."),
+            "Volumes, power and water of a run are those as written. Extra stock is in the packs alone.{}{}",
+            prices.words().empty() ? "" : " " + capitalised(prices.words()) + ".",
+            unpriced_words(use.money.unpriced)),
         CellUse::note)});
     sheet.add(heading_cells({"", "a run", "unit", "for the class", "price of a unit", "cost"}));
     const int order_total =
@@ -177,17 +217,21 @@ Sheet costs_sheet(const course::ClassUse& use, const course::House& house) {
                                        [](const StockLine& line) { return !line.from_tap; }));
     std::vector<SheetCell> packs(5);
     packs.front() = SheetCell::words("packs of chemicals");
-    packs.push_back(SheetCell::live("=Order!" + cell_name(7, order_total), use.money.packs, "0.00"));
+    const std::string ordered = "Order!" + cell_name(7, order_total);
+    const std::optional<double> cost = cost_of_packs(use.stock);
+    packs.push_back(money_cell(ordered, 1, ordered, cost));
     sheet.add(std::move(packs));
+    bool any_price = cost.has_value();
     const auto add = [&](std::string name, double of_class, const char* unit, const double* price) {
         const int row = static_cast<int>(sheet.rows.size()) + 1;
+        any_price = any_price || price != nullptr;
         sheet.add(
             {SheetCell::words(std::move(name)),
              SheetCell::number(of_class / use.runs(), CellUse::result, "0.0000"), SheetCell::words(unit),
              SheetCell::live(fmt::format("={}*{}", cell_name(1, row), runs_of_class), of_class, "0.000"),
              input_cell(price, "0.00"),
-             SheetCell::live(fmt::format("={}*{}", cell_name(3, row), cell_name(4, row)),
-                             price != nullptr ? of_class * *price : 0.0, "0.00")});
+             money_cell(cell_name(4, row), 1, fmt::format("{}*{}", cell_name(3, row), cell_name(4, row)),
+                        price != nullptr ? std::optional(of_class * *price) : std::nullopt)});
     };
     for (const streams::ContainerFit& fit : use.waste.fits)
         if (fit.volume > 0.0)
@@ -202,17 +246,18 @@ Sheet costs_sheet(const course::ClassUse& use, const course::House& house) {
     add("water for cooling and suction", (use.one.cooling.usual + use.one.suction.usual) * use.runs() / 1000,
         "m3", prices.water ? &*prices.water : nullptr);
     const int last = static_cast<int>(sheet.rows.size());
-    const auto sum = [&](const char* name, std::string formula, double value) {
+    const auto add_sum = [&sheet](const char* name, SheetCell sum) {
         std::vector<SheetCell> cells(5);
         cells.front() = SheetCell::words(name, CellUse::heading);
-        cells.push_back(SheetCell::live(std::move(formula), value, "0.00"));
+        cells.push_back(std::move(sum));
         return sheet.add(std::move(cells));
     };
-    const int all =
-        sum("spent when every pack is bought",
-            fmt::format("=SUM({}:{})", cell_name(5, first_line_row), cell_name(5, last)), use.money.spent());
-    sum("for a student", fmt::format("={}/({})", cell_name(5, all), runs_of_class),
-        use.money.spent() / use.runs());
+    const auto if_any = [any_price](double money) { return any_price ? std::optional(money) : std::nullopt; };
+    const std::string spent =
+        cell_name(5, add_sum("spent when every pack is bought",
+                             sum_cell(5, first_line_row, last, if_any(use.money.spent()))));
+    add_sum("for a student", money_cell(spent, 1, fmt::format("{}/({})", spent, runs_of_class),
+                                        if_any(use.money.spent() / use.runs())));
     return sheet;
 }
 

@@ -116,7 +116,7 @@ writing::Table money_table(const ClassUse& use, const House& house) {
         table.remarks.emplace_back("Chemicals include what the waste plan asks to have at hand.");
     if (!use.money.unpriced.empty())
         table.remarks.emplace_back(
-            "Not in the price list and counted as nothing: " + join(use.money.unpriced, ", ") + ".");
+            "Not in the price list and counted as nothing: " + join(use.money.unpriced, "; ") + ".");
     return table;
 }
 

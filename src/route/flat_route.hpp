@@ -146,7 +146,7 @@ class FlatRoute {
     int outflow_count() const { return outflow_count_; }
 
     Evaluation evaluate(const Inputs& inputs) const;
-    /// Of one draw, or of several at once where they are alike.
+    /// Of one draw, or of several at once. The result means nothing where these are not alike.
     template<Number N>
     void evaluate(const InputsOf<N>& inputs, EvaluationOf<N>& result) const;
 

@@ -81,7 +81,9 @@ bool check_together(const RouteFigures& figures, double most, std::mt19937& draw
         REQUIRE(same_bits(together.hazard.value, lane, alone.hazard.value));
         REQUIRE(same_bits(together.hazard.low, lane, alone.hazard.low));
         REQUIRE(same_bits(together.hazard.high, lane, alone.hazard.high));
+        REQUIRE(same_bits(together.hazard.short_term, lane, alone.hazard.short_term));
         REQUIRE(same_bits(together.score.value[lane], alone.score.value));
+        REQUIRE(same_bits(together.score.low[lane], alone.score.low));
         REQUIRE(same_bits(together.score.high[lane], alone.score.high));
     }
     return true;

@@ -6,7 +6,7 @@
 For some routes: makes the workbook, sets every framed cell to another value, lets LibreOffice recalculate it, makes the
 same changes in the route file, and compares every live figure to 1e-9, and the stock sheet to the sum of the charges.
 In a second workbook of the route only the class is changed: packs, order and costs are those of `stock` and `costs` for
-that class. A workbook of class results has the spread that Python's statistics module finds after a mass is changed.
+that class; without prices the sums are blank. A workbook of class results has the spread that Python's statistics module finds after a mass is changed.
 """
 
 import json
@@ -21,6 +21,7 @@ import openpyxl
 ROUTES = ["4-bromoacetanilide/A3", "4-bromoacetanilide/A4", "4-chloro-4-methoxychalcone/convergent", "adipic-acid/E2"]
 FRAMED = "thin"
 TOLERANCE = 1e-9
+BLANK = (None, "")
 FIRST = 4  # row where the data of a sheet start
 NEEDS = FIRST + 3  # of the sheet of stock: students, sections and extra stand above
 CLASS = {"--students": "37", "--sections": "2", "--extra": "25 %"}
@@ -96,6 +97,10 @@ def compare(name, book, printed):
     for row in book["Stock"].iter_rows(min_row=NEEDS, values_only=True):
         if row[1] is not None and differs(row[2], row[1] * 48 * 1.1):
             faults.append(f"{name}: {row[0]} for the class is {row[2]!r} g, {row[1]!r} g a run")
+    for sheet, column in (("Order", 7), ("Costs", 5)):
+        for row in book[sheet].iter_rows(min_row=FIRST, values_only=True):
+            if row[column] not in BLANK:
+                faults.append(f"{name}: {row[0]} costs {row[column]!r} without any price")
     return faults, live
 
 
@@ -146,7 +151,10 @@ def compare_class(program, name, prices, book):
         row = order[line["material"]]
         hold(line["material"] + " to get", row[3], line["to_get_grams"])
         hold(line["material"] + " packs", row[6], line["packs"])
-        hold(line["material"] + " cost", row[7], line["cost"] or 0)
+        if line["cost"] is not None:
+            hold(line["material"] + " cost", row[7], line["cost"])
+        elif row[7] not in BLANK:
+            faults.append(f"{name}, class: {line['material']} costs {row[7]!r} without a price")
         hold(line["material"] + " left over", row[8], line["left_over_grams"])
     hold("the order", order["together"][7], stock["cost"])
     treatment = {row[0]: row for row in book["Treatment"].iter_rows(min_row=FIRST, values_only=True)}

@@ -29,7 +29,7 @@ struct HazardEntry {
 };
 
 // The entry that holds beside water, and the one of the pure substance: in a gas, in a bottle that holds
-// nothing else, and in a liquor without water. Entries of solutions are those of aqueous ones.
+// nothing else, and in a pot that never holds water. Entries of solutions are those of aqueous ones.
 HazardEntry entry_in_water(const Substance& substance);
 HazardEntry entry_neat(const Substance& substance);
 

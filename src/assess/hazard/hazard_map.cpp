@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "assess/hazard/hazard_map.hpp"
 
+#include "assess/aqueous_entry.hpp"
+
 #include "assess/input_class.hpp"
 
 #include <algorithm>
 #include <array>
 #include <map>
-#include <set>
 #include <utility>
 
 namespace routeweigh {
@@ -23,6 +24,18 @@ HazardColumn column_of(HazardPlace place) {
         break;
     }
     return HazardColumn::product;
+}
+
+bool holds_water(const FlatStep& step) {
+    return std::any_of(step.substances.begin(), step.substances.end(),
+                       [](const Substance* substance) { return is_water(*substance); });
+}
+
+bool meets_water(const FlatRoute& route, const Substance& substance) {
+    return std::any_of(route.steps().begin(), route.steps().end(), [&](const FlatStep& step) {
+        return holds_water(step) &&
+               std::find(step.substances.begin(), step.substances.end(), &substance) != step.substances.end();
+    });
 }
 
 // Finds where each substance is met, and keeps only those that add something somewhere.
@@ -42,18 +55,15 @@ class HazardMapCompiler {
         return water ? entry_in_water(substance) : entry_neat(substance);
     }
 
-    bool holds_water(const Inflow& inflow) const {
+    /// As the label of the bottle has it.
+    bool in_water(const Inflow& inflow) const {
         const auto at = [](int index) { return static_cast<std::size_t>(index); };
         const Step& step = route_.route().steps[at(inflow.step)];
         const Charge& charge = step.stages[at(inflow.stage)].charges[at(inflow.charge)];
-        const std::vector<Component>& parts = charge.material->components;
-        return std::any_of(parts.begin(), parts.end(),
-                           [](const Component& part) { return is_water(*part.substance); });
-    }
-
-    static bool holds_water(const FlatStep& step) {
-        return std::any_of(step.substances.begin(), step.substances.end(),
-                           [](const Substance* substance) { return is_water(*substance); });
+        double water = 0.0;
+        for (const Component& part : charge.material->components)
+            if (is_water(*part.substance)) water += part.mass_fraction;
+        return dissolves_in(water, *inflow.substance, inflow.fraction);
     }
 
     std::size_t carrier(const HazardEntry& entry) {
@@ -69,21 +79,18 @@ class HazardMapCompiler {
         for (std::size_t i = 0; i < inflows.size(); ++i) {
             const Inflow& inflow = inflows[i];
             if (inflow.fed_by >= 0 || inflow.as_used) continue;
-            map_.bottle_.push_back({i, carrier(entry_beside(*inflow.substance, holds_water(inflow)))});
+            map_.bottle_.push_back({i, carrier(entry_beside(*inflow.substance, in_water(inflow)))});
         }
     }
 
     // The flask counts the most of a substance over all pots, so it has one entry: that of its solution where
     // one of these pots has water in it.
     void add_flasks() {
-        std::set<const Substance*> in_water;
-        for (const FlatStep& step : route_.steps())
-            if (holds_water(step)) in_water.insert(step.substances.begin(), step.substances.end());
         for (const FlatStep& step : route_.steps())
             for (std::size_t s = 0; s < step.substances.size(); ++s)
                 map_.flask_.push_back(
                     {static_cast<std::size_t>(step.first_flask) + s,
-                     carrier(entry_beside(*step.substances[s], in_water.contains(step.substances[s])))});
+                     carrier(entry_beside(*step.substances[s], meets_water(route_, *step.substances[s])))});
     }
 
     void add_streams() {

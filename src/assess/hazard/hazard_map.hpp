@@ -36,6 +36,12 @@ struct HazardValuesOf {
 };
 using HazardValues = HazardValuesOf<double>;
 
+// Water is in the pot of the step at some time. What the step makes or leaves is then judged as dissolved in
+// it; how much water was there at that moment is not asked.
+bool holds_water(const FlatStep& step);
+// Some pot that holds the substance holds water.
+bool meets_water(const FlatRoute& route, const Substance& substance);
+
 class HazardMap {
   public:
     // The scheme, the banding and the substances are kept by reference and must outlive the map; the route
@@ -45,6 +51,7 @@ class HazardMap {
     const HazardScheme& scheme() const { return *scheme_; }
     const Banding& banding() const { return *banding_; }
 
+    // Figures per gram of product, in the units of their endpoints.
     template<Number N>
     void evaluate(const EvaluationOf<N>& evaluation, HazardValuesOf<N>& values) const;
     HazardValues evaluate(const Evaluation& evaluation) const;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "assess/mixture/resolved_mixture.hpp"
 
+#include "assess/aqueous_entry.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -12,17 +14,10 @@ constexpr double least_unstated = 1e-4; // per cent; below is the rounding of th
 // A pH of the ingredient itself that makes it a strong acid or base (CLP tables 3.2.4 and 3.3.4).
 constexpr double strong_acid_ph = 2.0, strong_base_ph = 11.5;
 
-// Per cent in water, of the strongest solution in the trade (70 % hydrogen fluoride; from memory). Where the
-// water of a mixture would have to hold more than that, most of the substance is dissolved in something else.
-constexpr double strongest_in_water = 70;
-
-// The entries are those of aqueous solutions: hydrogen chloride in hexane or hydrogen bromide in acetic acid
-// is judged by the entry of the gas.
 bool takes_solution_entry(const Substance& substance, const ResolvedMixture& mixture, double percent) {
     if (!substance.ghs_solution || mixture.neat() || mixture.phase == Substance::Phase::gas) return false;
     if (mixture.phase == Substance::Phase::solid && substance.phase != Substance::Phase::gas) return false;
-    const double strongest = substance.ghs_solution->max_percent.value_or(strongest_in_water);
-    return 100 * percent <= strongest * (percent + mixture.percent_of("water")) * (1 + 1e-9);
+    return dissolves_in(mixture.percent_of("water"), substance, percent);
 }
 
 void set_nature(ResolvedIngredient& ingredient, const SubstanceNotes& notes) {

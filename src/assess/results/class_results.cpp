@@ -95,10 +95,7 @@ class ClassReader {
         if (judgement.findings != 0)
             for (std::size_t i = 0; i < results_.findings.size(); ++i)
                 results_.findings[i] += judgement.has(finding_kinds()[i].finding) ? 1U : 0U;
-        // A copied row would count its yield twice.
-        if (judgement.yield && judgement.verdict != Verdict::not_possible &&
-            !judgement.has(Finding::row_again))
-            tally_.add(*judgement.yield, section);
+        if (judgement.is_counted()) tally_.add(*judgement.yield, section);
         std::vector<OwnNumber> own;
         if (checks_own_) {
             own = check_own_numbers(row, judgement, results_.theory);

@@ -67,6 +67,8 @@ struct Judgement {
     double theory = 0;           ///< g for this row
 
     bool has(Finding finding) const { return (findings & static_cast<std::uint32_t>(finding)) != 0; }
+    /// Is its yield one of the class? A copied row would count it twice.
+    bool is_counted() const { return yield && verdict != Verdict::not_possible && !has(Finding::row_again); }
     void add(Finding finding);
 };
 

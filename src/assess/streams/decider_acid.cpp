@@ -85,7 +85,7 @@ void Decider::correct_acid(bool acid_is_welcome) {
             stream_.acid_base.strong_base);
     }
     // Base that is to keep acid from sulfite has to take up the acid that is there.
-    if (!(acid > 0) && ((sulfite_there && any_acid) || quench_takes_base))
+    if (!decision_.too_strong && ((sulfite_there && any_acid) || quench_takes_base))
         count_weak_acid("no acid is left beside the " +
                         (quench_leaves_.empty() ? join(names, " and ") : quench_leaves_));
 }

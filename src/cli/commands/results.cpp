@@ -1,12 +1,17 @@
 // SPDX-License-Identifier: MIT
 #include "app/results_session.hpp"
 #include "app/session.hpp"
+#include "base/text.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/print_problems.hpp"
 #include "cli/xlsx_file.hpp"
 
 #include <CLI/CLI.hpp>
+
+#include <fmt/format.h>
+
+#include <filesystem>
 
 namespace routeweigh::cli {
 namespace {
@@ -27,6 +32,10 @@ With --output class.xlsx the masses become a spreadsheet from which yields and t
 Example:
   routeweigh results routes/4-bromoacetanilide/A3.json examples/class-results.csv --output class.html)";
 
+bool is_spreadsheet(const std::string& path) {
+    return fold(std::filesystem::path(path).extension().string()) == ".xlsx";
+}
+
 } // namespace
 
 std::function<void()> add_results(CLI::App& program, Context& context) {
@@ -44,6 +53,10 @@ std::function<void()> add_results(CLI::App& program, Context& context) {
     command->footer(columns_help);
     context.add_output_options(*command);
     return [options, &context] {
+        const bool spreadsheet = is_spreadsheet(context.output);
+        if (spreadsheet && !context.format.empty())
+            throw CallError(fmt::format("--format {} makes no spreadsheet: leave it out, or end {} otherwise",
+                                        context.format, context.output));
         Problems problems;
         std::vector<Route> routes =
             read_routes(context.sources({options->route}), context.catalogue(), problems);
@@ -54,7 +67,7 @@ std::function<void()> add_results(CLI::App& program, Context& context) {
         // A table with faulty rows gives no figures, for nobody would see that rows are missing.
         problems.throw_if_error();
         print_problems(problems.all);
-        if (context.format.empty() && context.output.ends_with(".xlsx"))
+        if (spreadsheet)
             write_file(context.output, xlsx_bytes(results_workbook(assessment, results)));
         else
             context.write(results_document(assessment, results));

@@ -7,7 +7,10 @@
 
 #include <CLI/CLI.hpp>
 
+#include <memory>
+#include <string>
 #include <utility>
+#include <vector>
 
 namespace routeweigh::cli {
 namespace {
@@ -82,11 +85,9 @@ std::function<void()> add_what_if(CLI::App& program, Context& context) {
         Problems warnings;
         routes.push_back(read_changed(source, context.catalogue(), warnings));
         print_problems(warnings.all);
-        if (!options->save.empty()) {
-            for (const std::string& input : {options->route, options->patch, context.output})
-                refuse_overwriting(options->save, input);
-            write_file(options->save, source->text);
-        }
+        // As they were found, for a folder with one file may have been named.
+        std::vector<std::string> taken{context.output, routes.front().source->name};
+        if (change.patch != nullptr) taken.push_back(change.patch->name);
         std::string baseline = routes.front().id;
         if (!options->baseline.empty()) {
             Problems of_baseline;
@@ -95,9 +96,16 @@ std::function<void()> add_what_if(CLI::App& program, Context& context) {
             if (other.size() != 1) throw CallError("--baseline takes one route file");
             print_problems(of_baseline.all);
             baseline = other.front().id;
+            taken.push_back(other.front().source->name);
             routes.push_back(std::move(other.front()));
         }
-        context.write(what_if_document(compare_routes(std::move(routes), baseline, context.rules())));
+        const writing::Document document =
+            what_if_document(compare_routes(std::move(routes), baseline, context.rules()));
+        for (const std::string& name : taken)
+            refuse_overwriting(options->save, name);
+        context.write(document);
+        // Last, so that no fault before it costs the file that stood here.
+        if (!options->save.empty()) write_file(options->save, source->text);
     };
 }
 

@@ -38,7 +38,7 @@ class OrderCounter {
     int threads_;
     std::size_t draws_ = 0;
     std::vector<Counts> counts_;
-    std::vector<std::vector<Lanes>> scratch_; ///< by worker: ranks of a batch
+    std::vector<std::vector<Lanes>> scratch_; ///< by worker: how many routes are better, by route and block
 };
 
 } // namespace routeweigh

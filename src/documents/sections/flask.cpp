@@ -51,13 +51,8 @@ struct Ceiling {
     const Substance* substance;
     double grams; ///< per gram of product
     std::string step;
-    bool beside_water; ///< there is some in that flask
+    bool beside_water; ///< see meets_water()
 };
-
-bool contains_water(const FlatStep& step) {
-    return std::any_of(step.substances.begin(), step.substances.end(),
-                       [](const Substance* substance) { return is_water(*substance); });
-}
 
 /// Of the substances that appear in the flask without being charged, the most there can be at one time.
 std::vector<Ceiling> ceilings(const RouteView& route) {
@@ -73,8 +68,8 @@ std::vector<Ceiling> ceilings(const RouteView& route) {
                 .flask[at(step.first_flask) + static_cast<std::size_t>(found - step.substances.begin())] /
             assessment.evaluation().product;
         if (grams > negligible)
-            result.push_back(
-                {entry.substance, grams, route.route().steps[at(entry.step)].id, contains_water(step)});
+            result.push_back({entry.substance, grams, route.route().steps[at(entry.step)].id,
+                              meets_water(assessment.flat(), *entry.substance)});
     }
     std::stable_sort(result.begin(), result.end(),
                      [](const auto& a, const auto& b) { return a.grams > b.grams; });

@@ -42,7 +42,7 @@ TEST_CASE("an oxidiser is quenched first, a metal goes to the metals, sulfite ne
 
 // The window of pH 6 to 9 is read (Rutgers, University of Washington); acetic acid, pKa 4.76 (remembered), is
 // below it.
-TEST_CASE("a neutral container takes base for the weak acid too, another container does not") {
+TEST_CASE("base goes to the weak acid too where the container is the neutral one or sulfite is left") {
     const auto sulfite_beside = [](const char* more, double mmol_of_it) {
         return decide(mmol({{"water", 5000},
                             {"sodium hydrogensulfite", 2},
@@ -60,7 +60,15 @@ TEST_CASE("a neutral container takes base for the weak acid too, another contain
     const Decision burns = sulfite_beside("ethanol", 3000);
     CHECK(burns.kind == ContainerKind::flammable);
     CHECK(burns.needs(Treatment::Kind::add_base));
-    CHECK_FALSE(burns.needs_base_for_weak_acid());
+    // Acetic acid of 1 mol/L has pH 2.4; hydrogen sulfite, pKa 1.8 (both remembered), is then a fifth sulfur
+    // dioxide.
+    REQUIRE(burns.needs_base_for_weak_acid());
+    CHECK(burns.first.back().moles == doctest::Approx(0.1));
+    const Decision without_sulfite =
+        decide(mmol({{"water", 5000}, {"hydrogen bromide", 5}, {"acetic acid", 100}, {"ethanol", 3000}}),
+               us_rules());
+    CHECK(without_sulfite.kind == ContainerKind::flammable);
+    CHECK_FALSE(without_sulfite.needs_base_for_weak_acid());
     const Decision acidic = decide(mmol({{"water", 5000}, {"acetic acid", 100}}), us_rules());
     CHECK(acidic.kind == ContainerKind::aqueous_acidic);
     CHECK(acidic.first.empty());
