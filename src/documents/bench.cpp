@@ -101,7 +101,7 @@ std::string_view words(BenchHazard hazard) {
     case BenchHazard::sensitising:
         return "sensitising";
     case BenchHazard::long_term:
-        return "carcinogenic or mutagenic or toxic to reproduction or organs";
+        return "serious health hazard";
     case BenchHazard::aquatic:
         return "toxic to water life";
     case BenchHazard::explosive:

@@ -86,9 +86,9 @@ writing::Table waste_table(const StockList& list) {
                               amount_cell(need.grams / list.plan.sections, *need.material),
                               amount_cell(need.grams, *need.material), join(need.uses, "; ")});
     if (!list.waste.unweighed.empty())
-        table.remarks.push_back("Without an amount: " + documents::listed(list.waste.unweighed) + ".");
+        table.remarks.push_back("Without an amount: " + join(list.waste.unweighed, "; ") + ".");
     table.remarks.emplace_back(
-        "Amounts are those of the waste plan, of a reducer with its largest excess. Test "
+        "Amounts are those of the waste plan, of the quench of an oxidiser with its largest excess. Test "
         "papers decide, so have more at hand.");
     return table;
 }
@@ -252,8 +252,7 @@ writing::Paragraph cost_words(const StockList& list, const stock::PriceList& pri
     if (!prices.source.empty()) words += " Source: " + prices.source + ".";
     words += " All packs of a material are of the one size that costs least together.";
     if (!list.unpriced.empty())
-        words +=
-            " Without a price, and so not in the sum: " + documents::listed(names_of(list.unpriced)) + ".";
+        words += " Without a price, and so not in the sum: " + join(names_of(list.unpriced), "; ") + ".";
     return {words};
 }
 

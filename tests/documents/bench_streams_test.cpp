@@ -83,6 +83,57 @@ TEST_CASE("glassware is what stages and streams of the route ask for, each piece
     }
 }
 
+TEST_CASE("pieces of several steps are named once, and for each step what they are for") {
+    const auto laid_out = test::lay_out_file("4-chloro-4-methoxychalcone/convergent.json");
+    const bench::Experiment& experiment = laid_out->experiment();
+    std::map<std::string, bench::Equipment> pieces;
+    for (const bench::Equipment& one : bench::equipment_of(experiment))
+        CHECK(pieces.emplace(one.name, one).second);
+    const auto serves = [&](const char* piece, const char* use) {
+        const auto& uses = pieces.at(piece).uses;
+        return std::find(uses.begin(), uses.end(), use) != uses.end();
+    };
+    // What is boiled off is heated, though the file states no temperature for it.
+    for (const char* piece : {"bath, mantle or plate to heat", "thermometer",
+                              "condenser for distilling with adapter and receiver, clamped"}) {
+        CAPTURE(piece);
+        CHECK(serves(piece, "acylation: taking off the solvent"));
+        CHECK(serves(piece, "oxidation: taking off the solvent"));
+    }
+    // A liquid dried over a salt runs through paper by its own weight.
+    CHECK(serves("funnel with fluted paper", "acylation: drying over salt"));
+    const char* suction = "suction flask with filter funnel and paper that fits it";
+    CHECK_FALSE(serves(suction, "acylation: drying over salt"));
+    CHECK(serves(suction, "condensation: dilution and filtration"));
+    for (const bench::BenchStep& step : experiment.steps())
+        for (const bench::Equipment& one : bench::equipment_of(step, experiment.rules())) {
+            CAPTURE(one.name);
+            CHECK(pieces.at(one.name).holds >= one.holds);
+            for (const std::string& use : one.uses)
+                CHECK(serves(one.name.c_str(), (step.step->id + ": " + use).c_str()));
+        }
+}
+
+TEST_CASE("a bath is named by how cold it is") { // common practice, no source
+    const auto has_bath = [](const char* temperature, const char* bath) {
+        std::string text = test::text_of_route("acetylsalicylic-acid/G1.json");
+        const std::string stated = "\"0 degC\"";
+        text.replace(text.find(stated), stated.size(), temperature);
+        const auto laid_out = test::lay_out_text(text);
+        for (const bench::Equipment& one : bench::equipment_of(laid_out->experiment()))
+            if (one.name == bath)
+                for (const std::string& use : one.uses)
+                    if (use == "water, ice and filtration") return true;
+        return false;
+    };
+    CHECK(has_bath("\"0 degC\"", "ice bath"));
+    CHECK(has_bath("\"-4 degC\"", "ice bath"));
+    CHECK(has_bath("\"-5 degC\"", "ice-salt bath"));
+    CHECK(has_bath("\"-20 degC\"", "ice-salt bath"));
+    CHECK(has_bath("\"-21 degC\"", "dry ice bath"));
+    CHECK_FALSE(has_bath("\"-21 degC\"", "ice bath"));
+}
+
 TEST_CASE("what comes before a container tells a student no amounts, and a key tells them") {
     const std::regex amount("[0-9] (umol|mmol|mol|mg|g|mL|L)\\b");
     int told = 0;

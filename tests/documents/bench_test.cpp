@@ -36,6 +36,13 @@ const BenchBottle& bottle_with(const std::vector<BenchBottle>& bench, const std:
     return *found;
 }
 
+TEST_CASE("lasting harm is named by what it is") {
+    // Regulation (EC) No 1272/2008, Annex VI (remembered): potassium bromate is Carc. 1B, H350.
+    const std::vector<BenchBottle> bench = bench_of_route("A2", MixtureRegime::eu);
+    CHECK(bottle_with(bench, "potassium-bromate").hazards.contains(BenchHazard::long_term));
+    CHECK(documents::words(BenchHazard::long_term) == "serious health hazard");
+}
+
 TEST_CASE("hydrogen peroxide of 30 % damages eyes and neither burns skin nor oxidises as the neat one does") {
     // Regulation (EC) No 1272/2008, Annex VI, index number 008-003-00-9 (remembered): Ox. Liq. 2 from 50 %,
     // Skin Corr. 1B from 50 %, Skin Irrit. 2 from 35 %, Eye Dam. 1 from 8 %.

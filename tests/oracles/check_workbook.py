@@ -161,7 +161,7 @@ def compare_class(program, name, prices, book):
     for need in stock["for_waste"]:
         hold(need["material"] + " for the waste", treatment[need["material"]][2], need["grams"])
     rows = {row[0]: row for row in book["Costs"].iter_rows(min_row=FIRST, values_only=True)}
-    hold("disposal", sum(row[5] for name, row in rows.items() if name.startswith("disposal")), costs["disposal"])
+    hold("disposal", sum(row[5] or 0 for name, row in rows.items() if name.startswith("disposal")), costs["disposal"])
     hold("power", rows["electricity"][5], costs["power"])
     hold("water", rows["water for cooling and suction"][5], costs["water"])
     hold("spent", rows["spent when every pack is bought"][5], costs["spent"])

@@ -2,6 +2,7 @@
 #include "assess/bench/equipment.hpp"
 
 #include "assess/bench/experiment.hpp"
+#include "assess/pot_contents.hpp"
 #include "base/list.hpp"
 #include "base/text.hpp"
 
@@ -12,13 +13,22 @@
 namespace routeweigh::bench {
 namespace {
 
-constexpr double cold_until = 10; // degC; common practice, no source
+// degC; common practice, no source
+constexpr double cold_until = 10;     // warmer than that, water of the tap will do
+constexpr double salt_until = -5;     // ice alone stays at 0 degC
+constexpr double dry_ice_below = -20; // about what ice with salt reaches
 
-void add_item(std::vector<Equipment>& all, std::string name, const std::string& use, double holds = 0) {
-    auto found = std::find_if(all.begin(), all.end(), [&](const Equipment& one) { return one.name == name; });
-    if (found == all.end()) found = all.insert(all.end(), Equipment{std::move(name), {}, 0});
-    if (!use.empty()) add_once(found->uses, use);
-    found->holds = std::max(found->holds, holds);
+Equipment& item_named(std::vector<Equipment>& all, const std::string& name) {
+    const auto found =
+        std::find_if(all.begin(), all.end(), [&](const Equipment& one) { return one.name == name; });
+    return found != all.end() ? *found : all.emplace_back(Equipment{name, {}, 0});
+}
+
+void add_item(std::vector<Equipment>& all, const std::string& name, const std::string& use,
+              double holds = 0) {
+    Equipment& one = item_named(all, name);
+    if (!use.empty()) add_once(one.uses, use);
+    one.holds = std::max(one.holds, holds);
 }
 
 void add_vessel(std::vector<Equipment>& all, const Vessel& vessel, const std::string& use) {
@@ -36,8 +46,22 @@ bool is_cold(const BenchStage& stage) {
     return stage.vessel && temperature && temperature->celsius() <= cold_until;
 }
 
-bool is_hot(const BenchStage& stage) {
-    return stage.vessel && stage.facts.warm;
+/// Also to boil something off, though the route need not say how hot that is.
+bool is_heated(const BenchStage& stage) {
+    return stage.vessel && (stage.facts.warm || boils_off(*stage.facts.stage));
+}
+
+/// What cools a stage; nullptr where nothing has to.
+const char* cold_bath(const BenchStage& stage) {
+    if (!is_cold(stage)) return stage.facts.cools_before_filtering() ? "ice bath" : nullptr;
+    const double celsius = stage.facts.stage->temperature->celsius();
+    if (celsius < dry_ice_below) return "dry ice bath";
+    return celsius <= salt_until ? "ice-salt bath" : "ice bath";
+}
+
+/// The liquor is wanted and a spent salt stays behind: no suction, which would take the solvent off.
+bool filters_off_salt(const BenchStage& stage) {
+    return stage.facts.has_role("drying agent") && stage.facts.separates(SeparationMethod::filtration);
 }
 
 void add_apparatus(std::vector<Equipment>& all, const BenchStep& step) {
@@ -48,13 +72,16 @@ void add_apparatus(std::vector<Equipment>& all, const BenchStep& step) {
               [](const BenchStage& stage) { return stage.facts.refluxes(); });
     add_where(all, step, "condenser for distilling with adapter and receiver, clamped",
               parts(SeparationMethod::distillation));
-    add_where(all, step, "bath, mantle or plate to heat", is_hot);
-    add_where(all, step, "ice bath",
-              [](const BenchStage& stage) { return is_cold(stage) || stage.facts.cools_before_filtering(); });
+    add_where(all, step, "bath, mantle or plate to heat", is_heated);
+    for (const BenchStage& stage : step.stages)
+        if (const char* bath = cold_bath(stage)) add_item(all, bath, stage.facts.stage->title);
     add_where(all, step, "thermometer",
-              [](const BenchStage& stage) { return is_hot(stage) || is_cold(stage); });
+              [](const BenchStage& stage) { return is_heated(stage) || is_cold(stage); });
     add_where(all, step, "suction flask with filter funnel and paper that fits it",
-              parts(SeparationMethod::filtration));
+              [](const BenchStage& stage) {
+                  return stage.facts.separates(SeparationMethod::filtration) && !filters_off_salt(stage);
+              });
+    add_where(all, step, "funnel with fluted paper", filters_off_salt);
     add_where(all, step, "weighed dish to dry on", parts(SeparationMethod::drying));
 }
 
@@ -94,11 +121,12 @@ std::vector<Equipment> equipment_of(const BenchStep& step, const BenchRules& rul
 
 std::vector<Equipment> equipment_of(const Experiment& experiment) {
     std::vector<Equipment> all;
+    const bool several = experiment.steps().size() > 1;
     for (const BenchStep& step : experiment.steps())
         for (const Equipment& one : equipment_of(step, experiment.rules())) {
-            const bool there = std::any_of(all.begin(), all.end(),
-                                           [&](const Equipment& other) { return other.name == one.name; });
-            if (!there) all.push_back(one);
+            add_item(all, one.name, "", one.holds);
+            for (const std::string& use : one.uses)
+                add_item(all, one.name, several ? step.step->id + ": " + use : use);
         }
     return all;
 }

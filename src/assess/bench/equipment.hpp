@@ -23,7 +23,8 @@ struct Equipment {
 /// Each once, though several stages use it.
 std::vector<Equipment> equipment_of(const BenchStep& step, const BenchRules& rules);
 
-/// Of all steps, each once, for one follows the other. Uses are those of the first step that needs it.
+/// Of all steps, each once, for one follows the other: uses of all, after the id of their step where there
+/// are several, and the most that any step puts in it.
 std::vector<Equipment> equipment_of(const Experiment& experiment);
 
 } // namespace routeweigh::bench

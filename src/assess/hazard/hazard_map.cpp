@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <set>
 #include <utility>
 
 namespace routeweigh {
@@ -31,11 +32,11 @@ bool holds_water(const FlatStep& step) {
                        [](const Substance* substance) { return is_water(*substance); });
 }
 
-bool meets_water(const FlatRoute& route, const Substance& substance) {
-    return std::any_of(route.steps().begin(), route.steps().end(), [&](const FlatStep& step) {
-        return holds_water(step) &&
-               std::find(step.substances.begin(), step.substances.end(), &substance) != step.substances.end();
-    });
+std::set<const Substance*> substances_beside_water(const FlatRoute& route) {
+    std::set<const Substance*> result;
+    for (const FlatStep& step : route.steps())
+        if (holds_water(step)) result.insert(step.substances.begin(), step.substances.end());
+    return result;
 }
 
 // Finds where each substance is met, and keeps only those that add something somewhere.
@@ -86,11 +87,12 @@ class HazardMapCompiler {
     // The flask counts the most of a substance over all pots, so it has one entry: that of its solution where
     // one of these pots has water in it.
     void add_flasks() {
+        const std::set<const Substance*> beside_water = substances_beside_water(route_);
         for (const FlatStep& step : route_.steps())
             for (std::size_t s = 0; s < step.substances.size(); ++s)
                 map_.flask_.push_back(
                     {static_cast<std::size_t>(step.first_flask) + s,
-                     carrier(entry_beside(*step.substances[s], meets_water(route_, *step.substances[s])))});
+                     carrier(entry_beside(*step.substances[s], beside_water.contains(step.substances[s])))});
     }
 
     void add_streams() {

@@ -11,6 +11,7 @@
 #include "route/flat_route.hpp"
 
 #include <cstddef>
+#include <set>
 #include <span>
 #include <vector>
 
@@ -39,8 +40,8 @@ using HazardValues = HazardValuesOf<double>;
 // Water is in the pot of the step at some time. What the step makes or leaves is then judged as dissolved in
 // it; how much water was there at that moment is not asked.
 bool holds_water(const FlatStep& step);
-// Some pot that holds the substance holds water.
-bool meets_water(const FlatRoute& route, const Substance& substance);
+// Those of which some pot holds water too.
+std::set<const Substance*> substances_beside_water(const FlatRoute& route);
 
 class HazardMap {
   public:

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <set>
+#include <string>
 #include <utility>
 
 namespace routeweigh::stock {
@@ -70,7 +71,8 @@ WasteNeeds waste_needs_of_run(const Assessment& route, const streams::RouteWaste
     WasteNeeds all;
     for (const streams::QuenchPlan& plan : waste.quenches) {
         const double runs = route.evaluation().steps[at(plan.step)].scale;
-        const auto supplies = streams::treatment_supplies(plan, rules.quench, rules.catalogue);
+        const std::string step = waste.quenches.size() > 1 ? plan.step_id : std::string();
+        const auto supplies = streams::treatment_supplies(plan, rules.quench, rules.catalogue, step);
         for (const streams::TreatmentSupply& supply : supplies.weighed) {
             Need& need = need_of(all.needs, supply.material);
             need.per_run += runs * supply.grams;

@@ -8,6 +8,7 @@
 #include "chemistry/material.hpp"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace routeweigh::streams {
@@ -23,9 +24,11 @@ struct TreatmentSupplies {
     std::vector<std::string> unweighed; ///< what goes by paper or drop by drop: "pH paper"
 };
 
-/// Of one pot. A reducer is counted with the larger excess of the table, for it has to suffice; base without
-/// excess, for paper decides. Nothing for streams that nothing is done to.
+/// Of one pot, beyond what the route charges as its quench. What takes the electrons of an oxidiser is
+/// counted with the larger excess of the table, for it has to suffice; base and what goes by no electrons
+/// without excess, for tests decide. Nothing for streams that nothing is done to. \param step  its id where
+/// lists join several steps, whose streams often share a name; else empty
 TreatmentSupplies treatment_supplies(const QuenchPlan& plan, const QuenchTable& table,
-                                     const Catalogue& catalogue);
+                                     const Catalogue& catalogue, std::string_view step = {});
 
 } // namespace routeweigh::streams

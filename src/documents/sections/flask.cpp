@@ -12,6 +12,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
 namespace routeweigh::documents {
 namespace {
@@ -51,13 +52,14 @@ struct Ceiling {
     const Substance* substance;
     double grams; ///< per gram of product
     std::string step;
-    bool beside_water; ///< see meets_water()
+    bool beside_water; ///< see substances_beside_water()
 };
 
 /// Of the substances that appear in the flask without being charged, the most there can be at one time.
 std::vector<Ceiling> ceilings(const RouteView& route) {
     std::vector<Ceiling> result;
     const Assessment& assessment = *route.assessment;
+    const std::set<const Substance*> beside_water = substances_beside_water(assessment.flat());
     for (const GraphSubstance& entry : route.graph.substances) {
         if (entry.role != GraphRole::transient) continue;
         const FlatStep& step = assessment.flat().steps()[at(entry.step)];
@@ -69,7 +71,7 @@ std::vector<Ceiling> ceilings(const RouteView& route) {
             assessment.evaluation().product;
         if (grams > negligible)
             result.push_back({entry.substance, grams, route.route().steps[at(entry.step)].id,
-                              meets_water(assessment.flat(), *entry.substance)});
+                              beside_water.contains(entry.substance)});
     }
     std::stable_sort(result.begin(), result.end(),
                      [](const auto& a, const auto& b) { return a.grams > b.grams; });

@@ -3,6 +3,8 @@
 
 #include <doctest/doctest.h>
 
+#include <cmath>
+#include <random>
 #include <vector>
 
 using doctest::Approx;
@@ -25,4 +27,28 @@ TEST_CASE("a list without two different values has no order to agree with") {
     CHECK(!kendall_tau_b(flat, any));
     CHECK(!kendall_tau_b(any, flat));
     CHECK(!kendall_tau_b(one, one));
+}
+
+TEST_CASE("sorting counts the pairs that comparing all of them counts, ties among them") {
+    std::mt19937 draw(8);
+    for (int round = 0; round < 300; ++round) {
+        const int values = std::uniform_int_distribution<int>(1, 12)(draw); // few values: many ties
+        std::uniform_int_distribution<int> value(0, values);
+        std::vector<double> a(std::uniform_int_distribution<std::size_t>(2, 40)(draw)), b(a.size());
+        for (std::size_t i = 0; i < a.size(); ++i) {
+            a[i] = value(draw);
+            b[i] = value(draw);
+        }
+        double agreement = 0, untied_a = 0, untied_b = 0;
+        const auto sign = [](double x, double y) { return x < y ? -1.0 : x > y ? 1.0 : 0.0; };
+        for (std::size_t i = 0; i < a.size(); ++i)
+            for (std::size_t j = 0; j < i; ++j) {
+                agreement += sign(a[i], a[j]) * sign(b[i], b[j]);
+                untied_a += std::abs(sign(a[i], a[j]));
+                untied_b += std::abs(sign(b[i], b[j]));
+            }
+        const auto tau = kendall_tau_b(a, b);
+        REQUIRE(tau.has_value() == (untied_a > 0 && untied_b > 0));
+        if (tau) REQUIRE(*tau == doctest::Approx(agreement / std::sqrt(untied_a * untied_b)));
+    }
 }

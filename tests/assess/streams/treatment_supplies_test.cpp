@@ -4,6 +4,7 @@
 
 #include "assess/stock/stock_list.hpp"
 #include "stream_case.hpp"
+#include "support/route_builder.hpp"
 
 #include <doctest/doctest.h>
 
@@ -56,6 +57,76 @@ TEST_CASE(
     CHECK(grams_of(supplies(plan), "acetone") == doctest::Approx(0.04 * 58.08).epsilon(1e-3));
     plan.destroys = false; // the stream is stopped: nothing is done to it at a bench
     CHECK(supplies(plan).weighed.empty());
+}
+
+TEST_CASE("acetone that a route charges as its quench is not asked for again") {
+    using namespace routeweigh::test;
+    const std::string reduction =
+        "4 cyclohexanone + sodium borohydride + 4 water -> 4 cyclohexanol + boric acid + sodium hydroxide";
+    const auto acetone_beside = [&](std::string_view charged) {
+        const Built pot(
+            test::route("cyclohexanol", {step("cyclohexanol", "cyclohexanone", reduction,
+                                              {stage("reaction",
+                                                     {charge("cyclohexanone", "20 mmol", "substrate"),
+                                                      charge("sodium borohydride", "10 mmol", "reagent"),
+                                                      charge("water", "5 g", "reagent")},
+                                                     {reaction(reduction)}),
+                                               stage("workup", {charge("acetone", charged, "quench")})})}));
+        const QuenchPlan plan = assess_waste(pot.route, us_rules()).quenches.at(0);
+        CHECK(plan.destroys);
+        return grams_of(supplies(plan), "acetone");
+    };
+    // 20 mmol ketone take 5 of the 10 mmol; four times the other 5 mmol are 20 mmol, 1.162 g.
+    CHECK(acetone_beside("1 g") == doctest::Approx(0.020 * 58.08 - 1).epsilon(1e-3));
+    CHECK(acetone_beside("20 mmol") == 0);
+    CHECK(acetone_beside("2 g") == 0);
+}
+
+TEST_CASE("a reagent that is a solution is weighed as the solution, 34.01 g/mol H2O2 (from memory)") {
+    // Peroxide turns nitrite into nitrate, one mole a mole (common practice, no source).
+    QuenchRow row;
+    row.name = "nitrite";
+    row.species = "NaNO2";
+    row.equation = QuenchEquation("NaNO2 + H2O2 -> NaNO3 + H2O");
+    row.reagent = "H2O2";
+    row.reagent_name = "hydrogen peroxide 30 %";
+    QuenchPlan plan;
+    plan.destroys = true;
+    plan.nominal.reducers.push_back({&substance("sodium nitrite"), &row, 0.01});
+    CHECK(grams_of(supplies(plan), "hydrogen peroxide 30 %") ==
+          doctest::Approx(0.01 * 34.015 / 0.30).epsilon(1e-3));
+    row.reagent_name = "sulfamic acid solution of the house"; // no bottle of the catalogue
+    CHECK(supplies(plan).weighed.empty());
+    CHECK(supplies(plan).unweighed ==
+          std::vector<std::string>{"sulfamic acid solution of the house (destroys nitrite)"});
+}
+
+TEST_CASE("what supplies are for names the step where a route has several, and what quenches as it is") {
+    QuenchPlan plan;
+    StreamToNeutralise alkaline;
+    alkaline.stream = "filtrate and wash";
+    alkaline.strong_base = 0.1;
+    plan.to_neutralise.push_back(alkaline);
+    const auto words = [&](std::string_view step) {
+        return treatment_supplies(plan, us_rules().quench, us_rules().catalogue, step).unweighed;
+    };
+    CHECK(words("").front() == "dilute acid (citric, acetic or hydrochloric) for filtrate and wash");
+    CHECK(words("benzil").front() ==
+          "dilute acid (citric, acetic or hydrochloric) for benzil: filtrate and wash");
+    const WasteOf a1(a_route("A1"), us_rules());
+    const TreatmentSupplies found =
+        treatment_supplies(a1.quench(), us_rules().quench, us_rules().catalogue, "bromination");
+    for (const TreatmentSupply& one : found.weighed)
+        if (one.material->name == "sodium hydrogencarbonate")
+            CHECK(one.uses == std::vector<std::string>{"base for bromination: filtrate and washes"});
+    // Cyclohexene adds bromine: it is the quench of that route and no reducer.
+    QuenchPlan alkene = WasteOf("routes/2-3-dibromo-3-phenylpropanoic-acid/B1.json", us_rules()).quench();
+    REQUIRE(alkene.planned.front().reducer != nullptr);
+    alkene.destroys = true;
+    alkene.extra_material = 1; // g short
+    const TreatmentSupplies more = supplies(alkene);
+    REQUIRE(grams_of(more, "cyclohexene") > 0);
+    CHECK(more.weighed.front().uses == std::vector<std::string>{"more of the quench to have ready"});
 }
 
 TEST_CASE("every stream that takes base or acid has it on the list, and pH paper with it") {
