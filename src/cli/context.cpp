@@ -29,7 +29,7 @@ std::vector<std::string> format_names() {
 
 /// "report.html" asks for HTML without --format.
 std::string format_by_ending(const std::string& path) {
-    const std::string ending = std::filesystem::path(path).extension().string();
+    const std::string ending = fold(std::filesystem::path(path).extension().string());
     if (ending == ".html" || ending == ".htm") return "html";
     if (ending == ".md") return "markdown";
     if (ending == ".csv") return "csv";

@@ -163,7 +163,7 @@ std::vector<std::string> not_known(const Proposal& proposal, const stock::PriceL
         std::string words = capitalised(prices.words());
         if (!unpriced.empty())
             words += "; not priced and counted as nothing: " +
-                     join(std::vector<std::string>(unpriced.begin(), unpriced.end()), ", ");
+                     join(std::vector<std::string>(unpriced.begin(), unpriced.end()), "; ");
         items.push_back(words + ".");
     }
     if (const double extra = proposal.now->use.plan.extra; extra > 0.0)

@@ -272,7 +272,7 @@ writing::Document term_document(const CourseUse& term, const CourseUse* before,
         if (!unpriced.empty())
             blocks.push_back(writing::Paragraph{
                 "Not in the price list and counted as nothing: " +
-                    join(std::vector<std::string>(unpriced.begin(), unpriced.end()), ", ") + ".",
+                    join(std::vector<std::string>(unpriced.begin(), unpriced.end()), "; ") + ".",
                 true});
     }
     blocks.push_back(usual_cautions());

@@ -41,7 +41,7 @@ std::string ready_words(const Paper& paper) {
         names.push_back(one.material->name +
                         (paper.key() ? " (" + amount_text(one.grams, *one.material) + ")" : ""));
     names.insert(names.end(), supplies.unweighed.begin(), supplies.unweighed.end());
-    return listed(names);
+    return join(names, "; "); // names have commas in them
 }
 
 /// What is done to one stream, and where it goes then.
