@@ -25,18 +25,19 @@ Money money_of(const ClassUse& use, const House& house) {
         money.used +=
             line.needed() / (1.0 + use.plan.extra) / line.packs.pack->grams * line.packs.pack->price;
     }
-    const auto dispose = [&](const std::string& container, double millilitres) {
-        if (const double* price = prices.disposal_of(container))
+    const auto dispose = [&](const std::string& key, const std::string& container, double millilitres) {
+        if (const double* price = prices.disposal_of(key))
             money.disposal += *price * millilitres / 1000.0;
         else
             money.unpriced.push_back("disposal of " + container);
     };
     for (const streams::ContainerFit& fit : use.waste.fits)
-        if (fit.volume > 0.0) dispose(std::string(id_of(fit.container->kind)), fit.volume);
+        if (fit.volume > 0.0)
+            dispose(std::string(id_of(fit.container->kind)), fit.container->name, fit.volume);
     double own = 0.0;
     for (const streams::OwnBottle& bottle : use.waste.own_bottles)
         own += bottle.volume;
-    if (own > 0.0) dispose("own_bottle", own);
+    if (own > 0.0) dispose("own_bottle", "bottles of their own", own);
     if (prices.electricity)
         money.power = *prices.electricity * use.one.socket.usual * use.runs() / kilojoules_per_kilowatt_hour;
     else

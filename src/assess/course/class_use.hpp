@@ -31,7 +31,7 @@ struct Money {
     double used = 0;     ///< of what the runs use up of them
     double disposal = 0; ///< of the streams, by container
     double power = 0, water = 0;
-    std::vector<std::string> unpriced; ///< "bromine", "disposal of halogenated"
+    std::vector<std::string> unpriced; ///< "bromine", "disposal of halogenated organic"
 
     double spent() const { return packs + disposal + power + water; }
     double consumed() const { return used + disposal + power + water; }
