@@ -108,7 +108,8 @@ void Context::add_output_options(CLI::App& command) {
     };
     command
         .add_option("--format", format,
-                    fmt::format("How to write it: {}; by the ending of --output when not said",
+                    fmt::format("How to write it: {}; by the ending of --output when not said. CSV holds "
+                                "rows only, without cautions",
                                 join(format_names(), ", ")))
         ->check(known)
         ->type_name("FORMAT");

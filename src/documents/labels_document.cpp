@@ -203,11 +203,11 @@ writing::Document labels_document(const Assessment& route,
     document.subtitle = fmt::format("Sheets {}, {:g} x {:g} mm", sheet.name, sheet.width, sheet.height);
     document.blocks.push_back(
         writing::Paragraph{"Print at 100 %, without scaling and without margins of the printer's own, and "
-                           "try on plain paper first. Hazards are "
-                           "those of the composition by the rules for mixtures: an estimate for planning. "
-                           "The supplier's label and "
-                           "data sheet come first, and what really stands in a waste container is what was "
-                           "written on its log. Local "
+                           "try on plain paper first. Hazards are those of the composition by the rules for "
+                           "mixtures of " +
+                           rules.limits.title +
+                           ": an estimate for planning. The supplier's label and data sheet come first, and "
+                           "what really stands in a waste container is what was written on its log. Local "
                            "rules, the safety office and licensed waste contractors decide."});
     LabelSheet block = sheet_of(sheet, words.first);
     writing::MachineList machine;

@@ -120,6 +120,12 @@ writing::Table technique_table(const CourseUse& term) {
     return table;
 }
 
+/// Some experiment leaves something out of the figure.
+bool is_open(const TermFigure& figure, const CourseUse& term) {
+    return figure.lacks != nullptr && std::any_of(term.experiments.begin(), term.experiments.end(),
+                                                  [&](const auto& one) { return figure.lacks(one.use); });
+}
+
 /// Before and after, the rows in which the change loses first.
 writing::Table change_table(const CourseUse& before, const CourseUse& after, const stock::PriceList& prices) {
     writing::Table table;
@@ -130,22 +136,25 @@ writing::Table change_table(const CourseUse& before, const CourseUse& after, con
                      {.heading = "after", .align = decimal},
                      {.heading = "difference", .align = decimal},
                      {.heading = "verdict"}};
-    std::vector<writing::Row> worse, rest;
+    std::vector<writing::Row> worse, open, rest;
     for (const TermFigure& figure : term_figures()) {
         if (!is_shown(figure, plan_of(before), prices) || !is_shown(figure, plan_of(after), prices)) continue;
         const double old_value = of_term(figure, before, prices), new_value = of_term(figure, after, prices);
         const int sign = printed_sign(new_value - old_value, figure.decimals);
+        const bool lacking = is_open(figure, before) || is_open(figure, after);
         writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(unit_of(figure, prices)),
                           cell_of(figure, old_value), cell_of(figure, new_value),
                           writing::Cell((sign > 0 ? "+" : "") + fixed(new_value - old_value, figure.decimals),
                                         new_value - old_value),
-                          writing::Cell(sign > 0   ? "more"
+                          writing::Cell(lacking    ? "open: not all is known"
+                                        : sign > 0 ? "more"
                                         : sign < 0 ? "less"
                                                    : "no difference at this precision")});
-        (sign > 0 ? worse : rest).push_back(std::move(row));
+        (lacking ? open : sign > 0 ? worse : rest).push_back(std::move(row));
     }
-    table.rows = std::move(worse);
-    table.rows.insert(table.rows.end(), rest.begin(), rest.end());
+    for (std::vector<writing::Row>* rows : {&worse, &open, &rest})
+        table.rows.insert(table.rows.end(), rows->begin(), rows->end());
+    table.remarks = {"Open: a price or a time is lacking, before or after."};
     return table;
 }
 

@@ -58,7 +58,8 @@ std::optional<double> ResultRow::mass() const {
 }
 
 double ResultRow::reading() const {
-    return product ? last_digit(product) : last_digit(boat_and_product) + last_digit(boat);
+    // One balance weighed both; a spreadsheet that prints 0.000 as 0 made it no coarser.
+    return product ? last_digit(product) : 2.0 * std::min(last_digit(boat_and_product), last_digit(boat));
 }
 
 RowReader::RowReader(CsvReader& rows, Problems& problems) : rows_(rows), problems_(problems), numbers_(',') {

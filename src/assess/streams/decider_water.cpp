@@ -9,6 +9,13 @@
 #include <algorithm>
 
 namespace routeweigh::streams {
+namespace {
+
+/// Of volumes added up, where ethanol meets water: at least this share is left (density tables; remembered).
+/// The share of alcohol by volume is greater by as much, which no exemption may overlook.
+constexpr double volume_left_by_mixing = 0.96;
+
+} // namespace
 
 void Decider::decide_aqueous() {
     if (!stream_.layers.empty()) {
@@ -76,7 +83,7 @@ bool Decider::burns() {
     if (!stream_.flash.below(line)) return false;
     if (!local_.alcohol_exempt_below) return true;
     const Sourced<double>& alcohol = *local_.alcohol_exempt_below;
-    const bool few = stream_.alcohol_by_volume < alcohol.value;
+    const bool few = stream_.alcohol_by_volume / volume_left_by_mixing < alcohol.value;
     const bool others_burn = stream_.flash_without_alcohols.below(line) ||
                              stream_.flash_without_alcohols.verdict == FlashPoint::Verdict::not_applicable;
     const bool watery = stream_.water_share >= local_.aqueous_from.value;
@@ -85,11 +92,16 @@ bool Decider::burns() {
         exempt ? fmt::format(
                      "{}, below {:g} %, in at least {:g} % water by mass: exempt from the flash-point line",
                      alcohol_words(), 100 * alcohol.value, 100 * local_.aqueous_from.value)
-        : !few    ? fmt::format("{}, at or above {:g} %: not exempt", alcohol_words(), 100 * alcohol.value)
+        : !few    ? fmt::format("{} with volumes added up, and mixing shrinks them; not surely below {:g} %: "
+                                   "not exempt",
+                                alcohol_words(), 100 * alcohol.value)
         : !watery ? fmt::format("less than {:g} % water by mass: not exempt", 100 * local_.aqueous_from.value)
                   : std::string("what burns is not alcohol alone: not exempt");
     because("alcohol line", words, 100 * stream_.alcohol_by_volume, 100 * alcohol.value, "% by volume",
             describe(alcohol.from));
+    if (exempt)
+        decision_.summary +=
+            fmt::format("; below {:g} % alcohol: exempt from the flash-point line", 100 * alcohol.value);
     return !exempt;
 }
 

@@ -120,6 +120,7 @@ void set_apart(StreamAdvice& advice, const CompatibilityReport& report, const Lo
     decision.goes_to = fmt::format("own bottle, labelled, not into {}", decision.goes_to);
     decision.summary = report.words;
     decision.ask = local.contact;
+    advice.handout = compare_with_handout(advice.stream, decision, local);
 }
 
 std::vector<std::size_t> smallest_first(const std::vector<StreamAdvice>& streams) {
@@ -169,7 +170,6 @@ void check_meetings(std::vector<StreamAdvice>& streams, const std::vector<Contai
         auto report = with_others(i);
         if (!report || !report->keeps_apart()) continue;
         set_apart(streams[i], *report, rules.local);
-        streams[i].handout = compare_with_handout(streams[i].stream, streams[i].decision, rules.local);
         streams[i].with_others = std::move(report);
     }
     for (std::size_t i = 0; i < streams.size(); ++i)

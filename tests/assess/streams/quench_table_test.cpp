@@ -132,6 +132,7 @@ TEST_CASE("one millilitre of each stock acid") {
           Stock{"96 % H2SO4", 36.0, 3.02, 881, 1.91, 1.44}, Stock{"70 % HNO3", 15.8, 1.33, 387, 0.84, 0.63},
           Stock{"glacial acetic acid", 17.4, 1.46, 426, 0.92, 0.70},
           Stock{"TFA", 13.0, 1.09, 318, 0.69, 0.52}, Stock{"85 % H3PO4", 22.05, 1.85, 539, 1.17, 0.88},
+          Stock{"88 % formic acid", 21.0, 1.76, 514, 1.11, 0.84},
           Stock{"acetic anhydride", 21.2, 1.78, 519, 1.12, 0.85}}) {
         INFO(stock.name);
         const Neutralisation one = neutralise(stock.mmol / 1000, 1, table());

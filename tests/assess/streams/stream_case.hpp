@@ -7,6 +7,8 @@
 #include "chemistry/catalogue.hpp"
 #include "route/route_reader.hpp"
 
+#include <algorithm>
+#include <filesystem>
 #include <fstream>
 #include <initializer_list>
 #include <memory>
@@ -110,14 +112,12 @@ struct WasteOf {
 
 inline const std::vector<std::string>& shipped_routes() {
     static const std::vector<std::string> paths = [] {
+        const std::filesystem::path root = ROUTEWEIGH_ROOT;
         std::vector<std::string> list;
-        for (const char* id : {"A1", "A2", "A2b", "A3", "A3w", "A4", "A5", "A6", "A7a", "A7b"})
-            list.push_back(std::string("routes/4-bromoacetanilide/") + id + ".json");
-        for (const char* path :
-             {"4-chloro-4-methoxychalcone/H3", "4-chloro-4-methoxychalcone/convergent",
-              "5-5-diphenylhydantoin/D1a-D2c-D3a", "5-5-diphenylhydantoin/D1b-D2c-D3a", "adipic-acid/E1",
-              "adipic-acid/E2", "adipic-acid/E3", "ibuprofen/six-step", "ibuprofen/three-step"})
-            list.push_back(std::string("routes/") + path + ".json");
+        for (const auto& entry : std::filesystem::recursive_directory_iterator(root / "routes"))
+            if (entry.path().extension() == ".json" && entry.path().parent_path() != root / "routes")
+                list.push_back(std::filesystem::relative(entry.path(), root).generic_string());
+        std::sort(list.begin(), list.end());
         return list;
     }();
     return paths;
