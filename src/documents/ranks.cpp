@@ -82,13 +82,16 @@ writing::Table rank_table(const ReportView& view, std::size_t figure) {
 
 } // namespace
 
-RanksBy ranks_by(const Certainty& certainty, std::size_t figure) {
+RanksBy ranks_by(const ReportView& view, std::size_t figure) {
+    const Certainty& certainty = *view.certainty;
     const FigureModel& model = certainty.model();
+    const bool by_score = model.heads().list[figure].id == "hazard_score";
     bool varies = false, missing = model.heads().list[figure].better == Better::neither;
     for (std::size_t r = 0; r < model.routes(); ++r) {
         if (model.rests_on_assumed_yield(r, figure)) return RanksBy::rests_on_assumed;
         varies = varies || certainty.figure(r, figure).deviation > 0.0;
-        missing = missing || std::isnan(certainty.figure(r, figure).mean);
+        missing = missing || std::isnan(certainty.figure(r, figure).mean) ||
+                  (by_score && !view.routes[r].assessment->scores().nominal.ranked());
     }
     return varies && !missing ? RanksBy::runs : RanksBy::nothing;
 }

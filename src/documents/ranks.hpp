@@ -10,9 +10,9 @@ namespace routeweigh::documents {
 enum class RanksBy {
     runs,
     rests_on_assumed, ///< on an assumed yield of some route
-    nothing           ///< it does not vary, has no better end, or some route has none
+    nothing ///< it does not vary, has no better end, or some route has none or one that nothing bounds
 };
-RanksBy ranks_by(const Certainty& certainty, std::size_t figure);
+RanksBy ranks_by(const ReportView& view, std::size_t figure);
 
 /// One bar a route, parted by ranks, and the shares behind it, folded. \pre ranks_by() is `runs`, several
 /// routes

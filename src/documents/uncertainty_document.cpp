@@ -72,7 +72,7 @@ writing::Table shares_table(const std::vector<VarianceShares>& all, const Certai
 void add_figure(const std::vector<VarianceShares>& shares, const Certainty& certainty, const ReportView& view,
                 std::size_t figure, std::vector<writing::Block>& blocks) {
     blocks.push_back(writing::Heading{2, certainty.model().heads().list[figure].name});
-    if (!view.single() && ranks_by(certainty, figure) == RanksBy::runs) add_ranks(view, figure, blocks);
+    if (!view.single() && ranks_by(view, figure) == RanksBy::runs) add_ranks(view, figure, blocks);
     for (std::size_t r = 0; r < view.routes.size(); ++r) {
         const DrawnOutput& drawn = certainty.figure(r, figure);
         if (std::isnan(drawn.mean)) {

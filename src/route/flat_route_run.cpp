@@ -128,8 +128,8 @@ double FlatRoute::search(int index, const Inputs& inputs, Limits<double> limits,
 }
 
 // One walk through the stages, told in the order in which things happen at the bench.
-// NOLINTNEXTLINE(readability-function-cognitive-complexity)
 template<Number N>
+// NOLINTNEXTLINE(readability-function-cognitive-complexity)
 N FlatRoute::run_pot(int index, const InputsOf<N>& inputs, Reading reading, Limits<N> limits,
                      EvaluationOf<N>* record, bool& alike, std::vector<std::vector<N>>* extents) const {
     const N none = 0.0;

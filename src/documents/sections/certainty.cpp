@@ -115,7 +115,7 @@ void add_ranks_of_figures_asked(const ReportView& view, Blocks& blocks) {
     for (const std::string_view id : figures_asked) {
         const std::size_t f = model.heads().index_of(id);
         const Figure& head = model.heads().list[f];
-        switch (ranks_by(certainty, f)) {
+        switch (ranks_by(view, f)) {
         case RanksBy::runs:
             add_ranks(view, f, blocks);
             break;
