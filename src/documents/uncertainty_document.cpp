@@ -24,7 +24,7 @@ using namespace documents;
 constexpr std::size_t most_inputs = 12;
 
 /// Draws for the shares of the variance: each costs as many evaluations as there are inputs.
-constexpr std::size_t share_draws = 2'000;
+constexpr std::size_t share_draws = 8'000;
 
 std::string statement(const Certainty& certainty, const ReportView& view, std::size_t route,
                       std::size_t figure) {
@@ -56,10 +56,11 @@ writing::Table shares_table(const std::vector<VarianceShares>& all, const Certai
     if (order.size() > most_inputs) order.resize(most_inputs);
     for (const std::size_t i : order) {
         if (shares.total[i] < 0.0005) break;
-        const double first = std::max(0.0, shares.first[i]);
+        // What the draws leave open may put one above the other; none is above in truth.
+        const double total = std::min(shares.total[i], 1.0), first = std::clamp(shares.first[i], 0.0, total);
         table.rows.push_back({certainty.model().inputs().inputs[i].name,
                               writing::Cell(fixed(100.0 * first, 1), 100.0 * first),
-                              writing::Cell(fixed(100.0 * shares.total[i], 1), 100.0 * shares.total[i])});
+                              writing::Cell(fixed(100.0 * total, 1), 100.0 * total)});
     }
     table.remarks.emplace_back(fmt::format(
         "Alone: what would go if this input were known (first-order index); with others: what would "

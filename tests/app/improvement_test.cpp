@@ -203,6 +203,44 @@ TEST_CASE("water takes the place of an organic drown-out") {
     CHECK(swapped.front().after < swapped.front().before);
 }
 
+TEST_CASE("a catalyst is halved, never below its floor, and the mass intensity falls by what is left out") {
+    int halved = 0, floored = 0, left = 0;
+    for (const std::string& name : all_shipped()) {
+        CAPTURE(name);
+        const auto route = shipped(name);
+        if (!route->route().reuse.empty()) continue;
+        const ImprovementLimits limits;
+        const std::vector<Improvement> found = of_kind(improve(*route), "catalyst");
+        std::size_t expected = 0;
+        for (const ChargePlace& place : charge_places(*route)) {
+            if (place.role() != "catalyst") continue;
+            CAPTURE(place.material());
+            const double now = equivalents(place);
+            const auto entry = std::find_if(found.begin(), found.end(), [&](const Improvement& candidate) {
+                return candidate.candidate.changes.front().pointer == place.charge->pointer + "/amount";
+            });
+            if (now <= limits.catalyst_floor * least_cut) {
+                CHECK(entry == found.end());
+                ++left;
+                continue;
+            }
+            ++expected;
+            REQUIRE(entry != found.end());
+            const double kept = std::max(0.5, limits.catalyst_floor / now);
+            (kept == 0.5 ? halved : floored) += 1;
+            const Evaluation& evaluation = route->evaluation();
+            const double scale = evaluation.steps[static_cast<std::size_t>(place.step_index)].scale;
+            CHECK(entry->gain == doctest::Approx((1.0 - kept) * place.grams * scale / evaluation.product)
+                                     .scale(0.0)
+                                     .epsilon(1e-3)); // amounts are written with four digits
+        }
+        CHECK(found.size() == expected);
+    }
+    MESSAGE(halved, " halved, ", floored, " to the floor, ", left, " left");
+    CHECK(halved > 0);
+    CHECK(left + floored > 0);
+}
+
 TEST_CASE("an intermediate carried on crude loses its purification and nothing else") {
     const auto route = shipped("5-5-diphenylhydantoin/D1b-D2c-D3a");
     const auto crude = of_kind(improve(*route), "telescoping");

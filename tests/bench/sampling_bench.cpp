@@ -2,11 +2,13 @@
 // Draws of all figures of the ten routes to 4-bromoacetanilide: drawing, evaluating and summing up timed
 // apart, growth with the number of draws and of routes, and the memory that it takes.
 #include "app/session.hpp"
+#include "base/lanes.hpp"
 #include "compare/uncertainty/certainty.hpp"
 
 #include <benchmark/benchmark.h>
 
 #include <algorithm>
+#include <array>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
@@ -42,6 +44,40 @@ Comparison routes(std::size_t count) {
     }
     return compare_routes(std::move(result), "", rules);
 }
+
+/// Additions and multiplications of two doubles at once, none of which waits for another: as many as the
+/// machine can do. A bound of evaluation is reckoned from it.
+void packed_operations(benchmark::State& state) {
+    constexpr std::size_t independent = 12;
+    std::array<lanes::Pair, independent> sums;
+    for (std::size_t i = 0; i < independent; ++i)
+        sums[i] = lanes::Pair{1.0 + static_cast<double>(i), 1.0};
+    const lanes::Pair factor{0.999, 1.001};
+    constexpr int rounds = 1000;
+    for (auto _ : state) {
+        for (int round = 0; round < rounds; ++round)
+            for (lanes::Pair& sum : sums)
+                sum = sum * factor + factor;
+        benchmark::DoNotOptimize(sums);
+    }
+    state.counters["operations"] = 2.0 * rounds * independent;
+}
+BENCHMARK(packed_operations);
+
+/// Two doubles at once into memory that stays in the nearest cache: the other bound.
+void packed_stores(benchmark::State& state) {
+    std::array<lanes::Pair, 512> memory{};
+    lanes::Pair value{1.0, 2.0};
+    for (auto _ : state) {
+        for (lanes::Pair& place : memory)
+            place = value;
+        benchmark::DoNotOptimize(value); // another one each time, for all the compiler knows
+        benchmark::ClobberMemory();
+        benchmark::DoNotOptimize(memory.data());
+    }
+    state.counters["operations"] = static_cast<double>(memory.size());
+}
+BENCHMARK(packed_stores);
 
 /// Of the process so far, in MB.
 double largest_memory() {

@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 
 using namespace routeweigh;
@@ -70,6 +71,47 @@ TEST_CASE("shares of ranks are those of every combination counted out") {
     OrderCounter higher(heads({Better::higher, Better::neither}), 3, 1);
     higher.add(batch);
     CHECK(higher.result()[0].share_better(0, 1) == Approx(beats[1][0]));
+}
+
+TEST_CASE("orders of routes that overlap, lie apart, tie or lack a value are those counted pair by pair") {
+    PhiloxStream stream(11, 0, 0);
+    constexpr std::size_t routes = 9, draws = 203;
+    for (int round = 0; round < 40; ++round) {
+        DrawBatch batch{draws, std::vector<double>(routes * draws)};
+        for (std::size_t r = 0; r < routes; ++r) {
+            const double centre = std::floor(6.0 * number(stream)),
+                         width = r % 3 == 0 ? 0.0 : 2.0 * number(stream);
+            for (std::size_t d = 0; d < draws; ++d)
+                batch.values[r * draws + d] = centre + width * number(stream);
+        }
+        if (round % 4 == 1) batch.values[2 * draws + 100] = std::nan("");
+        if (round % 4 == 2) batch.values[3 * draws + 202] = std::numeric_limits<double>::infinity();
+        for (const Better better : {Better::lower, Better::higher}) {
+            OrderCounter counter(heads({better}), routes, 1);
+            counter.add(batch);
+            const FigureOrder order = counter.result().front();
+            std::vector<double> rank(routes * routes, 0.0);
+            for (std::size_t i = 0; i < routes; ++i)
+                for (std::size_t d = 0; d < draws; ++d) {
+                    std::size_t ahead = 0;
+                    for (std::size_t j = 0; j < routes; ++j) {
+                        const double a = batch.values[i * draws + d], b = batch.values[j * draws + d];
+                        ahead += (better == Better::lower ? b < a : b > a) ? 1 : 0;
+                    }
+                    rank[i * routes + ahead] += 1.0 / draws;
+                }
+            for (std::size_t i = 0; i < routes; ++i)
+                for (std::size_t j = 0; j < routes; ++j) {
+                    int wins = 0;
+                    for (std::size_t d = 0; d < draws; ++d) {
+                        const double a = batch.values[i * draws + d], b = batch.values[j * draws + d];
+                        wins += (better == Better::lower ? a < b : a > b) ? 1 : 0;
+                    }
+                    CHECK(order.share_better(i, j) == Approx(static_cast<double>(wins) / draws));
+                    CHECK(order.share_at_rank(i, j) == Approx(rank[i * routes + j]));
+                }
+        }
+    }
 }
 
 TEST_CASE("share of weightings: small cases by hand") {

@@ -201,6 +201,26 @@ TEST_CASE("drawing goes on until the digits are stable, and not longer") {
     CHECK_FALSE(propagate_draws(model, options).outputs.front().stable);
 }
 
+TEST_CASE("an output that only a few draws move keeps no run going, and a rounding is no contribution") {
+    // One draw in some 30 000 lies beyond four deviations.
+    MonteCarloOptions options;
+    options.most = 50 * batch_draws;
+    options.digits = 1;
+    const Model rare = one_output({Normal{0, 1}}, [](auto x) { return std::max(0.0, x[0] - 4.0); });
+    const MonteCarloResult stopped = propagate_draws(rare, options);
+    CHECK(stopped.draws == 2 * batch_draws);
+    CHECK(stopped.outputs.front().stable);
+    // One in twenty on either side is seen by the interval, so that one is drawn for.
+    const Model common = one_output({Normal{0, 1}}, [](auto x) { return std::max(0.0, x[0] - 1.7); });
+    CHECK(propagate_draws(common, options).draws > 2 * batch_draws);
+
+    const Model rounded = one_output({Normal{1, 0.1}, Normal{1, 0.1}},
+                                     [](auto x) { return 80.0 * x[0] / x[0] + 1e-14 * x[1]; });
+    CHECK(propagate_linearly(rounded).deviation[0] == 0.0);
+    const Model small = one_output({Normal{1, 0.1}}, [](auto x) { return 80.0 + 1e-9 * x[0]; });
+    CHECK(propagate_linearly(small).deviation[0] == Approx(1e-10).scale(0).epsilon(1e-3));
+}
+
 TEST_CASE("a run can be stopped between batches and tells so") {
     const Model model = one_output({Normal{0, 1}}, sum);
     MonteCarloOptions options;

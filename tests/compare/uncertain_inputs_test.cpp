@@ -8,6 +8,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <string>
 
@@ -238,4 +239,20 @@ TEST_CASE("stated correlations are kept by both ways") {
         CHECK(certainty.linear().deviation[y] == Approx(expected).epsilon(1e-6));
         CHECK(certainty.figure(0, y).deviation == Approx(expected).epsilon(0.01));
     }
+}
+
+TEST_CASE("what a route charges twice is told apart by number, what it charges once has no number") {
+    const std::string cylinder = R"("measured_with": "measuring cylinder 50 mL class B")";
+    const Comparison comparison = compared({bench_sheet("a", acid_stated,
+                                                        charge("water", "50 mL", "wash", cylinder) + ", " +
+                                                            charge("water", "20 mL", "wash", cylinder))});
+    const Certainty certainty(comparison, {}, draws(10'000));
+    std::vector<std::string> names;
+    for (const UncertainInput& input : certainty.model().inputs().inputs)
+        names.push_back(input.name);
+    CHECK(std::count(names.begin(), names.end(), "acetic acid (solvent)") == 1);
+    CHECK(std::count(names.begin(), names.end(), "water (wash, 1 of 2), reading") == 1);
+    CHECK(std::count(names.begin(), names.end(), "water (wash, 2 of 2), reading") == 1);
+    std::sort(names.begin(), names.end());
+    CHECK(std::adjacent_find(names.begin(), names.end()) == names.end());
 }

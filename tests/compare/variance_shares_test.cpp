@@ -76,3 +76,15 @@ TEST_CASE("shares do not depend on the threads; what does not vary has none") {
     CHECK(variance_shares(model, options).front().first[0] == 0);
     CHECK(variance_shares(model, options).front().total[0] == 0);
 }
+
+TEST_CASE("an input that alone varies has all of the variance, at the fewest draws") {
+    const Model model =
+        one_output({Normal{1, 0.1}, Normal{1, 0}}, [](auto x) { return std::exp(x[0]) + x[1]; });
+    VarianceSharesOptions options;
+    options.draws = 1;
+    const VarianceShares shares = variance_shares(model, options).front();
+    CHECK(shares.first[0] == Approx(1).epsilon(1e-12));
+    CHECK(shares.total[0] == Approx(1).epsilon(1e-12));
+    CHECK(shares.first[1] == 0);
+    CHECK(shares.total[1] == 0);
+}

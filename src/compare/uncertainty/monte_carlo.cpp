@@ -115,6 +115,7 @@ class Averages {
     bool stable(int digits) const {
         if (count_ < 2.0) return false;
         if (std::isnan(average_[mean_of])) return true; // more draws will not give it a value
+        if (interval_is_point()) return true;
         const double tolerance = numerical_tolerance(deviation(), digits);
         return std::all_of(squares_.begin(), squares_.end(), [&](double square) {
             return 2.0 * std::sqrt(square / (count_ * (count_ - 1.0))) <= tolerance;
@@ -127,6 +128,11 @@ class Averages {
     }
 
   private:
+    /// All draws but a few agree: only those few would be counted better, and the interval never sees them.
+    bool interval_is_point() const {
+        return average_[high_of] - average_[low_of] <= 1e-12 * std::abs(average_[high_of]);
+    }
+
     double count_ = 0;
     Moments average_{}, squares_{};
     double variance_ = 0;

@@ -5,7 +5,9 @@
 // Draws come in batches of 10 000 (7.9.4: at least 100/(1 - p) and at least 10 000). Mean, standard deviation
 // and interval are averages over the batches, and their scatter from batch to batch says when enough have
 // been drawn. The standard takes the interval from all draws together at the end; here it is the average over
-// the batches, whose bias is of the order of one part in the size of a batch.
+// the batches, whose bias is of the order of one part in the size of a batch. An output whose interval is a
+// point keeps no run going either, where the standard would draw until the deviation of its few other values is
+// known.
 #pragma once
 
 #include "compare/uncertainty/draws.hpp"

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <limits>
 #include <span>
+#include <utility>
 
 namespace routeweigh {
 namespace {
@@ -28,6 +29,59 @@ Lanes block_of(std::span<const double> column, std::size_t block) {
     return result;
 }
 
+/// The least and the greatest value of a batch.
+struct Range {
+    double low, high;
+
+    /// No draw of this one reaches any of the other.
+    bool below(const Range& other) const { return high < other.low; }
+    /// Every draw of both is the same number.
+    bool ties_with(const Range& other) const {
+        return low == high && other.low == other.high && low == other.low;
+    }
+};
+
+/// Where a draw is no finite number, everything: then nothing is known without counting.
+Range range_of(std::span<const double> column) {
+    constexpr double infinity = std::numeric_limits<double>::infinity();
+    Lanes low = infinity, high = -infinity, nothing = 0.0;
+    std::size_t d = 0;
+    for (; d + lane_count <= column.size(); d += lane_count) {
+        const Lanes x = Lanes::load(column.data() + d);
+        low = choose(x < low, x, low);
+        high = choose(high < x, x, high);
+        nothing += x - x;
+    }
+    Range result{infinity, -infinity};
+    const auto take = [&](double least, double most, double zero) {
+        result.low = std::min(result.low, zero == 0.0 ? least : -infinity);
+        result.high = std::max(result.high, zero == 0.0 ? most : infinity);
+    };
+    for (std::size_t lane = 0; lane < lane_count; ++lane)
+        take(low[lane], high[lane], nothing[lane]);
+    for (; d < column.size(); ++d)
+        take(column[d], column[d], column[d] - column[d]);
+    return result;
+}
+
+/// Draws in which the smaller number is the first's, and the other's. To each are added, by block, the draws
+/// in which the other one has it.
+std::pair<std::size_t, std::size_t> count_wins(std::span<const double> one, std::span<const double> other,
+                                               Lanes* before_one, Lanes* before_other) {
+    Lanes one_won = 0.0, other_won = 0.0;
+    const std::size_t blocks = (one.size() + lane_count - 1) / lane_count;
+    for (std::size_t block = 0; block < blocks; ++block) {
+        const Lanes x = block_of(one, block), y = block_of(other, block);
+        const Lanes one_wins = choose(x < y, Lanes(1.0), Lanes(0.0)),
+                    other_wins = choose(y < x, Lanes(1.0), Lanes(0.0));
+        one_won += one_wins;
+        other_won += other_wins;
+        before_other[block] += one_wins;
+        before_one[block] += other_wins;
+    }
+    return {sum(one_won), sum(other_won)};
+}
+
 } // namespace
 
 OrderCounter::OrderCounter(const FigureHeads& heads, std::size_t routes, int threads)
@@ -48,30 +102,31 @@ void OrderCounter::add(const DrawBatch& batch) {
         const std::size_t blocks = (batch.draws + lane_count - 1) / lane_count;
         std::vector<Lanes>& ahead = scratch_[worker]; // by route and block of draws: routes that are better
         ahead.assign(routes_ * blocks, Lanes(0.0));
+        std::vector<Range> ranges;
+        for (std::size_t i = 0; i < routes_; ++i)
+            ranges.push_back(range_of(batch.column(i * better_.size() + figure)));
+        std::vector<std::size_t> ahead_always(routes_, 0); // by route: routes that are better in every draw
         for (std::size_t i = 0; i < routes_; ++i)
             for (std::size_t j = i + 1; j < routes_; ++j) {
+                if (ranges[i].ties_with(ranges[j])) continue;
+                if (ranges[i].below(ranges[j]) || ranges[j].below(ranges[i])) {
+                    const bool first_wins = ranges[i].below(ranges[j]) == lower;
+                    const std::size_t winner = first_wins ? i : j, other = first_wins ? j : i;
+                    counts.beats[winner * routes_ + other] += batch.draws;
+                    ++ahead_always[other];
+                    continue;
+                }
                 // The route of the smaller number wins in both.
                 const std::size_t one = lower ? i : j, other = lower ? j : i;
-                const std::span<const double> a = batch.column(i * better_.size() + figure);
-                const std::span<const double> b = batch.column(j * better_.size() + figure);
-                Lanes* before_one = ahead.data() + one * blocks;
-                Lanes* before_other = ahead.data() + other * blocks;
-                Lanes one_won = 0.0, other_won = 0.0;
-                for (std::size_t block = 0; block < blocks; ++block) {
-                    const Lanes x = block_of(a, block), y = block_of(b, block);
-                    const Lanes one_wins = choose(x < y, Lanes(1.0), Lanes(0.0)),
-                                other_wins = choose(y < x, Lanes(1.0), Lanes(0.0));
-                    one_won += one_wins;
-                    other_won += other_wins;
-                    before_other[block] += one_wins;
-                    before_one[block] += other_wins;
-                }
-                counts.beats[one * routes_ + other] += sum(one_won);
-                counts.beats[other * routes_ + one] += sum(other_won);
+                const auto [one_won, other_won] = count_wins(
+                    batch.column(i * better_.size() + figure), batch.column(j * better_.size() + figure),
+                    ahead.data() + one * blocks, ahead.data() + other * blocks);
+                counts.beats[one * routes_ + other] += one_won;
+                counts.beats[other * routes_ + one] += other_won;
             }
         for (std::size_t i = 0; i < routes_; ++i)
             for (std::size_t d = 0; d < batch.draws; ++d)
-                ++counts.ranks[i * routes_ +
+                ++counts.ranks[i * routes_ + ahead_always[i] +
                                static_cast<std::size_t>(ahead[i * blocks + d / lane_count][d % lane_count])];
     });
 }

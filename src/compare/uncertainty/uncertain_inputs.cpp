@@ -53,6 +53,21 @@ class Compiler {
         effects_->push_back({input, target, index, factor, origin});
     }
 
+    /// "water (wash)", or "water (wash, 2 of 3)" where the route charges it so several times.
+    std::string name_of(const Charge& charge) const {
+        std::size_t all = 0, number = 0;
+        for (const Step& step : route_->route().steps)
+            for (const Stage& stage : step.stages)
+                for (const Charge& other : stage.charges)
+                    if (other.material == charge.material && other.role == charge.role) {
+                        ++all;
+                        if (&other == &charge) number = all;
+                    }
+        return all == 1
+                   ? fmt::format("{} ({})", charge.material->name, charge.role->name)
+                   : fmt::format("{} ({}, {} of {})", charge.material->name, charge.role->name, number, all);
+    }
+
     void add_charges() {
         const FlatRoute& flat = route_->flat();
         int slot = -1;
@@ -62,7 +77,7 @@ class Compiler {
             const Step& step = route_->route().steps[at(inflow.step)];
             const Charge& charge = step.stages[at(inflow.stage)].charges[at(inflow.charge)];
             const double grams = flat.nominal().charged[at(slot)];
-            const std::string what = fmt::format("{} ({})", charge.material->name, charge.role->name);
+            const std::string what = name_of(charge);
             if (charge.spread)
                 add_stated(what, *charge.spread, charge.pointer, Target::charged, at(slot), grams);
             else if (charge.instrument && grams > 0.0)

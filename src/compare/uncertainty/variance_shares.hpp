@@ -2,10 +2,10 @@
 // Which input makes the variance of an output: variance-based sensitivity indices by sampling.
 //
 // First order: the share of the variance that would go if the input alone were known (I. M. Sobol', Math.
-// Modelling Comput. Exp. 1993, 1, 407; estimator of A. Saltelli et al., Comput. Phys. Commun. 2010, 181,
-// 259). Total: the share that would stay if everything else were known (estimator of M. J. W. Jansen, Comput.
-// Phys. Commun. 1999, 117, 35). Where the total is above the first order, the input works together with
-// others.
+// Modelling Comput. Exp. 1993, 1, 407). Total: the share that would stay if everything else were known. Where
+// the total is above the first order, the input works together with others. Both, and the variance, are taken
+// from differences of the same pairs of draws (M. J. W. Jansen, Comput. Phys. Commun. 1999, 117, 35), so that
+// an input which alone varies has shares of 1 at any number of draws.
 #pragma once
 
 #include "compare/uncertainty/model.hpp"
