@@ -5,10 +5,12 @@
 #include "app/session.hpp"
 #include "base/index.hpp"
 #include "base/text.hpp"
+#include "input/patch.hpp"
 
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <numeric>
 
 namespace routeweigh {
 namespace {
@@ -129,10 +131,32 @@ FoundYields read_found_yields(const std::string& route_id, const SourcePtr& sour
                     place_at(*source, 0),
                     {},
                     {}});
-    if (flat.isolated_is_mass)
-        for (double& yield : result.yields)
-            yield *= theory;
     return result;
+}
+
+std::vector<SourcePtr> with_found_yields(const Comparison& comparison,
+                                         const std::vector<FoundYields>& found) {
+    std::vector<SourcePtr> sources;
+    for (const auto& route : comparison.routes()) {
+        SourcePtr source = route->route().source;
+        for (const FoundYields& entry : found) {
+            if (entry.route != route->route().id) continue;
+            const Isolated& isolated = route->route().steps[at(entry.step)].isolated;
+            const double mean = std::accumulate(entry.yields.begin(), entry.yields.end(), 0.0) /
+                                static_cast<double>(entry.yields.size());
+            const std::string note =
+                fmt::format("mean of {} results; the file says {}", entry.yields.size(),
+                            isolated.mass ? fmt::format("{:g} g", isolated.mass->in(unit::g))
+                                          : fmt::format("{:g} %", 100.0 * *isolated.yield));
+            source = make_source(
+                source->name, assign(source->text, {{isolated.pointer,
+                                                     fmt::format(R"({{"yield": {}, "note": {}}})",
+                                                                 json_text(fmt::format("{} %", 100.0 * mean)),
+                                                                 json_text(note))}}));
+        }
+        sources.push_back(source);
+    }
+    return sources;
 }
 
 } // namespace routeweigh

@@ -10,10 +10,14 @@ namespace routeweigh {
 /// A file whose first line holds headings is a class table and read as read_results() does: every row that is
 /// possible counts, a yield above 100 % by no more than the balance reads as 100 %. Any other is a list: "71
 /// %" or "1.52 g" in every line; empty lines and what follows "#" are passed over. The results are of the
-/// last step, and are turned into what the route file states, a yield or a mass. \param problems  receives
-/// warnings: a column that is not read, rows of a class that do not count \throws InputError with every line
-/// or row that cannot be read, a yield above 100 % in a list, nothing to draw from; CallError no such route
+/// last step, as shares of 1 of its theoretical yield. \param problems  receives warnings: a column that is
+/// not read, rows of a class that do not count \throws InputError with every line or row that cannot be read,
+/// a yield above 100 % in a list, nothing to draw from; CallError no such route
 FoundYields read_found_yields(const std::string& route_id, const SourcePtr& source,
                               const Comparison& comparison, Problems& problems);
+
+/// The files of these routes, in their order, with the mean of what was found in place of the isolated yield
+/// or mass: so every figure rests on it, and none is called assumed.
+std::vector<SourcePtr> with_found_yields(const Comparison& comparison, const std::vector<FoundYields>& found);
 
 } // namespace routeweigh

@@ -109,23 +109,36 @@ bool SamplingOptions::asked() const {
     return false;
 }
 
+std::vector<Route> SamplingOptions::read(std::vector<SourcePtr>& sources, const Catalogue& catalogue,
+                                         const AssessmentRules& rules) {
+    Problems problems;
+    std::vector<Route> routes = read_routes(sources, catalogue, problems);
+    if (!results_.empty()) {
+        const Comparison as_written = compare_routes(std::move(routes), "", rules);
+        std::vector<std::string> ids;
+        for (const auto& route : as_written.routes())
+            ids.push_back(route->route().id);
+        for (const std::string& entry : results_) {
+            const ResultsOption of = read_results_option(entry, ids);
+            const std::vector<SourcePtr> results = read_sources({of.file});
+            if (results.size() != 1) throw CallError("--results takes a file, not a folder");
+            found_.push_back(read_found_yields(of.route, results.front(), as_written, problems));
+        }
+        sources = with_found_yields(as_written, found_);
+        Problems said_before;
+        routes = read_routes(sources, catalogue, said_before);
+    }
+    print_problems(problems.all);
+    return routes;
+}
+
 std::unique_ptr<Certainty> SamplingOptions::run(const Comparison& comparison,
                                                 const std::vector<SourcePtr>& sources,
                                                 const Catalogue& catalogue) const {
     UncertaintyOptions uncertainty;
     uncertainty.assumed_yield_half_width = points_ / 100.0;
     if (atomic_weights_) uncertainty.elements = atomic_weight_effects(comparison, sources, catalogue);
-    Problems problems;
-    std::vector<std::string> ids;
-    for (const auto& route : comparison.routes())
-        ids.push_back(route->route().id);
-    for (const std::string& entry : results_) {
-        const ResultsOption of = read_results_option(entry, ids);
-        const std::vector<SourcePtr> results = read_sources({of.file});
-        if (results.size() != 1) throw CallError("--results takes a file, not a folder");
-        uncertainty.found.push_back(read_found_yields(of.route, results.front(), comparison, problems));
-    }
-    print_problems(problems.all);
+    uncertainty.found = found_;
     MonteCarloOptions options;
     options.seed = seed_;
     options.coverage = coverage_ / 100.0;

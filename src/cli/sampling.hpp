@@ -29,6 +29,11 @@ class SamplingOptions {
     /// Some option was given.
     bool asked() const;
 
+    /// The routes of these sources. Where results are given, their means stand in the routes, and `sources`
+    /// become those that say so. Prints warnings. \throws InputError, CallError
+    std::vector<Route> read(std::vector<SourcePtr>& sources, const Catalogue& catalogue,
+                            const AssessmentRules& rules);
+
     /// Draws, with progress on a terminal; an interrupt ends the run and keeps what has been drawn.
     /// \param sources  that the routes were read from, and the catalogue that they were read with
     /// \throws InputError, CallError
@@ -45,6 +50,7 @@ class SamplingOptions {
     double points_ = 0;
     bool atomic_weights_ = false;
     std::vector<std::string> results_;
+    std::vector<FoundYields> found_;
 };
 
 } // namespace routeweigh::cli

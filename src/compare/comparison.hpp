@@ -35,6 +35,7 @@ enum class MassVerdict {
     higher,       ///< likewise
     depends,      ///< on the boundary
     within_yield, ///< plausible yields turn it round
+    within_draws, ///< what is not known exactly may turn it round; found by drawing alone
     equal
 };
 

@@ -3,6 +3,7 @@
 
 #include "base/index.hpp"
 #include "chemistry/element.hpp"
+#include "documents/certainty_data.hpp"
 #include "documents/report_view.hpp"
 #include "documents/version.hpp"
 
@@ -56,6 +57,8 @@ std::string_view verdict_id(MassVerdict verdict) {
         return "depends";
     case MassVerdict::within_yield:
         return "within_yield";
+    case MassVerdict::within_draws:
+        return "within_draws";
     case MassVerdict::equal:
         break;
     }
@@ -188,7 +191,7 @@ MachineTree balance_tree(const Ledger& ledger) {
                    {"elements", std::move(elements)}});
 }
 
-MachineTree same_auxiliaries_tree(const Comparison& comparison, std::size_t route) {
+MachineTree same_auxiliaries_tree(const Comparison& comparison, const Certainty* drawn, std::size_t route) {
     if (comparison.routes().size() == 1) return {};
     const RouteComparison& compared = comparison.against_baseline(route);
     MachineTree same, written;
@@ -196,15 +199,16 @@ MachineTree same_auxiliaries_tree(const Comparison& comparison, std::size_t rout
         same = 100.0 * compared.break_even->same_auxiliaries;
         written = 100.0 * compared.break_even->as_written;
     }
-    return object(
-        {{"process_mass_intensity", compared.same_auxiliaries.process_mass_intensity},
-         {"inserted", compared.same_auxiliaries.inserted},
-         {"break_even_yield", std::move(same)},
-         {"break_even_yield_as_written", std::move(written)},
-         {"verdict", compared.mass ? MachineTree(std::string(verdict_id(*compared.mass))) : MachineTree()}});
+    const std::optional<MassVerdict> mass = mass_verdict(comparison, drawn, route);
+    return object({{"process_mass_intensity", compared.same_auxiliaries.process_mass_intensity},
+                   {"inserted", compared.same_auxiliaries.inserted},
+                   {"break_even_yield", std::move(same)},
+                   {"break_even_yield_as_written", std::move(written)},
+                   {"verdict", mass ? MachineTree(std::string(verdict_id(*mass))) : MachineTree()}});
 }
 
-MachineTree route_tree(const Comparison& comparison, std::size_t index, const std::vector<Figure>& figures) {
+MachineTree route_tree(const Comparison& comparison, const Certainty* drawn, std::size_t index,
+                       const std::vector<Figure>& figures) {
     const Assessment& route = comparison.route(index);
     const Ledger ledger = route.ledger();
     return object({{"id", route.route().id},
@@ -214,7 +218,7 @@ MachineTree route_tree(const Comparison& comparison, std::size_t index, const st
                    {"source", route.route().origin},
                    {"yield_assumed", route.yield_assumed()},
                    {"figures", figures_tree(figures)},
-                   {"same_auxiliaries", same_auxiliaries_tree(comparison, index)},
+                   {"same_auxiliaries", same_auxiliaries_tree(comparison, drawn, index)},
                    {"steps", steps_tree(route)},
                    {"streams", route_streams_tree(route)},
                    {"ledger", ledger_tree(route, ledger)},
@@ -224,18 +228,20 @@ MachineTree route_tree(const Comparison& comparison, std::size_t index, const st
 
 } // namespace
 
-MachineTree comparison_tree(const Comparison& comparison) {
+MachineTree comparison_tree(const Comparison& comparison, const Certainty* drawn) {
     MachineList routes;
     MachineTree definitions;
     for (std::size_t i = 0; i < comparison.routes().size(); ++i) {
         const std::vector<Figure> figures = figures_of(comparison, i);
         if (i == 0) definitions = definitions_tree(figures);
-        routes.push_back(route_tree(comparison, i, figures));
+        routes.push_back(route_tree(comparison, drawn, i, figures));
     }
-    return object({{"routeweigh", std::string(program_version())},
-                   {"baseline", comparison.baseline().route().id},
-                   {"definitions", std::move(definitions)},
-                   {"routes", std::move(routes)}});
+    MachineObject tree{{"routeweigh", std::string(program_version())},
+                       {"baseline", comparison.baseline().route().id},
+                       {"definitions", std::move(definitions)},
+                       {"routes", std::move(routes)}};
+    if (drawn != nullptr) tree.push_back({"certainty", certainty_tree(comparison, *drawn)});
+    return tree;
 }
 
 writing::DataRows comparison_rows(const Comparison& comparison) {

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "documents/comparison_report.hpp"
 
-#include "documents/certainty_data.hpp"
 #include "documents/comparison_data.hpp"
 #include "documents/number.hpp"
 #include "documents/report_view.hpp"
@@ -51,10 +50,7 @@ writing::Document comparison_report(const Comparison& comparison, writing::Reade
     const auto reads = [reader](Reader one) { return reader == one || reader == Reader::anyone; };
     writing::Document document;
     document.id = "comparison";
-    if (reads(Reader::programs)) document.machine = documents::comparison_tree(comparison);
-    if (document.machine && studies.certainty != nullptr)
-        std::get<writing::MachineObject>(document.machine->value)
-            .push_back({"certainty", documents::certainty_tree(comparison, *studies.certainty)});
+    if (reads(Reader::programs)) document.machine = documents::comparison_tree(comparison, studies.certainty);
     if (reads(Reader::spreadsheets)) document.rows = documents::comparison_rows(comparison);
     if (!reads(Reader::people)) return document;
     const ReportView view(comparison, studies.certainty);

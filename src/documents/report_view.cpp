@@ -107,17 +107,29 @@ writing::RowKind RouteView::row_kind() const {
     return baseline ? writing::RowKind::baseline : writing::RowKind::plain;
 }
 
+std::optional<MassVerdict> mass_verdict(const Comparison& compared, const Certainty* drawn,
+                                        std::size_t route) {
+    const std::optional<MassVerdict> verdict = compared.against_baseline(route).mass;
+    if (drawn == nullptr || (verdict != MassVerdict::lower && verdict != MassVerdict::higher)) return verdict;
+    for (const std::string_view id : {pmi_as_written, pmi_same_auxiliaries})
+        if (drawn->verdict(route, compared.baseline_index(), drawn->model().heads().index_of(id)) ==
+            PairVerdict::not_distinguishable)
+            return MassVerdict::within_draws;
+    return verdict;
+}
+
 ReportView::ReportView(const Comparison& compared, const Certainty* drawn)
     : comparison(&compared),
       classification(*compared.baseline().rules().catalogue, compared.baseline().rules().classified_by),
       certainty(drawn), baseline_index(compared.baseline_index()) {
     for (std::size_t i = 0; i < compared.routes().size(); ++i) {
         const Assessment& assessment = compared.route(i);
-        routes.push_back(
-            {assessment.route().id, &assessment, &compared.against_baseline(i), i == baseline_index,
-             assessment.route().status + (assessment.yield_assumed() ? "; yield assumed" : ""),
-             figures_of(compared, i), assessment.hazard_grid(), build_reaction_graph(assessment.route()),
-             classify_route(assessment.flat(), assessment.evaluation(), classification)});
+        routes.push_back({assessment.route().id, &assessment, &compared.against_baseline(i),
+                          i == baseline_index, mass_verdict(compared, drawn, i),
+                          assessment.route().status + (assessment.yield_assumed() ? "; yield assumed" : ""),
+                          figures_of(compared, i), assessment.hazard_grid(),
+                          build_reaction_graph(assessment.route()),
+                          classify_route(assessment.flat(), assessment.evaluation(), classification)});
     }
 }
 
@@ -138,20 +150,11 @@ bool ReportView::one_boundary() const {
                         [](const RouteView& route) { return route.assessment->totals().drown_out > 0.0; });
 }
 
-bool ReportView::draws_found_yields(const RouteView& route) const {
-    return certainty != nullptr && route.assessment->yield_assumed() &&
-           certainty->model()
-               .inputs()
-               .assumed_steps[static_cast<std::size_t>(&route - routes.data())]
-               .empty();
-}
-
-std::string ReportView::standing(bool of_draws) const {
+std::string ReportView::standing() const {
     std::vector<std::pair<std::string, std::vector<std::string>>> groups;
     std::vector<std::string> assumed;
     for (const RouteView& route : routes) {
-        if (route.assessment->yield_assumed() && !(of_draws && draws_found_yields(route)))
-            assumed.push_back(route.id);
+        if (route.assessment->yield_assumed()) assumed.push_back(route.id);
         const auto found = std::find_if(groups.begin(), groups.end(), [&](const auto& entry) {
             return entry.first == route.route().status;
         });
@@ -188,6 +191,8 @@ std::string_view words(MassVerdict verdict) {
         return "boundary decides";
     case MassVerdict::within_yield:
         return "yield may turn it";
+    case MassVerdict::within_draws:
+        return "not distinguishable";
     case MassVerdict::equal:
         break;
     }

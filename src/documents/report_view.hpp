@@ -10,6 +10,7 @@
 #include "writing/blocks.hpp"
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -42,7 +43,8 @@ struct RouteView {
     const Assessment* assessment;
     const RouteComparison* compared;
     bool baseline;
-    std::string standing; ///< of its numbers: status and whether a yield is assumed
+    std::optional<MassVerdict> mass; ///< none for the baseline; knows what was drawn, where something was
+    std::string standing;            ///< of its numbers: status and whether a yield is assumed
     std::vector<Figure> figures;
     HazardGrid grid;
     ReactionGraph graph;
@@ -79,13 +81,14 @@ struct ReportView {
     bool several_steps() const;
     /// No route has drown-out or flask rinse, so that both boundaries give the same figures.
     bool one_boundary() const;
-    /// Every yield that the file of the route assumes was drawn from results instead.
-    bool draws_found_yields(const RouteView& route) const;
     /// Which numbers of which route are what, in one sentence, for pictures.
-    /// \param of_draws  of numbers that were drawn, not as written
-    std::string standing(bool of_draws = false) const;
+    std::string standing() const;
 };
 
 std::string_view words(MassVerdict verdict);
+
+/// That of the comparison, unless the draws cannot tell the route from the baseline in one of the boundaries.
+std::optional<MassVerdict> mass_verdict(const Comparison& compared, const Certainty* drawn,
+                                        std::size_t route);
 
 } // namespace routeweigh::documents

@@ -131,13 +131,8 @@ writing::Document uncertainty_document(const Comparison& comparison, const Certa
     if (!figures.empty())
         for (writing::Text& remark : sampling_remarks(certainty))
             document.blocks.push_back(writing::Paragraph{std::move(remark), true});
-    for (const RouteView& route : view.routes) {
+    for (const RouteView& route : view.routes)
         document.blocks.push_back(numbers_of(*route.assessment));
-        if (view.draws_found_yields(route))
-            document.blocks.push_back(writing::Paragraph{
-                fmt::format("In the draws {} has the yields that were found, not the one assumed.", route.id),
-                true});
-    }
     document.blocks.push_back(usual_cautions());
     document.colophon = fmt::format("Made by routeweigh {}.", program_version());
     return document;

@@ -4,7 +4,6 @@
 #include "cli/commands/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/jurisdiction.hpp"
-#include "cli/print_problems.hpp"
 #include "cli/sampling.hpp"
 #include "documents/comparison_report.hpp"
 
@@ -30,11 +29,9 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
     options->sampling.add_to(*command, 0);
     context.add_output_options(*command);
     return [options, jurisdiction, &context] {
-        Problems problems;
-        const std::vector<SourcePtr> sources = context.sources(options->routes);
-        std::vector<Route> routes = read_routes(sources, context.catalogue(), problems);
-        print_problems(problems.all);
+        std::vector<SourcePtr> sources = context.sources(options->routes);
         const AssessmentRules& rules = context.rules(chosen(*jurisdiction));
+        std::vector<Route> routes = options->sampling.read(sources, context.catalogue(), rules);
         const Comparison comparison = compare_routes(std::move(routes), options->baseline, rules);
         const writing::Reader reader = context.writer().reader;
         const bool people = reader == writing::Reader::people;

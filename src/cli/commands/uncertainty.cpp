@@ -2,7 +2,6 @@
 #include "app/session.hpp"
 #include "base/text.hpp"
 #include "cli/commands/commands.hpp"
-#include "cli/print_problems.hpp"
 #include "cli/sampling.hpp"
 #include "documents/uncertainty_document.hpp"
 
@@ -50,10 +49,8 @@ std::function<void()> add_uncertainty(CLI::App& program, Context& context) {
     options->sampling.add_to(*command, 1);
     context.add_output_options(*command);
     return [options, &context] {
-        Problems problems;
-        const std::vector<SourcePtr> sources = context.sources(options->routes);
-        std::vector<Route> routes = read_routes(sources, context.catalogue(), problems);
-        print_problems(problems.all);
+        std::vector<SourcePtr> sources = context.sources(options->routes);
+        std::vector<Route> routes = options->sampling.read(sources, context.catalogue(), context.rules());
         const Comparison comparison = compare_routes(std::move(routes), options->baseline, context.rules());
         require_figures(comparison, options->figures);
         const auto certainty = options->sampling.run(comparison, sources, context.catalogue());

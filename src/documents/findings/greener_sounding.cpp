@@ -19,7 +19,7 @@ using writing::Run;
 using writing::strong;
 
 bool not_less_mass(const RouteView& route) {
-    return *route.compared->mass != MassVerdict::lower;
+    return *route.mass != MassVerdict::lower;
 }
 
 bool higher_economy(const RouteView& route, const RouteView& base) {
@@ -82,7 +82,7 @@ void add_heaviest(const ReportView& view, Statements& statements) {
         if (route.value(pmi_as_written) > heaviest->value(pmi_as_written) &&
             route.value(pmi_same_auxiliaries) >= heaviest->value(pmi_same_auxiliaries))
             heaviest = &route;
-    if (heaviest->baseline || heaviest->compared->mass != MassVerdict::higher) return;
+    if (heaviest->baseline || heaviest->mass != MassVerdict::higher) return;
     const std::vector<std::string> boast = advantages(*heaviest, view.baseline());
     if (boast.empty()) return;
     const bool lowest_economy =

@@ -21,7 +21,7 @@ using writing::strong;
 std::vector<const RouteView*> with_verdict(const ReportView& view, MassVerdict verdict) {
     std::vector<const RouteView*> result;
     for (const RouteView* route : view.others())
-        if (route->compared->mass == verdict) result.push_back(route);
+        if (route->mass == verdict) result.push_back(route);
     return result;
 }
 
@@ -115,6 +115,17 @@ void add_within_yield(const ReportView& view, Statements& statements) {
     statements.push_back({Topic::mass, "mass.within_yield", ids(routes), std::move(text)});
 }
 
+void add_within_draws(const ReportView& view, Statements& statements) {
+    const auto routes = with_verdict(view, MassVerdict::within_draws);
+    if (routes.empty()) return;
+    writing::Text text{strong("No firm order of mass"),
+                       Run(fmt::format(" against {} with {}: ", view.baseline().id, names(view, routes)))};
+    add_both(view, routes, text);
+    text.runs.push_back(Run(fmt::format(". In one boundary or both, neither is ahead in {} of runs.{}",
+                                        percent(sure_share), break_even_text(view, routes))));
+    statements.push_back({Topic::mass, "mass.within_draws", ids(routes), std::move(text)});
+}
+
 void add_equal(const ReportView& view, Statements& statements) {
     const auto routes = with_verdict(view, MassVerdict::equal);
     if (routes.empty()) return;
@@ -132,6 +143,7 @@ void find_mass(const ReportView& view, Statements& statements) {
     add_firm(view, MassVerdict::higher, statements);
     add_depends(view, statements);
     add_within_yield(view, statements);
+    add_within_draws(view, statements);
     add_equal(view, statements);
 }
 

@@ -14,11 +14,10 @@ namespace routeweigh::documents {
 void find_standing(const ReportView& view, Statements& statements) {
     using writing::Run;
     using writing::strong;
-    std::vector<const RouteView*> unproved, assumed, found;
+    std::vector<const RouteView*> unproved, assumed;
     for (const RouteView& route : view.routes) {
         if (!route.route().was_run()) unproved.push_back(&route);
         if (route.assessment->yield_assumed()) assumed.push_back(&route);
-        if (view.draws_found_yields(route)) found.push_back(&route);
     }
     const auto how_many = [&](const std::vector<const RouteView*>& routes) {
         if (routes.size() == view.routes.size()) return std::string("every route");
@@ -42,11 +41,8 @@ void find_standing(const ReportView& view, Statements& statements) {
              "standing.yield",
              ids(assumed),
              {strong("Yields are assumed"),
-              Run(fmt::format(" for {}: {}. Measured yields may reorder everything that is per gram.{}",
-                              how_many(assumed), range_text(assumed, "yield"),
-                              found.empty() ? ""
-                                            : fmt::format(" The draws take those that were found for {}.",
-                                                          how_many(found))))}});
+              Run(fmt::format(" for {}: {}. Measured yields may reorder everything that is per gram.",
+                              how_many(assumed), range_text(assumed, "yield")))}});
 }
 
 } // namespace routeweigh::documents

@@ -51,7 +51,7 @@ void find_summary(const ReportView& view, Statements& statements) {
         return [order](const RouteView& route) { return route.compared->hazard->by_interval == order; };
     };
     const auto mass = [](MassVerdict verdict) {
-        return [verdict](const RouteView& route) { return route.compared->mass == verdict; };
+        return [verdict](const RouteView& route) { return route.mass == verdict; };
     };
     Clauses firm, open;
     add(
@@ -71,8 +71,8 @@ void find_summary(const ReportView& view, Statements& statements) {
     add(
         view, "the order by mass of",
         [](const RouteView& route) {
-            return route.compared->mass == MassVerdict::depends ||
-                   route.compared->mass == MassVerdict::within_yield;
+            return route.mass == MassVerdict::depends || route.mass == MassVerdict::within_yield ||
+                   route.mass == MassVerdict::within_draws;
         },
         open);
     add(

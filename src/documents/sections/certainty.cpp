@@ -78,11 +78,17 @@ writing::Table verdict_table(const ReportView& view) {
             "An order is called so from {} of the runs on; below, the two are not distinguishable by "
             "this figure. A run is one bench on each route, and what the two share (a balance, a bottle) "
             "is the same in both; means of many benches part sooner than single benches do.",
-            percent(sure_share)),
-        fmt::format("Where a figure rests on an assumed yield no share of runs is given, for it would say "
-                    "more than anybody knows; instead the overall yield of each route is moved by {} points "
-                    "either way.",
-                    fixed(100.0 * plausible_yield_difference, 0))};
+            percent(sure_share))};
+    const std::size_t last = heads.index_of(pmi_same_auxiliaries);
+    bool assumed = false;
+    for (std::size_t r = 0; r < view.routes.size(); ++r)
+        assumed = assumed || certainty.model().rests_on_assumed_yield(r, last);
+    if (assumed)
+        table.remarks.emplace_back(fmt::format(
+            "Where a figure rests on an assumed yield no share of runs is given, for it would say "
+            "more than anybody knows; instead the overall yield of each route is moved by {} points "
+            "either way.",
+            fixed(100.0 * plausible_yield_difference, 0)));
     return table;
 }
 
@@ -104,7 +110,7 @@ writing::Figure interval_picture(const ReportView& view) {
     }
     return {fmt::format("{} with the interval that holds {} of the draws{}. {}", heads.list[figure].name,
                         percent(certainty.options().coverage),
-                        assumed ? ", at the yields that are assumed" : "", view.standing(true)),
+                        assumed ? ", at the yields that are assumed" : "", view.standing()),
             "The bars are what balances, glassware, bottles and stated yields leave open.", chart};
 }
 

@@ -70,7 +70,11 @@ writing::Figure yield_intervals(const ReportView& view) {
             "Process mass intensity with the same auxiliaries; the bars show what {} points of overall yield "
             "more or less would do. {}",
             fixed(100.0 * plausible_yield_difference, 0), view.standing()),
-        "Routes whose bars overlap cannot be put in order while their yields are assumed.", chart};
+        std::any_of(view.routes.begin(), view.routes.end(),
+                    [](const RouteView& route) { return route.assessment->yield_assumed(); })
+            ? "Routes whose bars overlap cannot be put in order while their yields are assumed."
+            : "Where bars overlap, that much yield would turn the order.",
+        chart};
 }
 
 /// The routes nearest to the baseline, which are those whose order a yield decides.

@@ -12,6 +12,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <string>
 #include <utility>
 
 namespace routeweigh::documents {
@@ -58,20 +59,31 @@ writing::Table verdicts(const ReportView& view) {
             route.head(), figure_cell(figure(route.figures, "atom_economy")),
             figure_cell(figure(route.figures, "process_mass_intensity")),
             number_cell(route.value("same_auxiliaries_process_mass_intensity"), 1), even_cell(route)};
-        cells.emplace_back(route.compared->mass ? std::string(words(*route.compared->mass))
-                                                : std::string("baseline"));
+        cells.emplace_back(route.mass ? std::string(words(*route.mass)) : std::string("baseline"));
         auto [lower, higher] = hazard_cells(route);
         cells.push_back(std::move(lower));
         cells.push_back(std::move(higher));
         table.rows.push_back(writing::Row(std::move(cells), route.row_kind()));
     }
-    table.remarks = {writing::Text(fmt::format(
-        "Equal at: the yield at which the route would take as much mass as {} does at its own "
-        "yield, with the same "
-        "auxiliaries and its inputs unchanged. Yield may turn it: overall yields within {} "
-        "points of those assumed give the other order. Hazard cells: of {} cells of endpoint and place.",
-        view.baseline().id, fixed(100.0 * plausible_yield_difference, 0),
-        view.others().front()->compared->hazard->cells.size()))};
+    const auto some = [&](MassVerdict verdict) {
+        return std::any_of(view.routes.begin(), view.routes.end(),
+                           [verdict](const RouteView& route) { return route.mass == verdict; });
+    };
+    std::string remark =
+        fmt::format("Equal at: the yield at which the route would take as much mass as {} does at its own "
+                    "yield, with the same auxiliaries and its inputs unchanged.",
+                    view.baseline().id);
+    if (some(MassVerdict::within_yield))
+        remark += fmt::format(" Yield may turn it: overall yields within {} points of those assumed give the "
+                              "other order.",
+                              fixed(100.0 * plausible_yield_difference, 0));
+    if (some(MassVerdict::within_draws))
+        remark += fmt::format(" Not distinguishable: in one boundary or both neither route is ahead in {} of "
+                              "the runs.",
+                              percent(sure_share));
+    remark += fmt::format(" Hazard cells: of {} cells of endpoint and place.",
+                          view.others().front()->compared->hazard->cells.size());
+    table.remarks = {writing::Text(remark)};
     return table;
 }
 

@@ -97,12 +97,11 @@ std::vector<std::string> assumptions(const RouteView& route) {
     std::vector<std::string> list;
     for (const Step& step : route.route().steps) {
         const std::string name = route.route().steps.size() > 1 ? step.id + ": " : std::string();
-        if (step.isolated.assumed)
-            list.push_back(fmt::format("{}yield {} assumed{}", name,
-                                       step.isolated.yield
-                                           ? percent(*step.isolated.yield)
-                                           : digits(step.isolated.mass->in(unit::g), 4) + " g",
-                                       step.isolated.note.empty() ? "" : "; " + step.isolated.note));
+        if (const Isolated& isolated = step.isolated; isolated.assumed || !isolated.note.empty())
+            list.push_back(fmt::format(
+                "{}yield {}{}{}", name,
+                isolated.yield ? percent(*isolated.yield) : digits(isolated.mass->in(unit::g), 4) + " g",
+                isolated.assumed ? " assumed" : "", isolated.note.empty() ? "" : "; " + isolated.note));
         std::set<double> held;
         for (const Stage& stage : step.stages) {
             for (const Separation& separation : stage.separations)
