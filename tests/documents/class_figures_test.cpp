@@ -44,6 +44,25 @@ const CaseRow& case_row_of(const std::vector<CaseRow>& rows, const std::string& 
     return rows.front();
 }
 
+const writing::Row& row_starting(const writing::Table& table, const std::string& start) {
+    for (const writing::Row& row : table.rows)
+        if (row.cells.front().text.starts_with(start)) return row;
+    FAIL("no row begins with " << start);
+    return table.rows.front();
+}
+
+/// Volumes of the waste plan times prices of the list, by container; what has no price is left out.
+std::map<std::string, double> disposal_costs(const course::ClassUse& use, const stock::PriceList& prices) {
+    std::map<std::string, double> costs;
+    for (const streams::ContainerFit& fit : use.waste.fits)
+        if (const double* price = prices.disposal_of(std::string(streams::id_of(fit.container->kind))))
+            if (fit.volume > 0) costs[fit.container->name] = *price * fit.volume / 1000;
+    const double* own = prices.disposal_of("own_bottle");
+    for (const streams::OwnBottle& bottle : use.waste.own_bottles)
+        if (own != nullptr) costs["bottles of their own"] += *own * bottle.volume / 1000;
+    return costs;
+}
+
 TEST_CASE("costs of every experiment: money by class, student and gram is that of the estimate") {
     const auto course = test::example_course();
     const stock::PriceList& prices = course->house().prices;
@@ -55,15 +74,15 @@ TEST_CASE("costs of every experiment: money by class, student and gram is that o
         const writing::Table& money = table_named(tables, "Money");
         // Worked anew from volumes and prices: litres x price, kWh x price, m3 x price.
         double disposal = 0;
-        for (const streams::ContainerFit& fit : use.waste.fits)
-            if (const double* price = prices.disposal_of(std::string(streams::id_of(fit.container->kind))))
-                disposal += *price * fit.volume / 1000;
-        for (const streams::OwnBottle& bottle : use.waste.own_bottles)
-            disposal += *prices.disposal_of("own_bottle") * bottle.volume / 1000;
+        for (const auto& [container, cost] : disposal_costs(use, prices)) {
+            CAPTURE(container);
+            CHECK(number_in(row_starting(money, "disposal: " + container + " ("), 1) ==
+                  doctest::Approx(cost).epsilon(1e-12));
+            disposal += cost;
+        }
         // Two sections of twelve; the 10 % extra is spare stock and runs nothing.
         const double power = *prices.electricity * use.one.socket.usual * 24 / 3600;
         const double water = *prices.water * (use.one.cooling.usual + use.one.suction.usual) * 24 / 1000;
-        CHECK(number_in(row_named(money, "disposal"), 1) == doctest::Approx(disposal).epsilon(1e-12));
         CHECK(number_in(row_named(money, "electricity"), 1) == doctest::Approx(power).epsilon(1e-12));
         CHECK(number_in(row_named(money, "water"), 1) == doctest::Approx(water).epsilon(1e-12));
         const double used = number_in(row_named(money, "chemicals used up"), 1);
@@ -78,6 +97,34 @@ TEST_CASE("costs of every experiment: money by class, student and gram is that o
             if (row.cells.size() > 1 && row.cells[1].number) minutes += *row.cells[1].number;
         if (use.route->route().steps.size() == 1)
             CHECK(minutes == doctest::Approx(use.one.minutes).epsilon(1e-12));
+    }
+}
+
+TEST_CASE("a container without a price has a row without a number, and the sum is that of the others") {
+    const auto course = test::open_course_text(test::course_text({"4-bromoacetanilide/A3.json"}, 1, 12));
+    const course::House& house = course->house();
+    const Assessment& route = *course->use().experiments.front().use.route;
+    const stock::ClassPlan& plan = course->use().experiments.front().use.plan;
+    const auto all = disposal_costs(course->use().experiments.front().use, house.prices);
+    REQUIRE(all.size() > 1);
+    for (const auto& [id, price] : house.prices.disposal) {
+        stock::PriceList fewer = house.prices;
+        fewer.disposal.erase(id);
+        const course::House poorer{house.catalogue, house.waste, house.stockroom, fewer, house.utilities};
+        const course::ClassUse use = course::use_of_class(route, plan, poorer);
+        const auto left = disposal_costs(use, fewer);
+        double sum = 0;
+        for (const auto& [container, cost] : left)
+            sum += cost;
+        CHECK(use.money.disposal() == doctest::Approx(sum).epsilon(1e-12));
+        CHECK(use.money.disposals.size() == all.size());
+        const auto tables = test::tables_in(costs_document(use, poorer).blocks);
+        for (const auto& [container, cost] : all) {
+            CAPTURE(container);
+            const writing::Row& row =
+                row_starting(table_named(tables, "Money"), "disposal: " + container + " (");
+            CHECK(row.cells.at(1).number.has_value() == left.contains(container));
+        }
     }
 }
 
