@@ -46,7 +46,7 @@ class Binder {
                        streams::shipped_local_rules(course.house().catalogue, course.jurisdiction_name())) {}
 
     std::vector<BinderPage> make() {
-        add("term.html", "The term", term_document(course_.use(), nullptr, course_.house().prices));
+        add("term.html", "The term", term_document(course_.use(), nullptr, course_.house()));
         for (const course::Experiment& experiment : course_.use().experiments)
             add_experiment(experiment);
         pages_.insert(pages_.begin(), {"index.html", "Contents", index()});

@@ -131,7 +131,7 @@ TEST_CASE("a container without a price has a row without a number, and the sum i
 TEST_CASE("a term is the sum of its experiments, figure by figure") {
     const auto course = test::example_course();
     const course::CourseUse& term = course->use();
-    const writing::Document document = term_document(term, nullptr, course->house().prices);
+    const writing::Document document = term_document(term, nullptr, course->house());
     const auto tables = test::tables_in(document.blocks);
     const writing::Table& figures = table_named(tables, "What the whole class takes");
     const std::size_t weeks = term.experiments.size();
@@ -176,7 +176,7 @@ TEST_CASE("packs of a term are bought once: the same week twice takes the packs 
     CHECK(once->use().cost_of_packs(prices) == doctest::Approx(alone).epsilon(1e-12));
     CHECK(twice->use().cost_of_packs(prices) == doctest::Approx(both).epsilon(1e-12));
     CHECK(both < 2 * alone);
-    const std::string text = test::text_of(term_document(twice->use(), nullptr, prices));
+    const std::string text = test::text_of(term_document(twice->use(), nullptr, twice->house()));
     CHECK(text.find("as if the shelf were empty") != std::string::npos);
 }
 
@@ -196,7 +196,7 @@ TEST_CASE("the extra is spare stock: packs hold it, and no waste, power, water o
     }
     CHECK(more.stock.needs.front().grams == doctest::Approx(1.1 * less.stock.needs.front().grams));
     for (const writing::Document& document :
-         {term_document(spare->use(), nullptr, prices), costs_document(more, spare->house())})
+         {term_document(spare->use(), nullptr, spare->house()), costs_document(more, spare->house())})
         CHECK(test::text_of(document).find("The 10 % extra is spare stock") != std::string::npos);
     CHECK(test::text_of(costs_document(less, plain->house())).find("spare stock, made ready") ==
           std::string::npos);
@@ -205,7 +205,7 @@ TEST_CASE("the extra is spare stock: packs hold it, and no waste, power, water o
 TEST_CASE("a term says of every experiment whether it fits the session, and a case what a longer one loses") {
     const auto course = test::example_course(); // sessions of 180 min
     const course::CourseUse& term = course->use();
-    const auto tables = test::tables_in(term_document(term, nullptr, course->house().prices).blocks);
+    const auto tables = test::tables_in(term_document(term, nullptr, course->house()).blocks);
     const writing::Table& experiments = table_named(tables, "The experiments");
     for (std::size_t week = 0; week < term.experiments.size(); ++week) {
         const course::ClassUse& use = term.experiments[week].use;
@@ -244,7 +244,7 @@ TEST_CASE("the containers of a term hold the streams of its experiments, each wi
             else if (advice.decision.outcome == streams::Decision::Outcome::own_bottle)
                 litres["bottles of their own"] += volume;
         }
-    const writing::Document document = term_document(term, nullptr, course->house().prices);
+    const writing::Document document = term_document(term, nullptr, course->house());
     const writing::Table containers = table_named(test::tables_in(document.blocks), "Containers of the term");
     for (const writing::Row& row : containers.rows) {
         CAPTURE(row.cells.front().text);
@@ -257,7 +257,7 @@ TEST_CASE("year against year: before and after are the sums of both terms, and w
         {"4-bromoacetanilide/A1.json", "acetylsalicylic-acid/G2.json"}, 1, 12, "autumn 2025"));
     const auto after = test::open_course_text(test::course_text({"4-bromoacetanilide/A3.json"}, 2, 12));
     const stock::PriceList& prices = after->house().prices;
-    const writing::Document document = term_document(after->use(), &before->use(), prices);
+    const writing::Document document = term_document(after->use(), &before->use(), after->house());
     const writing::Table changes = table_named(test::tables_in(document.blocks), "What changes");
     bool rest = false;
     for (const documents::TermFigure& figure : documents::term_figures()) {

@@ -70,7 +70,7 @@ StatedFigures stated_by_class_papers(const std::string& route, const std::string
     const std::pair<const char*, writing::Document> made[] = {
         {"stock list", stock_list_document(laid_out, use.stock, house.prices, "")},
         {"costs", costs_document(use, house)},
-        {"term", term_document(course->use(), nullptr, house.prices)},
+        {"term", term_document(course->use(), nullptr, house)},
         {"case", committee_case(proposal_of(*course, *again), house)},
     };
     StatedFigures all;

@@ -28,6 +28,8 @@ struct CourseUse {
     std::string id, title, college, term;
     std::vector<Experiment> experiments; ///< in order of the weeks
 
+    /// Of every experiment. \pre there is one
+    const stock::ClassPlan& plan() const { return experiments.front().use.plan; }
     /// In the order of the local rules, then what needs bottles of its own.
     std::vector<ContainerTotal> containers() const;
     /// Every technique with the weeks in which it is practised, in order of first use.

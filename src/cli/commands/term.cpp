@@ -53,8 +53,7 @@ std::function<void()> add_term(CLI::App& program, Context& context) {
         if (options->as_case)
             context.write(committee_case(proposal_of(*before, *term), term->house()));
         else
-            context.write(
-                term_document(term->use(), before ? &before->use() : nullptr, term->house().prices));
+            context.write(term_document(term->use(), before ? &before->use() : nullptr, term->house()));
     };
 }
 
