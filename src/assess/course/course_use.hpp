@@ -11,7 +11,7 @@
 namespace routeweigh::course {
 
 struct Experiment {
-    int week = 0;
+    int week = 0;                        ///< from 1; 0 where the experiment stands alone
     std::string source;                  ///< name of the route file
     std::vector<std::string> techniques; ///< of the route and of the course file
     ClassUse use;

@@ -43,7 +43,7 @@ std::function<void()> add_term(CLI::App& program, Context& context) {
                 "without --case");
         Problems problems;
         const auto open = [&](const std::string& path, const std::string& change) {
-            return open_course(context, path, change, problems);
+            return open_course(context, context.source(path, "a course"), change, problems);
         };
         const auto term = open(options->course, options->replace);
         std::unique_ptr<Course> before;
