@@ -13,7 +13,7 @@ std::vector<std::string> only_in(const Listing& one, const Listing& other) {
         if (other.contains(name)) continue;
         std::string words;
         for (const std::string& whose : of)
-            words += (words.empty() ? "" : ", ") + whose;
+            words += (words.empty() ? "" : "; ") + whose; // names have commas in them
         list.push_back(words.empty() ? name : fmt::format("{} ({})", name, words));
     }
     return list;

@@ -33,7 +33,7 @@ Listing statements_of_term(const std::vector<WeekHazards>& hazards) {
     Listing found;
     for (const auto& [statement, bottles] : weeks)
         for (const auto& [bottle, numbers] : bottles)
-            found[statement].insert(fmt::format("{}, week {}", bottle, join(numbers, " and ")));
+            found[statement].insert(fmt::format("{} in week {}", bottle, join(numbers, " and ")));
     return found;
 }
 

@@ -12,12 +12,14 @@
 #include "documents/talk_card.hpp"
 #include "documents/term_document.hpp"
 #include "documents/waste/waste_document.hpp"
+#include "writing/writer_list.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cstddef>
 #include <set>
+#include <string>
 
 namespace routeweigh {
 namespace {
@@ -117,6 +119,19 @@ TEST_CASE("a number that stands in two papers is the same number, in value and i
         CAPTURE(file);
         const auto laid_out = test::lay_out_file(file);
         CHECK(check_agreement(stated_figures_of(laid_out->experiment())) >= 3);
+    }
+}
+
+TEST_CASE("no paper is without rows as a table for programs") {
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        for (const PaperMaker& paper : papers) {
+            CAPTURE(paper.name);
+            const std::string csv =
+                writing::find_writer("csv")->write(paper.make(laid_out->experiment()), {});
+            CHECK(std::count(csv.begin(), csv.end(), '\n') > 1);
+        }
     }
 }
 
