@@ -2,6 +2,7 @@
 #include "app/classification.hpp"
 
 #include "app/session.hpp"
+#include "assess/bench/bench_rules.hpp"
 #include "assess/mixture/mixture_reader.hpp"
 #include "assess/stream_mixture.hpp"
 #include "base/quantity_text.hpp"
@@ -10,15 +11,18 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
 namespace routeweigh {
 namespace {
 
-constexpr MixtureRegime regimes[] = {MixtureRegime::eu, MixtureRegime::un, MixtureRegime::us};
+constexpr std::pair<const char*, MixtureRegime> regimes[] = {
+    {"EU", MixtureRegime::eu}, {"UN", MixtureRegime::un}, {"US", MixtureRegime::us}};
 
-MixtureRegime regime_called(const std::string& name) {
-    for (const MixtureRegime regime : regimes)
-        if (words(regime) == name) return regime;
-    throw CallError(fmt::format("no jurisdiction is called \"{}\"; there are: {}", name,
+MixtureRegime regime_called(const std::string& called) {
+    for (const auto& [name, regime] : regimes)
+        if (called == name) return regime;
+    throw CallError(fmt::format("no jurisdiction is called \"{}\"; there are: {}", called,
                                 join(jurisdiction_names(), ", ")));
 }
 
@@ -64,16 +68,22 @@ Mixture paired_mixture(const Mixture& mixture, const streams::PairedComposition&
 
 std::vector<std::string> jurisdiction_names() {
     std::vector<std::string> names;
-    for (const MixtureRegime regime : regimes)
-        names.emplace_back(words(regime));
+    for (const auto& [name, regime] : regimes)
+        names.emplace_back(name);
     return names;
+}
+
+std::string jurisdiction_name(const streams::LocalRules& local) {
+    const MixtureRegime found = bench::regime_of(local);
+    for (const auto& [name, regime] : regimes)
+        if (regime == found) return name;
+    return {};
 }
 
 Jurisdiction chosen(const JurisdictionChoice& choice) {
     Jurisdiction jurisdiction{regime_called(choice.name), {}};
     if (jurisdiction.regime != MixtureRegime::un && !(choice.with.empty() && choice.without.empty()))
-        throw CallError(
-            "building blocks belong to the UN system: --with and --without need --jurisdiction un");
+        throw CallError("building blocks belong to the UN system: --with and --without need --rules UN");
     for (const std::string& block : choice.with)
         jurisdiction.blocks[block] = true;
     for (const std::string& block : choice.without)

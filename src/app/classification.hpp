@@ -3,6 +3,7 @@
 #pragma once
 
 #include "assess/mixture/jurisdiction.hpp"
+#include "assess/streams/local_rules.hpp"
 #include "input/source.hpp"
 #include "route/route.hpp"
 #include "writing/blocks.hpp"
@@ -17,11 +18,15 @@ class Catalogue;
 
 /// A jurisdiction by name, with building blocks of the UN system to switch on and off by id.
 struct JurisdictionChoice {
-    std::string name = "eu";
+    std::string name = "EU";
     std::vector<std::string> with, without;
 };
 
+/// "EU", "UN", "US".
 std::vector<std::string> jurisdiction_names();
+
+/// Whose limits classify where these rules hold.
+std::string jurisdiction_name(const streams::LocalRules& local);
 
 /// \throws CallError for an unknown name, a block switched both ways, or blocks outside the UN system
 Jurisdiction chosen(const JurisdictionChoice& choice);

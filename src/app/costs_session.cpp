@@ -9,9 +9,8 @@
 #include <fmt/format.h>
 
 namespace routeweigh {
-namespace {
 
-stock::ClassPlan plan_of(const CostsRequest& request) {
+stock::ClassPlan class_plan(const CostsRequest& request) {
     stock::ClassPlan plan = class_plan(request.size);
     if (request.session.empty()) return plan;
     try {
@@ -23,18 +22,16 @@ stock::ClassPlan plan_of(const CostsRequest& request) {
     return plan;
 }
 
-} // namespace
-
 writing::Document costs_document(const Assessment& route, const CostsRequest& request,
                                  const Catalogue& catalogue) {
-    const stock::ClassPlan plan = plan_of(request);
+    const stock::ClassPlan plan = class_plan(request);
     const HouseRecords records(catalogue, request.local, request.prices);
     return costs_document(course::use_of_class(route, plan, records.house()), records.house());
 }
 
 writing::Workbook class_workbook(const Assessment& route, const CostsRequest& request,
                                  const Catalogue& catalogue) {
-    const stock::ClassPlan plan = plan_of(request);
+    const stock::ClassPlan plan = class_plan(request);
     const HouseRecords records(catalogue, request.local, request.prices);
     return route_workbook(course::use_of_class(route, plan, records.house()), records.house());
 }

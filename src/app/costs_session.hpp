@@ -20,6 +20,9 @@ struct CostsRequest {
     SourcePtr prices;          ///< nullptr where there are none
 };
 
+/// \throws CallError a class that cannot be, as class_plan() of its size, or a session that is no time
+stock::ClassPlan class_plan(const CostsRequest& request);
+
 /// \throws InputError, CallError
 writing::Document costs_document(const Assessment& route, const CostsRequest& request,
                                  const Catalogue& catalogue);

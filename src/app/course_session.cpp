@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "app/course_session.hpp"
 
+#include "input/file_kind.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -43,6 +45,7 @@ Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& c
     const Document document = Document::parse(source);
     Problems found;
     const Field root = document.root(found);
+    expect_kind(root, FileKind::course);
     root.maybe("$schema");
     use_.id = root["id"].text();
     use_.title = root["title"].text();
@@ -53,12 +56,13 @@ Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& c
     plan.students = count_at(root["students"]);
     plan.extra = root.maybe("extra") ? root["extra"].fraction() : 0.0;
     if (root.maybe("session")) plan.session = root["session"].duration().in(unit::min);
-    if (const auto jurisdiction = root.maybe("jurisdiction"))
-        if (const std::string name = jurisdiction->one_of({"EU", "US"}); !name.empty()) jurisdiction_ = name;
+    std::string jurisdiction = "EU";
+    if (const auto field = root.maybe("jurisdiction"))
+        if (const std::string name = field->one_of({"EU", "US"}); !name.empty()) jurisdiction = name;
     SourcePtr prices;
     if (const auto name = root.maybe("prices")) prices = load(name->text());
     records_ = std::make_unique<HouseRecords>(catalogue,
-                                              streams::shipped_local_rules(catalogue, jurisdiction_), prices);
+                                              streams::shipped_local_rules(catalogue, jurisdiction), prices);
 
     struct Planned {
         int week;
@@ -94,19 +98,30 @@ Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& c
     for (const Planned& experiment : planned)
         sources.push_back(experiment.route);
     std::vector<Route> routes = read_routes(sources, catalogue, problems);
-    for (std::size_t i = 0; i < planned.size(); ++i) {
-        routes_.push_back(std::make_unique<Assessment>(std::move(routes[i]), rules));
-        course::Experiment experiment{planned[i].week,
-                                      planned[i].route->name,
-                                      {},
-                                      course::use_of_class(*routes_.back(), plan, house())};
-        experiment.techniques = course::techniques_of(*routes_.back(), experiment.use.one);
-        for (std::string& technique : planned[i].techniques)
-            if (std::find(experiment.techniques.begin(), experiment.techniques.end(), technique) ==
-                experiment.techniques.end())
-                experiment.techniques.push_back(std::move(technique));
-        use_.experiments.push_back(std::move(experiment));
-    }
+    for (std::size_t i = 0; i < planned.size(); ++i)
+        add_experiment(planned[i].week, std::move(routes[i]), planned[i].techniques, plan, rules);
+}
+
+Course::Course(Route route, const CostsRequest& request, const Catalogue& catalogue,
+               const AssessmentRules& rules)
+    : records_(std::make_unique<HouseRecords>(catalogue, request.local, request.prices)) {
+    use_.id = route.id;
+    use_.title = route.title;
+    add_experiment(0, std::move(route), {}, class_plan(request), rules);
+}
+
+void Course::add_experiment(int week, Route route, const std::vector<std::string>& techniques,
+                            const stock::ClassPlan& plan, const AssessmentRules& rules) {
+    std::string source = route.source->name;
+    routes_.push_back(std::make_unique<Assessment>(std::move(route), rules));
+    course::Experiment experiment{
+        week, std::move(source), {}, course::use_of_class(*routes_.back(), plan, house())};
+    experiment.techniques = course::techniques_of(*routes_.back(), experiment.use.one);
+    for (const std::string& technique : techniques)
+        if (std::find(experiment.techniques.begin(), experiment.techniques.end(), technique) ==
+            experiment.techniques.end())
+            experiment.techniques.push_back(technique);
+    use_.experiments.push_back(std::move(experiment));
 }
 
 Proposal proposal_of(const Course& before, const Course& after) {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A course file: which experiments, how many sections and students, whose prices and rules.
+// A course file: which experiments, how many sections and students, whose prices and rules. A single
+// experiment is a course too, made of a route and of what is said of the class.
 //
 // {"id": "...", "title": "...", "college": "...", "term": "...", "sections": 2, "students": 12, "extra": "10
 // %",
@@ -7,6 +8,7 @@
 //  "experiments": [{"week": 3, "route": "../routes/x.json", "techniques": ["melting range"]}]}
 #pragma once
 
+#include "app/costs_session.hpp"
 #include "app/house_records.hpp"
 #include "app/session.hpp"
 #include "assess/course/course_use.hpp"
@@ -31,16 +33,22 @@ class Course {
     /// `replace`
     Course(const SourcePtr& source, const LoadFile& load, const Catalogue& catalogue,
            const AssessmentRules& rules, const std::string& replace, Problems& problems);
+    /// The course of a single experiment, which has no week.
+    /// \throws InputError where a table or the price list is faulty, CallError as class_plan()
+    Course(Route route, const CostsRequest& request, const Catalogue& catalogue,
+           const AssessmentRules& rules);
     Course(const Course&) = delete;
     Course& operator=(const Course&) = delete;
 
     const course::CourseUse& use() const { return use_; }
     const course::House& house() const { return records_->house(); }
     std::optional<int> replaced_week() const { return replaced_week_; }
-    const std::string& jurisdiction_name() const { return jurisdiction_; } ///< "EU" or "US"
 
   private:
-    std::string jurisdiction_ = "EU";
+    /// \param techniques  that the route does not show
+    void add_experiment(int week, Route route, const std::vector<std::string>& techniques,
+                        const stock::ClassPlan& plan, const AssessmentRules& rules);
+
     std::optional<int> replaced_week_;
     std::vector<std::unique_ptr<Assessment>> routes_;
     std::unique_ptr<HouseRecords> records_;

@@ -10,6 +10,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 
 namespace CLI {
 class App;
@@ -27,6 +28,9 @@ class Context {
 
     /// As read_sources(); none of them may be the file that the output goes to.
     std::vector<SourcePtr> sources(const std::vector<std::string>& paths) const;
+
+    /// The only one. \param taker  what asks for it, such as "--prices" \throws CallError for a folder
+    SourcePtr source(const std::string& path, std::string_view taker) const;
 
     /// A table of any length, read in chunks; not the file that the output goes to.
     ReadBytes bytes(const std::string& path) const;

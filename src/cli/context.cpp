@@ -13,6 +13,7 @@
 
 #include <cstdlib>
 #include <filesystem>
+#include <system_error>
 
 #include <sys/ioctl.h>
 #include <unistd.h>
@@ -71,6 +72,13 @@ std::vector<SourcePtr> Context::sources(const std::vector<std::string>& paths) c
     for (const SourcePtr& source : found)
         refuse_overwriting(output, source->name);
     return found;
+}
+
+SourcePtr Context::source(const std::string& path, std::string_view taker) const {
+    std::error_code error; // a path that cannot be looked at is no folder, and reading it says why
+    if (std::filesystem::is_directory(path, error))
+        throw CallError(fmt::format("{} takes one file, and {} is a folder", taker, path));
+    return sources({path}).front();
 }
 
 ReadBytes Context::bytes(const std::string& path) const {

@@ -7,22 +7,17 @@
 
 namespace routeweigh::cli {
 
-std::unique_ptr<Course> open_course(Context& context, const std::string& path, const std::string& replace,
+std::unique_ptr<Course> open_course(Context& context, const SourcePtr& source, const std::string& replace,
                                     Problems& problems) {
-    const std::vector<SourcePtr> sources = context.sources({path});
-    if (sources.size() != 1) throw CallError("a course is one file");
-    const std::filesystem::path folder = std::filesystem::path(path).parent_path();
+    const std::filesystem::path folder = std::filesystem::path(source->name).parent_path();
     const std::string given = replace.substr(replace.find('=') + 1);
     const LoadFile load = [&](const std::string& name) {
         // The route that replaces another one was named in the call, not in the file.
         const bool called = !replace.empty() && name == given;
         const std::filesystem::path file = called ? std::filesystem::path(name) : folder / name;
-        const std::vector<SourcePtr> found = context.sources({file.lexically_normal().string()});
-        if (found.size() != 1) throw CallError(file.string() + " is a folder; a course names files");
-        return found.front();
+        return context.source(file.lexically_normal().string(), "each name in a course");
     };
-    return std::make_unique<Course>(sources.front(), load, context.catalogue(), context.rules(), replace,
-                                    problems);
+    return std::make_unique<Course>(source, load, context.catalogue(), context.rules(), replace, problems);
 }
 
 } // namespace routeweigh::cli

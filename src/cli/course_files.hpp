@@ -10,9 +10,10 @@
 
 namespace routeweigh::cli {
 
+/// \param source  named by its path, to which those in it are relative
 /// \param replace  as Course takes it; its route is relative to where the program was called
 /// \throws FileError, CallError, InputError
-std::unique_ptr<Course> open_course(Context& context, const std::string& path, const std::string& replace,
+std::unique_ptr<Course> open_course(Context& context, const SourcePtr& source, const std::string& replace,
                                     Problems& problems);
 
 } // namespace routeweigh::cli

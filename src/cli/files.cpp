@@ -57,13 +57,23 @@ std::string read_file(const fs::path& path) {
     return read_stream(stream, path.string());
 }
 
-std::vector<fs::path> json_files(const fs::path& folder) {
+bool is_json(const fs::path& file) {
+    return file.extension() == ".json" && !file.stem().string().ends_with(".schema");
+}
+
+/// \param below  with those of the folders in it, but for hidden ones
+std::vector<fs::path> json_files(const fs::path& folder, bool below) {
     std::vector<fs::path> files;
-    std::error_code error;
-    for (fs::directory_iterator entry(folder, error), end; !error && entry != end; entry.increment(error))
-        if (entry->path().extension() == ".json" && !entry->path().stem().string().ends_with(".schema") &&
-            !entry->is_directory(error))
-            files.push_back(entry->path());
+    std::error_code error, of_entry; // a link that leads nowhere is no folder, and reading it says what it is
+    for (fs::recursive_directory_iterator entry(folder, error), end; !error && entry != end;
+         entry.increment(error)) {
+        const fs::path& path = entry->path();
+        if (!entry->is_directory(of_entry)) {
+            if (is_json(path)) files.push_back(path);
+        } else if (!below || path.filename().string().starts_with('.')) {
+            entry.disable_recursion_pending();
+        }
+    }
     if (error)
         throw FileError(fmt::format("cannot read the folder {}: {}", folder.string(), error.message()));
     std::sort(files.begin(), files.end());
@@ -84,8 +94,9 @@ std::vector<SourcePtr> read_sources(const std::vector<std::string>& paths) {
             sources.push_back(make_source(path, read_file(path)));
             continue;
         }
-        const std::vector<fs::path> files = json_files(path);
-        if (files.empty()) throw FileError(fmt::format("the folder {} holds no route file (*.json)", path));
+        const std::vector<fs::path> files = json_files(path, true);
+        if (files.empty())
+            throw FileError(fmt::format("the folder {} and those in it hold no route file (*.json)", path));
         for (const fs::path& file : files)
             sources.push_back(make_source(file.string(), read_file(file)));
     }
@@ -116,7 +127,7 @@ std::vector<Source> read_catalogue_folder(const std::string& folder) {
     std::vector<Source> sources;
     for (const fs::path& part : {fs::path(folder), fs::path(folder) / "schemes"}) {
         if (!fs::is_directory(part, error)) continue;
-        for (const fs::path& file : json_files(part))
+        for (const fs::path& file : json_files(part, false))
             sources.push_back({file.string(), read_file(file)});
     }
     if (sources.empty())

@@ -16,7 +16,7 @@ class FileError : public std::runtime_error {
     using std::runtime_error::runtime_error;
 };
 
-/// A file, every *.json of a folder in order of name, or "-" for standard input.
+/// A file, every *.json of a folder and of those in it, in order of name, or "-" for standard input.
 /// \throws FileError for a missing path, a folder without route files, a file above the size that a source
 /// may have
 std::vector<SourcePtr> read_sources(const std::vector<std::string>& paths);

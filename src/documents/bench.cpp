@@ -120,6 +120,10 @@ std::vector<BenchBottle> bench_of(const Assessment& route, const std::vector<Cla
     return bench;
 }
 
+std::vector<BenchBottle> bench_of(const Assessment& route, const ClassificationRules& rules) {
+    return bench_of(route, classify_bottles(route.flat(), route.evaluation(), rules));
+}
+
 const BenchBottle* find_on_bench(const std::vector<BenchBottle>& bench, const Material* material) {
     const auto found =
         std::find_if(bench.begin(), bench.end(), [&](const auto& item) { return item.material == material; });

@@ -32,6 +32,9 @@ struct BenchBottle {
 /// \param bottles  of this route, classified by the rules that hold where it is run
 std::vector<BenchBottle> bench_of(const Assessment& route, const std::vector<ClassifiedBottle>& bottles);
 
+/// The same, the bottles classified here.
+std::vector<BenchBottle> bench_of(const Assessment& route, const ClassificationRules& rules);
+
 const BenchBottle* find_on_bench(const std::vector<BenchBottle>& bench, const Material* material);
 
 } // namespace routeweigh::documents

@@ -3,15 +3,12 @@
 
 #include "base/text.hpp"
 #include "compare/comparison.hpp"
-#include "documents/bench.hpp"
+#include "documents/bench_listing.hpp"
 #include "documents/term_figures.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <iterator>
-#include <map>
-#include <set>
 
 namespace routeweigh::documents {
 namespace {
@@ -57,32 +54,8 @@ void add_intensities(const Proposal& proposal, std::vector<CaseRow>& rows) {
     rows.push_back(std::move(same));
 }
 
-/// Names of what is there, and for each whose it is: a statement with its bottles.
-using Listing = std::map<std::string, std::set<std::string>>;
-
-std::vector<std::string> only_in(const Listing& one, const Listing& other) {
-    std::vector<std::string> list;
-    for (const auto& [name, of] : one) {
-        if (other.contains(name)) continue;
-        std::string words;
-        for (const std::string& whose : of)
-            words += (words.empty() ? "" : ", ") + whose;
-        list.push_back(words.empty() ? name : fmt::format("{} ({})", name, words));
-    }
-    return list;
-}
-
 CaseList coming_and_going(std::string id, std::string name, const Listing& now, const Listing& proposed) {
     return {std::move(id), std::move(name), only_in(proposed, now), only_in(now, proposed)};
-}
-
-Listing statements_on_bench(const std::vector<BenchBottle>& bench) {
-    Listing found;
-    for (const BenchBottle& bottle : bench)
-        for (const auto* list : {&bottle.statements, &bottle.others})
-            for (const std::string& statement : *list)
-                found[statement].insert(bottle.material->name);
-    return found;
 }
 
 Listing names_on_bench(const std::vector<BenchBottle>& bench) {
@@ -192,10 +165,8 @@ std::vector<CaseRow> case_rows(const Proposal& proposal, const stock::PriceList&
 
 std::vector<CaseList> case_lists(const Proposal& proposal, const ClassificationRules& rules) {
     const ClassUse &now = proposal.now->use, &proposed = proposal.proposed->use;
-    const auto bench = [&](const Assessment& route) {
-        return bench_of(route, classify_bottles(route.flat(), route.evaluation(), rules));
-    };
-    const std::vector<BenchBottle> bench_now = bench(*now.route), bench_proposed = bench(*proposed.route);
+    const std::vector<BenchBottle> bench_now = bench_of(*now.route, rules),
+                                   bench_proposed = bench_of(*proposed.route, rules);
     std::vector<CaseList> lists;
     lists.push_back(coming_and_going("statements", "hazard statements of bottles",
                                      statements_on_bench(bench_now), statements_on_bench(bench_proposed)));

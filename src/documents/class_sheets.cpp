@@ -233,14 +233,8 @@ Sheet costs_sheet(const course::ClassUse& use, const course::House& house) {
              money_cell(cell_name(4, row), 1, fmt::format("{}*{}", cell_name(3, row), cell_name(4, row)),
                         price != nullptr ? std::optional(of_class * *price) : std::nullopt)});
     };
-    for (const streams::ContainerFit& fit : use.waste.fits)
-        if (fit.volume > 0.0)
-            add("disposal: " + fit.container->name, fit.volume / 1000, "L",
-                prices.disposal_of(std::string(id_of(fit.container->kind))));
-    double own = 0;
-    for (const streams::OwnBottle& bottle : use.waste.own_bottles)
-        own += bottle.volume;
-    if (own > 0.0) add("disposal: bottles of their own", own / 1000, "L", prices.disposal_of("own_bottle"));
+    for (const course::Disposal& one : use.money.disposals)
+        add("disposal: " + one.container, one.millilitres / 1000, "L", one.price ? &*one.price : nullptr);
     add("electricity", use.one.socket.usual * use.runs() / joules, "kWh",
         prices.electricity ? &*prices.electricity : nullptr);
     add("water for cooling and suction", (use.one.cooling.usual + use.one.suction.usual) * use.runs() / 1000,

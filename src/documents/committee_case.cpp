@@ -5,9 +5,9 @@
 #include "assess/classified_route.hpp"
 #include "base/text.hpp"
 #include "compare/comparison.hpp"
+#include "documents/bench_listing.hpp"
 #include "documents/case_rows.hpp"
 #include "documents/cautions.hpp"
-#include "documents/classified_mixture.hpp"
 #include "documents/number.hpp"
 #include "documents/term_figures.hpp"
 #include "documents/version.hpp"
@@ -172,11 +172,8 @@ std::vector<std::string> not_known(const Proposal& proposal, const stock::PriceL
                         "adds to every other figure.",
                         100.0 * extra));
     items.emplace_back("Techniques that only the course file names are not known of the proposed method.");
-    items.emplace_back(
-        "Power and water are estimates for usual appliances. Hazard statements name what a bottle can do, "
-        "not "
-        "how likely it is; fewer of them prove nothing. The label of the supplier goes before ours. " +
-        judged_by(classified_by));
+    items.push_back("Power and water are estimates for usual appliances. " +
+                    limits_of_statements(classified_by));
     if (!proposal.same_product())
         items.emplace_back("The products differ, so no figure per gram is compared.");
     return items;

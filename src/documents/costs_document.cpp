@@ -97,17 +97,24 @@ writing::Table money_table(const ClassUse& use, const House& house) {
                      {.heading = "the class", .align = decimal},
                      {.heading = "a student", .align = decimal},
                      {.heading = "a gram of product", .align = decimal}};
+    const auto cell = [](double money) { return writing::Cell(fixed(money, 2), money); };
     const auto row = [&](std::string name, double amount, writing::RowKind kind = writing::RowKind::plain) {
-        const auto cell = [](double money) { return writing::Cell(fixed(money, 2), money); };
         table.rows.push_back(writing::Row({writing::Cell(std::move(name)), cell(amount),
                                            cell(amount / use.runs()), cell(amount / use.product)},
                                           kind));
     };
+    const writing::Cell unpriced = writing::missing("not in the price list");
     const bool spare = use.plan.extra > 0.0;
     row("chemicals used up", use.money.used);
     row(spare ? "packs bought for it, with the extra" : "packs bought for it", use.money.packs);
     row("left in the packs", use.money.packs - use.money.used);
-    row("disposal", use.money.disposal);
+    for (const course::Disposal& one : use.money.disposals) {
+        std::string name = fmt::format("disposal: {} ({} L)", one.container, digits(one.millilitres / 1000));
+        if (one.price)
+            row(std::move(name), one.cost());
+        else
+            table.rows.push_back({std::move(name), unpriced, unpriced, unpriced});
+    }
     row("electricity", use.money.power);
     row("water", use.money.water);
     row("used up, disposal, electricity, water", use.money.consumed(), writing::RowKind::total);
@@ -158,7 +165,7 @@ writing::MachineTree estimate_tree(const Estimate& estimate, double factor, cons
 writing::MachineObject costs_tree(const ClassUse& use, const House& house) {
     const double session = use.plan.session;
     const Route& route = use.route->route();
-    writing::MachineList stages, figures;
+    writing::MachineList stages, figures, disposals;
     for (const StageUse& stage : use.one.stages)
         stages.emplace_back(writing::MachineObject{
             {"step", route.steps[at(stage.step)].id},
@@ -172,6 +179,12 @@ writing::MachineObject costs_tree(const ClassUse& use, const House& house) {
     for (const TermFigure& figure : term_figures())
         if (figure.money && is_shown(figure, use.plan, house.prices))
             figures.push_back(machine_of(figure_of(figure, use, house.prices), Edition::key));
+    for (const course::Disposal& one : use.money.disposals)
+        disposals.emplace_back(writing::MachineObject{
+            {"container", one.container},
+            {"millilitres", one.millilitres},
+            {"price_per_L", one.price ? writing::MachineTree(*one.price) : writing::MachineTree()},
+            {"cost", one.price ? writing::MachineTree(one.cost()) : writing::MachineTree()}});
     return {{"routeweigh", std::string(program_version())},
             {"route", route.id},
             {"sections", use.plan.sections},
@@ -185,7 +198,8 @@ writing::MachineObject costs_tree(const ClassUse& use, const House& house) {
             {"figures_of_class", std::move(figures)},
             {"currency", house.prices.currency},
             {"used", use.money.used},
-            {"disposal", use.money.disposal},
+            {"disposal", use.money.disposal()},
+            {"disposal_by_container", std::move(disposals)},
             {"power", use.money.power},
             {"water", use.money.water},
             {"spent", use.money.spent()},

@@ -7,6 +7,10 @@
 
 #include <fmt/format.h>
 
+#include <string>
+#include <utility>
+#include <vector>
+
 namespace routeweigh {
 namespace {
 
@@ -96,6 +100,33 @@ writing::MachineTree question_tree(const Question& question, Edition edition) {
     return object;
 }
 
+/// What a student gets has no column for answers at all, so that none can slip in.
+writing::DataRows question_rows(const documents::QuestionSet& set, Edition edition) {
+    const bool key = edition == Edition::key;
+    writing::DataRows rows;
+    rows.columns = {"number", "kind", "when", "text", "choices", "unit"};
+    if (key) rows.columns.insert(rows.columns.end(), {"answer", "tolerance"});
+    for (const Question& question : set.questions) {
+        std::string choices, right;
+        for (std::size_t i = 0; i < question.choices.size(); ++i) {
+            choices += (i == 0 ? "" : "; ") + letter(i) + ". " + question.choices[i].text;
+            if (question.choices[i].right) right = letter(i);
+        }
+        std::vector<writing::DataCell> row{static_cast<double>(rows.rows.size() + 1),
+                                           question.id,
+                                           question.when == Question::When::before ? "before" : "after",
+                                           question.text,
+                                           choices,
+                                           question.unit};
+        if (key && question.is_choice())
+            row.insert(row.end(), {right, writing::DataCell()});
+        else if (key)
+            row.insert(row.end(), {question.answer, Question::tolerance});
+        rows.rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
 } // namespace
 
 writing::Document question_sheet(const bench::Experiment& experiment, const documents::QuestionSet& set,
@@ -120,6 +151,7 @@ writing::Document question_sheet(const bench::Experiment& experiment, const docu
         add_question(question, ++number, edition, document.blocks);
         list.push_back(question_tree(question, edition));
     }
+    document.rows = question_rows(set, edition);
     document.machine = writing::MachineObject{
         {"document", document.id}, {"edition", edition == Edition::key ? "key" : "student"},
         {"route", route.id},       {"seed", set.seed},

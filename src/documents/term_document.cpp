@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "documents/term_document.hpp"
 
+#include "assess/bench/bench_rules.hpp"
 #include "base/text.hpp"
 #include "documents/cautions.hpp"
 #include "documents/number.hpp"
+#include "documents/term_data.hpp"
 #include "documents/term_figures.hpp"
+#include "documents/term_hazards.hpp"
 #include "documents/version.hpp"
 #include "documents/words.hpp"
 
@@ -26,10 +29,6 @@ constexpr const char* pack_words = "Packs to buy: a week's figure is for that we
                                    "material once for all weeks, so that what one week leaves in a pack "
                                    "serves the next. Whether it keeps so long "
                                    "is not asked.";
-
-const stock::ClassPlan& plan_of(const CourseUse& term) {
-    return term.experiments.front().use.plan;
-}
 
 /// Does the experiment fit the session? Stages that state no time are named, for they count as nothing.
 std::string session_words(const course::ClassUse& use) {
@@ -55,7 +54,7 @@ writing::Table experiment_table(const CourseUse& term) {
                      {.heading = "product"},
                      {.heading = "method"},
                      {.heading = "status of its numbers"}};
-    const double session = plan_of(term).session;
+    const double session = term.plan().session;
     if (session > 0.0)
         table.columns.push_back({.heading = fmt::format("fits a session of {} min", fixed(session, 0))});
     for (const course::Experiment& experiment : term.experiments) {
@@ -77,7 +76,7 @@ writing::Table figure_table(const CourseUse& term, const stock::PriceList& price
         table.columns.push_back({.heading = fmt::format("week {}", experiment.week), .align = decimal});
     table.columns.push_back({.heading = "term", .align = decimal});
     for (const TermFigure& figure : term_figures()) {
-        if (!is_shown(figure, plan_of(term), prices)) continue;
+        if (!is_shown(figure, term.plan(), prices)) continue;
         writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(unit_of(figure, prices))});
         for (const course::Experiment& experiment : term.experiments)
             row.cells.push_back(cell_of(figure, figure.of(experiment.use)));
@@ -85,7 +84,7 @@ writing::Table figure_table(const CourseUse& term, const stock::PriceList& price
         table.rows.push_back(std::move(row));
     }
     if (!prices.packs.empty()) table.remarks.emplace_back(pack_words);
-    if (plan_of(term).extra > 0.0) table.remarks.push_back(extra_words(plan_of(term)));
+    if (term.plan().extra > 0.0) table.remarks.push_back(extra_words(term.plan()));
     return table;
 }
 
@@ -138,7 +137,7 @@ writing::Table change_table(const CourseUse& before, const CourseUse& after, con
                      {.heading = "verdict"}};
     std::vector<writing::Row> worse, open, rest;
     for (const TermFigure& figure : term_figures()) {
-        if (!is_shown(figure, plan_of(before), prices) || !is_shown(figure, plan_of(after), prices)) continue;
+        if (!is_shown(figure, before.plan(), prices) || !is_shown(figure, after.plan(), prices)) continue;
         const double old_value = of_term(figure, before, prices), new_value = of_term(figure, after, prices);
         const int sign = printed_sign(new_value - old_value, figure.decimals);
         const bool lacking = is_open(figure, before) || is_open(figure, after);
@@ -186,83 +185,32 @@ writing::BulletList technique_changes(const CourseUse& before, const CourseUse& 
     return list;
 }
 
-writing::DataRows rows_of(const CourseUse& term, const stock::PriceList& prices) {
-    writing::DataRows rows;
-    rows.columns = {"course", "week", "route", "product", "figure", "value", "unit"};
-    for (const course::Experiment& experiment : term.experiments)
-        for (const TermFigure& figure : term_figures())
-            if (is_shown(figure, plan_of(term), prices))
-                rows.rows.push_back({term.id, static_cast<double>(experiment.week),
-                                     experiment.use.route->route().id,
-                                     experiment.use.route->route().product->name, std::string(figure.id),
-                                     figure.of(experiment.use), unit_of(figure, prices)});
-    return rows;
-}
-
-writing::MachineList term_figures_tree(const CourseUse& term, const stock::PriceList& prices) {
-    writing::MachineList experiments;
-    for (const course::Experiment& experiment : term.experiments) {
-        writing::MachineList figures;
-        for (const TermFigure& figure : term_figures())
-            if (is_shown(figure, plan_of(term), prices))
-                figures.push_back(machine_of(figure_of(figure, experiment.use, prices), Edition::key));
-        const Route& route = experiment.use.route->route();
-        experiments.emplace_back(
-            writing::MachineObject{{"week", experiment.week},
-                                   {"route", route.id},
-                                   {"product", route.product->name},
-                                   {"status", route.status},
-                                   {"yield_assumed", experiment.use.route->yield_assumed()},
-                                   {"techniques", writing::text_list(experiment.techniques)},
-                                   {"figures", std::move(figures)}});
-    }
-    return experiments;
-}
-
-writing::MachineObject term_tree(const CourseUse& term, const stock::PriceList& prices) {
-    writing::MachineList totals, containers;
-    for (const TermFigure& figure : term_figures())
-        if (is_shown(figure, plan_of(term), prices))
-            totals.emplace_back(writing::MachineObject{{"of", std::string(figure.id)},
-                                                       {"value", of_term(figure, term, prices)},
-                                                       {"unit", unit_of(figure, prices)}});
-    for (const course::ContainerTotal& total : term.containers())
-        if (total.volume > 0.0)
-            containers.emplace_back(writing::MachineObject{
-                {"container", total.name}, {"millilitres", total.volume}, {"containers", total.containers}});
-    const stock::ClassPlan& plan = plan_of(term);
-    return {
-        {"id", term.id},
-        {"title", term.title},
-        {"term", term.term},
-        {"sections", plan.sections},
-        {"students", plan.students},
-        {"extra", plan.extra},
-        {"session_minutes", plan.session > 0.0 ? writing::MachineTree(plan.session) : writing::MachineTree()},
-        {"experiments", term_figures_tree(term, prices)},
-        {"totals", std::move(totals)},
-        {"containers", std::move(containers)}};
-}
-
 } // namespace
 
-writing::Document term_document(const CourseUse& term, const CourseUse* before,
-                                const stock::PriceList& prices) {
+writing::Document term_document(const CourseUse& term, const CourseUse* before, const course::House& house) {
+    const stock::PriceList& prices = house.prices;
+    const ClassificationRules rules(house.catalogue, {bench::regime_of(house.waste.local), {}});
+    const std::vector<WeekHazards> hazards = hazards_of_term(term, rules);
     writing::Document document;
     document.id = "term";
     document.title = fmt::format("{}, {}", term.title, term.term);
-    const stock::ClassPlan& plan = plan_of(term);
+    const stock::ClassPlan& plan = term.plan();
     document.subtitle = fmt::format("{}; {} of {}", term.college,
                                     counted(static_cast<std::size_t>(plan.sections), "section", "sections"),
                                     counted(static_cast<std::size_t>(plan.students), "student", "students"));
     auto& blocks = document.blocks;
+    std::vector<WeekHazards> hazards_before;
+    std::vector<HazardChange> changes;
     if (before != nullptr) {
+        hazards_before = hazards_of_term(*before, rules);
+        changes = hazard_changes(hazards_before, hazards);
         blocks.push_back(
             writing::Heading{2, fmt::format("Against {}", before->term == term.term && before->id == term.id
                                                               ? "the term as it is planned"
                                                               : before->title + ", " + before->term)});
         blocks.push_back(change_table(*before, term, prices));
         blocks.push_back(technique_changes(*before, term));
+        blocks.push_back(hazard_change_table(changes));
         blocks.push_back(writing::Paragraph{"Products and scales differ between experiments, so no figure "
                                             "per gram and no hazard score stands here: "
                                             "compare routes to one product with the command compare.",
@@ -272,6 +220,8 @@ writing::Document term_document(const CourseUse& term, const CourseUse* before,
     blocks.push_back(experiment_table(term));
     blocks.push_back(figure_table(term, prices));
     blocks.push_back(container_table(term));
+    blocks.push_back(hazard_table(hazards));
+    blocks.push_back(writing::Paragraph{limits_of_statements(rules.mixture), true});
     blocks.push_back(technique_table(term));
     std::set<std::string> unpriced;
     for (const course::Experiment& experiment : term.experiments)
@@ -286,13 +236,14 @@ writing::Document term_document(const CourseUse& term, const CourseUse* before,
     }
     blocks.push_back(usual_cautions());
     document.colophon = fmt::format("Made by routeweigh {}.", program_version());
-    document.rows = rows_of(term, prices);
-    document.machine =
-        writing::MachineObject{{"routeweigh", std::string(program_version())},
-                               {"course", term_tree(term, prices)},
-                               {"before", before != nullptr ? writing::MachineTree(term_tree(*before, prices))
-                                                            : writing::MachineTree()},
-                               {"prices", prices.words()}};
+    document.rows = term_rows(term, prices, hazards);
+    writing::MachineTree old_term;
+    if (before != nullptr) old_term = term_tree(*before, prices, hazards_before);
+    document.machine = writing::MachineObject{{"routeweigh", std::string(program_version())},
+                                              {"course", term_tree(term, prices, hazards)},
+                                              {"before", std::move(old_term)},
+                                              {"hazard_changes", hazard_changes_tree(changes)},
+                                              {"prices", prices.words()}};
     return document;
 }
 

@@ -63,12 +63,17 @@ void CsvReader::open() {
     opened_ = true;
     while (end_ < longest_row && refill()) {
     }
-    const std::string_view start(buffer_.data(), std::min<std::size_t>(end_, longest_row));
+    std::string_view start(buffer_.data(), std::min<std::size_t>(end_, longest_row));
     line_ = 1;
+    if (start.substr(0, 4) == "PK\x03\x04")
+        throw InputError(problem("this is a spreadsheet, not its text; save it as \"CSV UTF-8\""));
     if (start.substr(0, 2) == "\xFF\xFE" || start.substr(0, 2) == "\xFE\xFF" ||
         start.substr(0, 200).find('\0') != std::string_view::npos)
         throw InputError(problem("this is no plain text, perhaps UTF-16; save it as \"CSV UTF-8\""));
     if (start.substr(0, 3) == "\xEF\xBB\xBF") begin_ = 3;
+    start.remove_prefix(std::min(start.find_first_not_of(" \t\r\n", begin_), start.size()));
+    if (start.starts_with('{'))
+        throw InputError(problem("this is JSON, and a table is wanted: CSV with headings in the first row"));
     choose_separator();
 }
 

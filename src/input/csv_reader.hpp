@@ -27,7 +27,8 @@ class CsvReader {
     CsvReader(std::string name, ReadBytes read);
 
     /// The next row that is not empty; false at the end.
-    /// \throws InputError an open quote, text behind a quoted field, a row above 64 kB, UTF-16
+    /// \throws InputError an open quote, text behind a quoted field, a row above 64 kB, UTF-16, JSON, a
+    /// spreadsheet
     bool next();
 
     /// Of the row that next() read, without quotes and without spaces around them; good until the next call.

@@ -2,6 +2,7 @@
 #include "route/route_reader.hpp"
 
 #include "base/text.hpp"
+#include "input/file_kind.hpp"
 #include "route/name_reader.hpp"
 #include "route/route_checks.hpp"
 #include "route/spread.hpp"
@@ -136,6 +137,7 @@ Route read_route(const SourcePtr& source, const Catalogue& catalogue, Problems& 
     const Document document = Document::parse(source);
     Problems found;
     const Field field = document.root(found);
+    expect_kind(field, FileKind::route);
     Route route;
     route.source = source;
     route.weights = catalogue.atomic_weights();

@@ -44,6 +44,25 @@ const CaseRow& case_row_of(const std::vector<CaseRow>& rows, const std::string& 
     return rows.front();
 }
 
+const writing::Row& row_starting(const writing::Table& table, const std::string& start) {
+    for (const writing::Row& row : table.rows)
+        if (row.cells.front().text.starts_with(start)) return row;
+    FAIL("no row begins with " << start);
+    return table.rows.front();
+}
+
+/// Volumes of the waste plan times prices of the list, by container; what has no price is left out.
+std::map<std::string, double> disposal_costs(const course::ClassUse& use, const stock::PriceList& prices) {
+    std::map<std::string, double> costs;
+    for (const streams::ContainerFit& fit : use.waste.fits)
+        if (const double* price = prices.disposal_of(std::string(streams::id_of(fit.container->kind))))
+            if (fit.volume > 0) costs[fit.container->name] = *price * fit.volume / 1000;
+    const double* own = prices.disposal_of("own_bottle");
+    for (const streams::OwnBottle& bottle : use.waste.own_bottles)
+        if (own != nullptr) costs["bottles of their own"] += *own * bottle.volume / 1000;
+    return costs;
+}
+
 TEST_CASE("costs of every experiment: money by class, student and gram is that of the estimate") {
     const auto course = test::example_course();
     const stock::PriceList& prices = course->house().prices;
@@ -55,15 +74,15 @@ TEST_CASE("costs of every experiment: money by class, student and gram is that o
         const writing::Table& money = table_named(tables, "Money");
         // Worked anew from volumes and prices: litres x price, kWh x price, m3 x price.
         double disposal = 0;
-        for (const streams::ContainerFit& fit : use.waste.fits)
-            if (const double* price = prices.disposal_of(std::string(streams::id_of(fit.container->kind))))
-                disposal += *price * fit.volume / 1000;
-        for (const streams::OwnBottle& bottle : use.waste.own_bottles)
-            disposal += *prices.disposal_of("own_bottle") * bottle.volume / 1000;
+        for (const auto& [container, cost] : disposal_costs(use, prices)) {
+            CAPTURE(container);
+            CHECK(number_in(row_starting(money, "disposal: " + container + " ("), 1) ==
+                  doctest::Approx(cost).epsilon(1e-12));
+            disposal += cost;
+        }
         // Two sections of twelve; the 10 % extra is spare stock and runs nothing.
         const double power = *prices.electricity * use.one.socket.usual * 24 / 3600;
         const double water = *prices.water * (use.one.cooling.usual + use.one.suction.usual) * 24 / 1000;
-        CHECK(number_in(row_named(money, "disposal"), 1) == doctest::Approx(disposal).epsilon(1e-12));
         CHECK(number_in(row_named(money, "electricity"), 1) == doctest::Approx(power).epsilon(1e-12));
         CHECK(number_in(row_named(money, "water"), 1) == doctest::Approx(water).epsilon(1e-12));
         const double used = number_in(row_named(money, "chemicals used up"), 1);
@@ -81,10 +100,38 @@ TEST_CASE("costs of every experiment: money by class, student and gram is that o
     }
 }
 
+TEST_CASE("a container without a price has a row without a number, and the sum is that of the others") {
+    const auto course = test::open_course_text(test::course_text({"4-bromoacetanilide/A3.json"}, 1, 12));
+    const course::House& house = course->house();
+    const Assessment& route = *course->use().experiments.front().use.route;
+    const stock::ClassPlan& plan = course->use().experiments.front().use.plan;
+    const auto all = disposal_costs(course->use().experiments.front().use, house.prices);
+    REQUIRE(all.size() > 1);
+    for (const auto& [id, price] : house.prices.disposal) {
+        stock::PriceList fewer = house.prices;
+        fewer.disposal.erase(id);
+        const course::House poorer{house.catalogue, house.waste, house.stockroom, fewer, house.utilities};
+        const course::ClassUse use = course::use_of_class(route, plan, poorer);
+        const auto left = disposal_costs(use, fewer);
+        double sum = 0;
+        for (const auto& [container, cost] : left)
+            sum += cost;
+        CHECK(use.money.disposal() == doctest::Approx(sum).epsilon(1e-12));
+        CHECK(use.money.disposals.size() == all.size());
+        const auto tables = test::tables_in(costs_document(use, poorer).blocks);
+        for (const auto& [container, cost] : all) {
+            CAPTURE(container);
+            const writing::Row& row =
+                row_starting(table_named(tables, "Money"), "disposal: " + container + " (");
+            CHECK(row.cells.at(1).number.has_value() == left.contains(container));
+        }
+    }
+}
+
 TEST_CASE("a term is the sum of its experiments, figure by figure") {
     const auto course = test::example_course();
     const course::CourseUse& term = course->use();
-    const writing::Document document = term_document(term, nullptr, course->house().prices);
+    const writing::Document document = term_document(term, nullptr, course->house());
     const auto tables = test::tables_in(document.blocks);
     const writing::Table& figures = table_named(tables, "What the whole class takes");
     const std::size_t weeks = term.experiments.size();
@@ -129,7 +176,7 @@ TEST_CASE("packs of a term are bought once: the same week twice takes the packs 
     CHECK(once->use().cost_of_packs(prices) == doctest::Approx(alone).epsilon(1e-12));
     CHECK(twice->use().cost_of_packs(prices) == doctest::Approx(both).epsilon(1e-12));
     CHECK(both < 2 * alone);
-    const std::string text = test::text_of(term_document(twice->use(), nullptr, prices));
+    const std::string text = test::text_of(term_document(twice->use(), nullptr, twice->house()));
     CHECK(text.find("as if the shelf were empty") != std::string::npos);
 }
 
@@ -149,7 +196,7 @@ TEST_CASE("the extra is spare stock: packs hold it, and no waste, power, water o
     }
     CHECK(more.stock.needs.front().grams == doctest::Approx(1.1 * less.stock.needs.front().grams));
     for (const writing::Document& document :
-         {term_document(spare->use(), nullptr, prices), costs_document(more, spare->house())})
+         {term_document(spare->use(), nullptr, spare->house()), costs_document(more, spare->house())})
         CHECK(test::text_of(document).find("The 10 % extra is spare stock") != std::string::npos);
     CHECK(test::text_of(costs_document(less, plain->house())).find("spare stock, made ready") ==
           std::string::npos);
@@ -158,7 +205,7 @@ TEST_CASE("the extra is spare stock: packs hold it, and no waste, power, water o
 TEST_CASE("a term says of every experiment whether it fits the session, and a case what a longer one loses") {
     const auto course = test::example_course(); // sessions of 180 min
     const course::CourseUse& term = course->use();
-    const auto tables = test::tables_in(term_document(term, nullptr, course->house().prices).blocks);
+    const auto tables = test::tables_in(term_document(term, nullptr, course->house()).blocks);
     const writing::Table& experiments = table_named(tables, "The experiments");
     for (std::size_t week = 0; week < term.experiments.size(); ++week) {
         const course::ClassUse& use = term.experiments[week].use;
@@ -197,7 +244,7 @@ TEST_CASE("the containers of a term hold the streams of its experiments, each wi
             else if (advice.decision.outcome == streams::Decision::Outcome::own_bottle)
                 litres["bottles of their own"] += volume;
         }
-    const writing::Document document = term_document(term, nullptr, course->house().prices);
+    const writing::Document document = term_document(term, nullptr, course->house());
     const writing::Table containers = table_named(test::tables_in(document.blocks), "Containers of the term");
     for (const writing::Row& row : containers.rows) {
         CAPTURE(row.cells.front().text);
@@ -210,7 +257,7 @@ TEST_CASE("year against year: before and after are the sums of both terms, and w
         {"4-bromoacetanilide/A1.json", "acetylsalicylic-acid/G2.json"}, 1, 12, "autumn 2025"));
     const auto after = test::open_course_text(test::course_text({"4-bromoacetanilide/A3.json"}, 2, 12));
     const stock::PriceList& prices = after->house().prices;
-    const writing::Document document = term_document(after->use(), &before->use(), prices);
+    const writing::Document document = term_document(after->use(), &before->use(), after->house());
     const writing::Table changes = table_named(test::tables_in(document.blocks), "What changes");
     bool rest = false;
     for (const documents::TermFigure& figure : documents::term_figures()) {

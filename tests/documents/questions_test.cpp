@@ -246,5 +246,38 @@ TEST_CASE("exports write one item a question and escape every name") {
     CHECK(export_moodle_xml(laid_out->experiment(), set).find("<b>") == std::string::npos);
 }
 
+TEST_CASE("questions as rows: one each, with the answers in the key alone") {
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        const QuestionSet set = Asking(*laid_out)(1, 1);
+        const writing::DataRows student =
+            question_sheet(laid_out->experiment(), set, documents::Edition::student).rows;
+        const writing::DataRows key =
+            question_sheet(laid_out->experiment(), set, documents::Edition::key).rows;
+        CHECK(student.columns ==
+              std::vector<std::string>{"number", "kind", "when", "text", "choices", "unit"});
+        REQUIRE(key.columns.size() == student.columns.size() + 2);
+        REQUIRE(student.rows.size() == set.questions.size());
+        REQUIRE(key.rows.size() == set.questions.size());
+        for (std::size_t i = 0; i < set.questions.size(); ++i) {
+            const Question& question = set.questions[i];
+            CHECK(std::get<double>(key.rows[i].at(0)) == static_cast<double>(i + 1));
+            CHECK(std::get<std::string>(key.rows[i].at(1)) == question.id);
+            CHECK(std::equal(student.rows[i].begin(), student.rows[i].end(), key.rows[i].begin()));
+            CHECK(student.rows[i].size() == student.columns.size());
+            if (!question.is_choice()) {
+                CHECK(std::get<double>(key.rows[i].at(6)) == question.answer);
+                CHECK(std::get<double>(key.rows[i].at(7)) == Question::tolerance);
+                continue;
+            }
+            // The letter of the key stands before the right choice in the text of both.
+            const std::string right = std::get<std::string>(key.rows[i].at(6));
+            CHECK(std::get<std::string>(student.rows[i].at(4)).find(right + ". " + question.right().text) !=
+                  std::string::npos);
+        }
+    }
+}
+
 } // namespace
 } // namespace routeweigh

@@ -12,12 +12,14 @@
 #include "documents/talk_card.hpp"
 #include "documents/term_document.hpp"
 #include "documents/waste/waste_document.hpp"
+#include "writing/writer_list.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cstddef>
 #include <set>
+#include <string>
 
 namespace routeweigh {
 namespace {
@@ -70,7 +72,7 @@ StatedFigures stated_by_class_papers(const std::string& route, const std::string
     const std::pair<const char*, writing::Document> made[] = {
         {"stock list", stock_list_document(laid_out, use.stock, house.prices, "")},
         {"costs", costs_document(use, house)},
-        {"term", term_document(course->use(), nullptr, house.prices)},
+        {"term", term_document(course->use(), nullptr, house)},
         {"case", committee_case(proposal_of(*course, *again), house)},
     };
     StatedFigures all;
@@ -117,6 +119,19 @@ TEST_CASE("a number that stands in two papers is the same number, in value and i
         CAPTURE(file);
         const auto laid_out = test::lay_out_file(file);
         CHECK(check_agreement(stated_figures_of(laid_out->experiment())) >= 3);
+    }
+}
+
+TEST_CASE("no paper is without rows as a table for programs") {
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        for (const PaperMaker& paper : papers) {
+            CAPTURE(paper.name);
+            const std::string csv =
+                writing::find_writer("csv")->write(paper.make(laid_out->experiment()), {});
+            CHECK(std::count(csv.begin(), csv.end(), '\n') > 1);
+        }
     }
 }
 

@@ -112,6 +112,10 @@ TEST_CASE("what cannot be a table is refused with its line") {
                                      "a\0,\0",
                                      6)),
                 "UTF-16"));
+    CHECK(holds(fault_of("PK\x03\x04 and so on"), "class.csv:1: this is a spreadsheet, not its text"));
+    for (const char* json : {"{\"id\": 1}", "\xEF\xBB\xBF\n  {\n"})
+        CHECK(holds(fault_of(json), "class.csv:1: this is JSON, and a table is wanted"));
+    CHECK(fault_of("a{,b\n1,2\n").empty());
     CHECK(holds(fault_of("a,b\n" + std::string(200000, 'x') + "\n"),
                 "class.csv:2: the row has more than 65536"));
     CHECK(fault_of("").empty());

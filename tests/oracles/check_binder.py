@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: MIT
-"""The binder of the example course: complete, the same each time, and --check sees what is out of date.
+"""The binders of the example course and of single routes: complete, the same each time, and --check sees what is out of
+date.
 
     check_binder.py PROGRAM
 
@@ -15,15 +16,39 @@ import tempfile
 COURSE = "examples/course.json"
 EXPERIMENTS = 6
 PAGES = 11  # of an experiment
+ROUTE = "routes/4-bromoacetanilide/A3.json"
+CLASS = ("--students", "12", "--sections", "2", "--extra", "10 %", "--session", "180 min", "--prices",
+         "examples/prices.json", "--rules", "EU")
 
 
-def binder(program, folder, *more):
-    run = subprocess.run([program, "binder", COURSE, "--into", folder, *more], capture_output=True, text=True)
+def binder(program, folder, *more, source=COURSE):
+    run = subprocess.run([program, "binder", source, "--into", folder, *more], capture_output=True, text=True)
     return run.returncode, run.stdout
 
 
 def contents(folder):
     return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+
+
+def check_route(program, course, expect):
+    """The papers of a route for the class of the course are those that the course has of it, name and week apart."""
+    with tempfile.TemporaryDirectory() as scratch:
+        folder = pathlib.Path(scratch) / "A3"
+        expect(binder(program, folder, *CLASS, source=ROUTE)[0] == 0, "the binder of a route is not written")
+        pages = contents(folder)
+        expect(len(pages) == PAGES + 2, f"{len(pages)} files in the binder of a route")
+        links = re.findall(r'href="([^"#][^"]*)"', pages["index.html"].decode())
+        expect(sorted(links) == sorted(set(pages) - {"index.html", "binder-files.txt"}),
+               "the contents of a route name other files than there are")
+        for name in ("bench-sheet.html", "bench-sheet-key.html", "talk-card.html", "stock.html", "waste.html",
+                     "hazards.html", "costs.html"):
+            expect(pages[name] == course["week-05-a3/" + name], f"{name} of the route is not that of the course")
+        expect(b"two sections of 12 students" in pages["index.html"], "the contents do not name the class")
+        expect(b"week" not in pages["index.html"].lower(), "the contents of a route name a week")
+        expect(binder(program, folder, *CLASS, "--check", source=ROUTE)[0] == 0, "a new binder of a route is out of date")
+        expect(binder(program, folder, "--check", source=ROUTE)[0] == 4, "the binder of another class is up to date")
+    expect(binder(program, folder, "--students", "3")[0] == 2, "a course takes the students of a call")
+    expect(binder(program, folder, source="examples/prices.json")[0] == 1, "a price list has a binder")
 
 
 def main(program):
@@ -68,6 +93,7 @@ def main(program):
                 student = first[name.replace("bench-sheet-key.html", sheet)].decode()
                 expect(theory + " g" not in student and theory + "\u00a0g" not in student,
                        f"{sheet} beside {name} holds the theoretical yield {theory} g")
+        check_route(program, first, expect)
     print("\n".join(faults + [f"{len(faults)} faults"]))
     return 1 if faults else 0
 

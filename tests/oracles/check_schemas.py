@@ -88,7 +88,7 @@ def hazards_faults(program):
     """Bottles and streams by each set of limits, and stated mixtures."""
     check, found, checked = validator("src/app/hazards.schema.json"), [], 0
     folders = sorted(str(path) for path in (ROOT / "routes").iterdir() if path.is_dir())
-    calls = [(folder, ("hazards", "--jurisdiction", name)) for folder in folders for name in ("eu", "un", "us")]
+    calls = [(folder, ("hazards", "--rules", name)) for folder in folders for name in ("EU", "UN", "US")]
     stated = validator("hazard-data/mixture.schema.json")
     for path in sorted((ROOT / "examples").rglob("*.json")):
         content = json.loads(path.read_text(encoding="utf-8"))

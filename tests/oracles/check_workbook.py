@@ -161,7 +161,16 @@ def compare_class(program, name, prices, book):
     for need in stock["for_waste"]:
         hold(need["material"] + " for the waste", treatment[need["material"]][2], need["grams"])
     rows = {row[0]: row for row in book["Costs"].iter_rows(min_row=FIRST, values_only=True)}
-    hold("disposal", sum(row[5] or 0 for name, row in rows.items() if name.startswith("disposal")), costs["disposal"])
+    disposals = {name.removeprefix("disposal: "): row for name, row in rows.items() if name.startswith("disposal: ")}
+    hold("disposal", sum(row[5] or 0 for row in disposals.values()), costs["disposal"])
+    hold("containers", len(disposals), len(costs["disposal_by_container"]))
+    for one in costs["disposal_by_container"]:
+        row = disposals[one["container"]]
+        hold(one["container"] + ", L", row[3], one["millilitres"] / 1000)
+        if one["cost"] is not None:
+            hold(one["container"] + " cost", row[5], one["cost"])
+        elif row[5] not in BLANK:
+            faults.append(f"{name}, class: {one['container']} costs {row[5]!r} without a price")
     hold("power", rows["electricity"][5], costs["power"])
     hold("water", rows["water for cooling and suction"][5], costs["water"])
     hold("spent", rows["spent when every pack is bought"][5], costs["spent"])

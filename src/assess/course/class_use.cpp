@@ -11,6 +11,23 @@ namespace {
 
 constexpr double kilojoules_per_kilowatt_hour = 3600.0;
 
+std::vector<Disposal> disposals_of(const streams::ClassWaste& waste, const stock::PriceList& prices) {
+    std::vector<Disposal> disposals;
+    const auto add = [&](const std::string& key, const std::string& container, double millilitres) {
+        if (!(millilitres > 0.0)) return;
+        const double* price = prices.disposal_of(key);
+        disposals.push_back(
+            {container, millilitres, price != nullptr ? std::optional(*price) : std::nullopt});
+    };
+    for (const streams::ContainerFit& fit : waste.fits)
+        add(std::string(id_of(fit.container->kind)), fit.container->name, fit.volume);
+    double own = 0.0;
+    for (const streams::OwnBottle& bottle : waste.own_bottles)
+        own += bottle.volume;
+    add("own_bottle", "bottles of their own", own);
+    return disposals;
+}
+
 Money money_of(const ClassUse& use, const House& house) {
     const stock::PriceList& prices = house.prices;
     Money money;
@@ -25,19 +42,9 @@ Money money_of(const ClassUse& use, const House& house) {
         money.used +=
             line.needed() / (1.0 + use.plan.extra) / line.packs.pack->grams * line.packs.pack->price;
     }
-    const auto dispose = [&](const std::string& key, const std::string& container, double millilitres) {
-        if (const double* price = prices.disposal_of(key))
-            money.disposal += *price * millilitres / 1000.0;
-        else
-            money.unpriced.push_back("disposal of " + container);
-    };
-    for (const streams::ContainerFit& fit : use.waste.fits)
-        if (fit.volume > 0.0)
-            dispose(std::string(id_of(fit.container->kind)), fit.container->name, fit.volume);
-    double own = 0.0;
-    for (const streams::OwnBottle& bottle : use.waste.own_bottles)
-        own += bottle.volume;
-    if (own > 0.0) dispose("own_bottle", "bottles of their own", own);
+    money.disposals = disposals_of(use.waste, prices);
+    for (const Disposal& one : money.disposals)
+        if (!one.price) money.unpriced.push_back("disposal of " + one.container);
     if (prices.electricity)
         money.power = *prices.electricity * use.one.socket.usual * use.runs() / kilojoules_per_kilowatt_hour;
     else
@@ -50,6 +57,13 @@ Money money_of(const ClassUse& use, const House& house) {
 }
 
 } // namespace
+
+double Money::disposal() const {
+    double sum = 0.0;
+    for (const Disposal& one : disposals)
+        sum += one.cost();
+    return sum;
+}
 
 ClassUse use_of_class(const Assessment& route, const stock::ClassPlan& plan, const House& house) {
     ClassUse use;

@@ -12,6 +12,7 @@
 #include "assess/streams/route_waste.hpp"
 #include "assess/utilities/utility_estimate.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,15 +27,25 @@ struct House {
     const utilities::UtilityData& utilities;
 };
 
+/// What one kind of container takes of the class, or what the bottles for single streams take together.
+struct Disposal {
+    std::string container;       ///< "halogenated organic liquid"
+    double millilitres = 0;      ///< allowance included
+    std::optional<double> price; ///< of a litre; none where the price list says nothing of it
+
+    double cost() const { return price.value_or(0.0) * millilitres / 1000.0; }
+};
+
 struct Money {
-    double packs = 0;    ///< of the packs to buy
-    double used = 0;     ///< of what the runs use up of them
-    double disposal = 0; ///< of the streams, by container
+    double packs = 0; ///< of the packs to buy
+    double used = 0;  ///< of what the runs use up of them
     double power = 0, water = 0;
+    std::vector<Disposal> disposals; ///< in the order of the local rules, then the bottles for single streams
     std::vector<std::string> unpriced; ///< "bromine", "disposal of halogenated organic"
 
-    double spent() const { return packs + disposal + power + water; }
-    double consumed() const { return used + disposal + power + water; }
+    double disposal() const;
+    double spent() const { return packs + disposal() + power + water; }
+    double consumed() const { return used + disposal() + power + water; }
 };
 
 struct ClassUse {

@@ -11,7 +11,7 @@
 namespace routeweigh::course {
 
 struct Experiment {
-    int week = 0;
+    int week = 0;                        ///< from 1; 0 where the experiment stands alone
     std::string source;                  ///< name of the route file
     std::vector<std::string> techniques; ///< of the route and of the course file
     ClassUse use;
@@ -28,6 +28,8 @@ struct CourseUse {
     std::string id, title, college, term;
     std::vector<Experiment> experiments; ///< in order of the weeks
 
+    /// Of every experiment. \pre there is one
+    const stock::ClassPlan& plan() const { return experiments.front().use.plan; }
     /// In the order of the local rules, then what needs bottles of its own.
     std::vector<ContainerTotal> containers() const;
     /// Every technique with the weeks in which it is practised, in order of first use.

@@ -5,7 +5,7 @@
 #include "base/quantity_text.hpp"
 #include "base/text.hpp"
 #include "chemistry/catalogue.hpp"
-#include "input/field.hpp"
+#include "input/file_kind.hpp"
 
 #include <fmt/format.h>
 
@@ -144,6 +144,7 @@ Mixture read_mixture(const SourcePtr& source, const Catalogue& catalogue) {
     const Document document = Document::parse(source);
     Problems problems;
     const Field root = document.root(problems);
+    expect_kind(root, FileKind::mixture);
     Mixture mixture = MixtureFileReader(root, catalogue).take();
     if (!problems.any_error())
         for (Problem& problem : problems_of(mixture)) {

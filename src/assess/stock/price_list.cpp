@@ -4,7 +4,7 @@
 #include "assess/streams/local_rules.hpp"
 #include "base/day.hpp"
 #include "base/text.hpp"
-#include "input/field.hpp"
+#include "input/file_kind.hpp"
 
 #include <fmt/format.h>
 
@@ -94,6 +94,7 @@ PriceList read_price_list(const SourcePtr& source, const Catalogue& catalogue) {
     Problems problems;
     const Document document = Document::parse(source);
     const Field root = document.root(problems);
+    expect_kind(root, FileKind::price_list);
     PriceList prices;
     prices.title = root["title"].text();
     prices.currency = root["currency"].text();

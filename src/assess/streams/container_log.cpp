@@ -5,6 +5,7 @@
 #include "base/day.hpp"
 #include "base/text.hpp"
 #include "base/unit_table.hpp"
+#include "input/file_kind.hpp"
 
 #include <fmt/core.h>
 
@@ -169,6 +170,7 @@ ContainerLog read_container_log(const Source& source, const Catalogue& catalogue
     const Document document = Document::parse(source);
     Problems problems;
     const Field root = document.root(problems);
+    expect_kind(root, FileKind::container_log);
     ContainerLog log{ContainerKind::flammable, "", source.name, 0, {}, {}};
     if (const Container* container = find_container(root["container"], local)) {
         log.container = container->kind;

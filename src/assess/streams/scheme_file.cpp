@@ -3,14 +3,18 @@
 
 #include "base/text.hpp"
 #include "chemistry/catalogue.hpp"
+#include "input/file_kind.hpp"
 
 #include <fmt/core.h>
 
 namespace routeweigh::streams {
 SchemeFile::SchemeFile(const Source& source, std::string_view kind)
     : document_(Document::parse(source)), root_(document_.root(problems_)) {
+    expect_kind(root_, FileKind::rules);
+    // A file of another kind lacks everything else as well, which need not be said.
+    const Field own_kind = root_["kind"];
+    if (own_kind.one_of({std::string(kind)}).empty() && own_kind.is_text()) problems_.throw_if_error();
     id_ = root_["id"].text();
-    root_["kind"].one_of({std::string(kind)});
     title_ = root_["title"].text();
     const Field about = root_["about"];
     about["source"].text();

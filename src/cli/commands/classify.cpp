@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "cli/commands/commands.hpp"
-#include "cli/jurisdiction.hpp"
+#include "cli/local_rules.hpp"
 #include "cli/wrong_call.hpp"
 
 #include <CLI/CLI.hpp>
@@ -38,18 +38,18 @@ std::function<void()> add_classify(CLI::App& program, Context& context) {
     command->add_flag(
         "--pair", options->pair,
         "Let acids and bases react first, as in a waste stream: acid beside acetate is acetic acid");
-    const auto jurisdiction = add_jurisdiction_options(*command);
+    const auto limits = add_limits_options(*command);
     context.add_output_options(*command);
     command->footer(
         "Examples:\n"
         "  routeweigh classify \"hydrobromic acid 48 %\"\n"
-        "  routeweigh classify \"ethanol=37 %\" water --jurisdiction us\n"
+        "  routeweigh classify \"ethanol=37 %\" water --rules US\n"
         "  routeweigh classify \"hydrogen bromide=3 %\" \"sodium acetate=6 %\" water --pair --working");
-    return [options, jurisdiction, &context] {
+    return [options, limits, &context] {
         const std::vector<std::string> what = options->ingredients;
         if (what.size() == 1 && (what.front() == "-" || what.front().ends_with(".json")))
             options->file = context.sources(what).front();
-        context.write(classify_mixture(*options, context.catalogue(), chosen(*jurisdiction)));
+        context.write(classify_mixture(*options, context.catalogue(), jurisdiction_of(*limits, context)));
     };
 }
 

@@ -3,7 +3,7 @@
 #include "app/what_if.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/files.hpp"
-#include "cli/jurisdiction.hpp"
+#include "cli/local_rules.hpp"
 #include "cli/sampling.hpp"
 #include "documents/comparison_report.hpp"
 
@@ -25,12 +25,12 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
         ->add_option("--baseline", options->baseline,
                      "Id of the route that the others are compared with; else the first")
         ->type_name("ID");
-    const auto jurisdiction = add_jurisdiction_options(*command);
+    const auto limits = add_limits_options(*command);
     options->sampling.add_to(*command, 0);
     context.add_output_options(*command);
-    return [options, jurisdiction, &context] {
+    return [options, limits, &context] {
         std::vector<SourcePtr> sources = context.sources(options->routes);
-        const AssessmentRules& rules = context.rules(chosen(*jurisdiction));
+        const AssessmentRules& rules = context.rules(jurisdiction_of(*limits, context));
         std::vector<Route> routes = options->sampling.read(sources, context.catalogue(), rules);
         const Comparison comparison = compare_routes(std::move(routes), options->baseline, rules);
         const writing::Reader reader = context.writer().reader;

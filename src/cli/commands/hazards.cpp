@@ -2,7 +2,7 @@
 #include "app/session.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/files.hpp"
-#include "cli/jurisdiction.hpp"
+#include "cli/local_rules.hpp"
 #include "cli/print_problems.hpp"
 
 #include <CLI/CLI.hpp>
@@ -14,14 +14,14 @@ std::function<void()> add_hazards(CLI::App& program, Context& context) {
     CLI::App* command = program.add_subcommand(
         "hazards", "Every bottle and every stream of routes, classified and labelled, with the reasons");
     command->add_option("ROUTE", *paths, "Route files, folders of them, or - for standard input")->required();
-    const auto jurisdiction = add_jurisdiction_options(*command);
+    const auto limits = add_limits_options(*command);
     context.add_output_options(*command);
     command->footer("--working prints which ingredient, which limit and which sum stand behind each class.");
-    return [paths, jurisdiction, &context] {
+    return [paths, limits, &context] {
         Problems problems;
         const std::vector<Route> routes = read_routes(context.sources(*paths), context.catalogue(), problems);
         print_problems(problems.all);
-        context.write(classify_routes(routes, context.catalogue(), chosen(*jurisdiction)));
+        context.write(classify_routes(routes, context.catalogue(), jurisdiction_of(*limits, context)));
     };
 }
 

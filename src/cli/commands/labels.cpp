@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "app/labels_session.hpp"
-#include "app/session.hpp"
+#include "app/laid_out.hpp"
 #include "cli/commands/class_options.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/local_rules.hpp"
@@ -52,13 +52,11 @@ std::function<void()> add_labels(CLI::App& program, Context& context) {
         wanted.bottles = options->only != "waste";
         wanted.waste = options->only != "bottles";
         Problems problems;
-        std::vector<Route> routes =
-            read_routes(context.sources({options->route}), context.catalogue(), problems);
-        if (routes.size() != 1) throw CallError("labels takes one route file");
+        Route route = read_one_route(context.sources({options->route}), context.catalogue(), problems);
         print_problems(problems.all);
-        if (!options->sheets.empty()) wanted.sheets = context.sources({options->sheets}).front();
+        if (!options->sheets.empty()) wanted.sheets = context.source(options->sheets, "--sheets");
         wanted.local = local_rules_of(options->rules, context);
-        const Assessment assessment(std::move(routes.front()), context.rules());
+        const Assessment assessment(std::move(route), context.rules());
         context.write(labels_document(assessment, wanted, context.catalogue()));
     };
 }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include "app/laid_out.hpp"
 #include "app/results_session.hpp"
-#include "app/session.hpp"
 #include "base/text.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/files.hpp"
@@ -58,10 +58,8 @@ std::function<void()> add_results(CLI::App& program, Context& context) {
             throw CallError(fmt::format("--format {} makes no spreadsheet: leave it out, or end {} otherwise",
                                         context.format, context.output));
         Problems problems;
-        std::vector<Route> routes =
-            read_routes(context.sources({options->route}), context.catalogue(), problems);
-        if (routes.size() != 1) throw CallError("results takes one route file");
-        const Assessment assessment(std::move(routes.front()), context.rules());
+        Route route = read_one_route(context.sources({options->route}), context.catalogue(), problems);
+        const Assessment assessment(std::move(route), context.rules());
         const auto results =
             read_results(assessment, options->step, options->table, context.bytes(options->table), problems);
         // A table with faulty rows gives no figures, for nobody would see that rows are missing.

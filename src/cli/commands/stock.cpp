@@ -40,7 +40,7 @@ std::function<void()> add_stock(CLI::App& program, Context& context) {
             request.shelf_name = options->shelf;
             request.shelf = context.bytes(options->shelf);
         }
-        if (!options->prices.empty()) request.prices = context.sources({options->prices}).front();
+        if (!options->prices.empty()) request.prices = context.source(options->prices, "--prices");
         const auto document = stock_document(laid_out->experiment(), request, context.catalogue(), problems);
         print_problems(problems.all);
         context.write(document);

@@ -43,7 +43,7 @@ std::function<void()> add_term(CLI::App& program, Context& context) {
                 "without --case");
         Problems problems;
         const auto open = [&](const std::string& path, const std::string& change) {
-            return open_course(context, path, change, problems);
+            return open_course(context, context.source(path, "a course"), change, problems);
         };
         const auto term = open(options->course, options->replace);
         std::unique_ptr<Course> before;
@@ -53,8 +53,7 @@ std::function<void()> add_term(CLI::App& program, Context& context) {
         if (options->as_case)
             context.write(committee_case(proposal_of(*before, *term), term->house()));
         else
-            context.write(
-                term_document(term->use(), before ? &before->use() : nullptr, term->house().prices));
+            context.write(term_document(term->use(), before ? &before->use() : nullptr, term->house()));
     };
 }
 

@@ -27,11 +27,7 @@ RouteChange read_change(const WhatIfOptions& options, const Route& parent, const
     for (const std::string& words : options.places)
         change.places.push_back(read_assignment(words, parent, problems));
     print_problems(problems.all);
-    if (!options.patch.empty()) {
-        std::vector<SourcePtr> patches = context.sources({options.patch});
-        if (patches.size() != 1) throw CallError("--patch takes one file");
-        change.patch = std::move(patches.front());
-    }
+    if (!options.patch.empty()) change.patch = context.source(options.patch, "--patch");
     return change;
 }
 

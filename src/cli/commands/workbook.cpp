@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "app/costs_session.hpp"
-#include "app/session.hpp"
+#include "app/laid_out.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/local_rules.hpp"
@@ -41,12 +41,10 @@ std::function<void()> add_workbook(CLI::App& program, Context& context) {
         "\\\n      --prices examples/prices.json --output A3.xlsx");
     return [options, &context] {
         Problems problems;
-        std::vector<Route> routes =
-            read_routes(context.sources({options->route}), context.catalogue(), problems);
-        if (routes.size() != 1) throw CallError("workbook takes one route file");
+        Route route = read_one_route(context.sources({options->route}), context.catalogue(), problems);
         print_problems(problems.all);
-        const Assessment assessment(std::move(routes.front()), context.rules());
-        if (!options->prices.empty()) options->request.prices = context.sources({options->prices}).front();
+        const Assessment assessment(std::move(route), context.rules());
+        if (!options->prices.empty()) options->request.prices = context.source(options->prices, "--prices");
         options->request.local = local_rules_of(options->rules, context);
         write_file(context.output,
                    xlsx_bytes(class_workbook(assessment, options->request, context.catalogue())));
