@@ -57,7 +57,7 @@ SHOWN = [
     ("an event that runs at once", "<p>See", "<p><img src='data:,' alt='a' onerror='document.title = 1'>See"),
 ]
 PRINTED = [
-    ("a paper without sections on several sheets", "<h2>Parts</h2>", ""),
+    ("a paper of one page on several sheets", "<body>", '<body class="one-page">'),
     ("rows that may break", "tr { break-inside: avoid; }", ""),
     ("a table wider than the sheet", "td { width: 12rem; }", "td { min-width: 70rem; }"),
     ("a picture that is not printed", "body {", "@media print { svg { display: none } } body {"),
