@@ -159,8 +159,8 @@ class BalancePage {
         for (const auto& [elements, side] :
              {std::pair{&balance_.left_only, "right"}, std::pair{&balance_.right_only, "left"}})
             if (!elements->empty())
-                add(writing::Paragraph{
-                    fmt::format("Missing on the {}: what carries {}.", side, documents::listed(*elements))});
+                add(writing::Paragraph{fmt::format("A substance that carries {} is missing on the {}.",
+                                                   documents::listed(*elements), side)});
     }
 
     /// What each term is, so that a name read as the wrong isomer or hydrate is seen.

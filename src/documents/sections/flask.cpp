@@ -34,10 +34,10 @@ std::vector<std::string> traces_of(const RouteView& route) {
         for (const Stage& stage : step.stages)
             for (const Charge& charge : stage.charges)
                 if (charge.role->name == "trace")
-                    lines.push_back(fmt::format(
-                        "{}: the ceiling rests on the trace of {}, {:g} {} ({}){}.", route.id,
-                        charge.material->name, charge.amount.value, charge.amount.unit, charge.source,
-                        charge.note.empty() ? "" : ", which " + charge.note));
+                    lines.push_back(fmt::format("{}: the ceiling rests on the trace of {}, {:g} {} ({}){}.",
+                                                route.id, charge.material->name, charge.amount.value,
+                                                charge.amount.unit, charge.source,
+                                                charge.note.empty() ? "" : ", which " + charge.note));
     return lines;
 }
 
