@@ -56,10 +56,12 @@ std::string record(const Route& parent, const std::vector<Difference>& differenc
 
 /// What holds of the parent and no longer of the changed route.
 std::vector<Assignment> consequences(const Route& parent, const std::vector<Difference>& differences,
-                                     const std::string& id) {
+                                     const RouteChange& change) {
     std::vector<Assignment> result{{"/parent", record(parent, differences)}};
-    if (!id.empty())
-        result.push_back({"/id", json_text(id)});
+    if (!change.schema.empty() && !touches(differences, "/$schema"))
+        result.push_back({"/$schema", json_text(change.schema)});
+    if (!change.id.empty())
+        result.push_back({"/id", json_text(change.id)});
     else if (!touches(differences, "/id"))
         result.push_back({"/id", json_text(parent.id + "-changed")});
     if (differences.empty()) return result;
@@ -117,7 +119,7 @@ SourcePtr changed_source(const Route& parent, const RouteChange& change) {
             text = merge_patch(text, change.patch->text);
         }
         const std::vector<Difference> found = differences(before, text, {"parent"});
-        text = assign(text, consequences(parent, found, change.id));
+        text = assign(text, consequences(parent, found, change));
         // A yield that was measured on other amounts is assumed from now on. A step that is no longer there,
         // or no longer a step, is the reader's to judge.
         for (const Step& step : parent.steps) {

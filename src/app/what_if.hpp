@@ -22,8 +22,9 @@ namespace routeweigh {
 /// What is to be changed: single places in their order, then a merge patch.
 struct RouteChange {
     std::vector<Assignment> places;
-    SourcePtr patch; ///< nullptr: none
-    std::string id;  ///< of the changed route; empty: "-changed" behind that of its parent
+    SourcePtr patch;    ///< nullptr: none
+    std::string id;     ///< of the changed route; empty: "-changed" behind that of its parent
+    std::string schema; ///< where its folder finds the schema; empty: as in the parent
 };
 
 /// As find_input(). \param problems  receives a warning where the words are only a part of its name

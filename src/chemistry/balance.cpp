@@ -44,6 +44,21 @@ bool all_of_one_sign(const RationalVector& row) {
     return positive != negative;
 }
 
+// "N stands on the left only, and O, Cl on the right only"
+std::string one_sided_words(const Balance& result) {
+    std::string words;
+    for (const auto& [elements, side] :
+         {std::pair{&result.left_only, "left"}, std::pair{&result.right_only, "right"}}) {
+        if (elements->empty()) continue;
+        if (words.empty())
+            words = fmt::format("{} {} on the {} only", join(*elements, ", "),
+                                elements->size() == 1 ? "stands" : "stand", side);
+        else
+            words += fmt::format(", and {} on the {} only", join(*elements, ", "), side);
+    }
+    return words;
+}
+
 // The vector times the number that makes it whole without a common divisor.
 std::vector<std::int64_t> whole(const RationalVector& vector) {
     cpp_int multiple = 1;
@@ -146,15 +161,19 @@ Balance balance(std::span<const Formula> left, std::span<const Formula> right) {
     Balance result;
     RationalMatrix matrix;
     for (auto& [element, row] : element_rows(left, right)) {
-        if (all_of_one_sign(row))
-            result.one_sided.emplace_back(element == 0 ? "charge" : std::string(element_symbol(element)));
+        if (all_of_one_sign(row)) {
+            // Left counts positive; for a charge it is the side that it stands on that matters, not its sign.
+            const auto first = std::find_if(row.begin(), row.end(), [](const Rational& x) { return x != 0; });
+            const bool on_left = first - row.begin() < static_cast<std::ptrdiff_t>(left.size());
+            (on_left ? result.left_only : result.right_only)
+                .emplace_back(element == 0 ? "charge" : std::string(element_symbol(element)));
+        }
         matrix.push_back(std::move(row));
     }
     const RationalMatrix basis = null_space(matrix, columns);
     result.dimension = static_cast<int>(basis.size());
-    if (!result.one_sided.empty()) {
-        result.reason = fmt::format("{} {} on one side only", join(result.one_sided, ", "),
-                                    result.one_sided.size() == 1 ? "stands" : "stand");
+    if (!result.left_only.empty() || !result.right_only.empty()) {
+        result.reason = one_sided_words(result);
         return result;
     }
     if (basis.empty()) {

@@ -65,7 +65,7 @@ struct Balance {
     // the term is no part of that reaction, and every sum of them is a solution too.
     std::vector<std::vector<std::int64_t>> solutions;
     // Impossible: the elements (symbols, or "charge") that stand on one side only.
-    std::vector<std::string> one_sided;
+    std::vector<std::string> left_only, right_only;
     // Impossible, though no element stands alone: the terms (left side first) that no balanced equation can
     // contain with a positive coefficient on their side.
     std::vector<std::size_t> never;

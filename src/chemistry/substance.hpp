@@ -31,6 +31,7 @@ struct Substance {
     std::optional<double> density;           // g/mL
     std::optional<double> density_at;        // degC
     std::optional<double> melting_point;     // degC
+    std::optional<double> decomposes;        // degC; only of what falls apart before it melts
     std::optional<double> boiling_point;     // degC; the lower end of a boiling range
     std::optional<double> boiling_range_end; // degC
     std::optional<double> flash_point;       // degC

@@ -73,6 +73,10 @@ void read_physical(const Field& field, Substance& substance) {
     substance.density = optional_number(field, "density_g_per_mL", 0);
     substance.density_at = optional_number(field, "density_T_C", absolute_zero);
     substance.melting_point = optional_number(field, "melting_point_C", absolute_zero);
+    substance.decomposes = optional_number(field, "decomposes_C", absolute_zero);
+    if (substance.decomposes && substance.melting_point)
+        field["decomposes_C"].contradiction("what has a melting point does not decompose before it melts",
+                                            field["melting_point_C"]);
     substance.boiling_point = optional_number(field, "boiling_point_C", absolute_zero);
     substance.flash_point = optional_number(field, "flash_point_C", absolute_zero);
     substance.gwp100 = optional_number(field, "gwp100", -1);
@@ -131,8 +135,9 @@ void read_sources(const Field& field, Substance& substance) {
     for (const std::string& datum : sources.is_object() ? sources.keys() : std::vector<std::string>())
         substance.sources[datum] = sources[datum].text();
     // A figure without a source is a rumour.
-    for (const std::string_view datum : {"formula", "density_g_per_mL", "melting_point_C", "boiling_point_C",
-                                         "boiling_range_C", "flash_point_C", "ghs", "oel", "gwp100"})
+    for (const std::string_view datum :
+         {"formula", "density_g_per_mL", "melting_point_C", "decomposes_C", "boiling_point_C",
+          "boiling_range_C", "flash_point_C", "ghs", "oel", "gwp100"})
         if (field.maybe(datum) && !substance.sources.contains(std::string(datum)))
             sources.problem(fmt::format("no source for \"{}\"", datum));
 }

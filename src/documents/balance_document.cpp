@@ -156,9 +156,11 @@ class BalancePage {
 
     void impossible() {
         add(writing::Paragraph{"No coefficients balance this equation: " + balance_.reason + "."});
-        if (!balance_.one_sided.empty())
-            add(writing::Paragraph{"A substance that carries " + documents::listed(balance_.one_sided) +
-                                   " is missing on the other side."});
+        for (const auto& [elements, side] :
+             {std::pair{&balance_.left_only, "right"}, std::pair{&balance_.right_only, "left"}})
+            if (!elements->empty())
+                add(writing::Paragraph{fmt::format("A substance that carries {} is missing on the {}.",
+                                                   documents::listed(*elements), side)});
     }
 
     /// What each term is, so that a name read as the wrong isomer or hydrate is seen.
@@ -192,8 +194,9 @@ class BalancePage {
                                                  {"coefficients", std::move(coefficients)}});
         }
         MachineList one_sided;
-        for (const std::string& element : balance_.one_sided)
-            one_sided.emplace_back(element);
+        for (const auto* side : {&balance_.left_only, &balance_.right_only})
+            for (const std::string& element : *side)
+                one_sided.emplace_back(element);
         const char* outcome = balance_.outcome == Balance::Outcome::unique       ? "unique"
                               : balance_.outcome == Balance::Outcome::not_unique ? "not_unique"
                                                                                  : "impossible";

@@ -119,6 +119,7 @@ void describe(const Substance& substance, std::vector<writing::Block>& blocks) {
               stated_source(sources, "phase_at_25C"));
     table.add("density", substance.density, "g/mL", stated_source(sources, "density_g_per_mL"));
     table.add("melting point", substance.melting_point, "\u00B0C", stated_source(sources, "melting_point_C"));
+    table.add("decomposes at", substance.decomposes, "\u00B0C", stated_source(sources, "decomposes_C"));
     table.add("boiling point", substance.boiling_point, "\u00B0C", stated_source(sources, "boiling_point_C"));
     table.add("flash point", substance.flash_point, "\u00B0C", stated_source(sources, "flash_point_C"));
     table.add("classification", std::string(status_words(substance.status)),

@@ -235,6 +235,7 @@ writing::Document committee_case(const Proposal& proposal, const course::House& 
     const std::vector<std::string> unknown = not_known(proposal, prices, rules.mixture);
     writing::Document document;
     document.id = "committee_case";
+    document.one_page = true;
     document.title = fmt::format("Another method in week {}: a case to decide", proposal.now->week);
     document.subtitle =
         fmt::format("{}, {}; {}", proposal.after->title, proposal.after->term, proposal.after->college);
@@ -244,7 +245,6 @@ writing::Document committee_case(const Proposal& proposal, const course::House& 
         writing::Paragraph{writing::Text{writing::strong("In short:"), writing::Run(" " + verdict)}});
     blocks.push_back(figures_table(proposal, rows));
     blocks.push_back(lists_table(lists));
-    // No headings: a paper without sections is printed on one page.
     blocks.push_back(writing::Paragraph{writing::strong("Not known, or taken on trust:")});
     writing::BulletList list;
     for (const std::string& item : unknown)

@@ -80,11 +80,14 @@ writing::MachineTree hazard_tree(const documents::TalkHazard& hazard) {
 
 writing::Document talk_card(const bench::Experiment& experiment) {
     const Route& route = experiment.route();
+    const bool several_steps = experiment.steps().size() > 1;
     writing::Document document;
     document.id = "talk_card";
+    document.one_page = true;
     document.title = "Before we start: " + route.title;
     document.subtitle =
-        fmt::format("Talk card, route {}, product {}; amounts for one pot.", route.id, route.product->name);
+        fmt::format("Talk card, route {}, product {}; amounts for one pot{}.", route.id, route.product->name,
+                    several_steps ? " of the last step, the earlier steps scaled to it" : "");
     if (const std::string runs = runs_line(experiment); !runs.empty())
         document.blocks.push_back(writing::Paragraph{{runs}});
     std::vector<documents::TalkHazard> hazards = documents::talk_hazards(experiment);
@@ -100,12 +103,14 @@ writing::Document talk_card(const bench::Experiment& experiment) {
         hazard_list.push_back(hazard_tree(hazard));
     }
     if (all > hazards.size())
-        table.remarks = {fmt::format("By severity, then by amount; the bench sheet has {} more.",
-                                     documents::counted(all - hazards.size(), "kind", "kinds"))};
+        table.remarks = {
+            fmt::format("A poison first, then by severity and amount; the bench sheet has {} more.",
+                        documents::counted(all - hazards.size(), "kind", "kinds"))};
     document.blocks.push_back(std::move(table));
 
     writing::Table streams_table;
-    streams_table.caption = "Where the two main streams go";
+    streams_table.caption = std::string("Where the two main streams go") +
+                            (several_steps ? ", each from one pot of its step" : "");
     streams_table.columns = {{.heading = "stream"},
                              {.heading = "about", .align = writing::Align::decimal, .unit = "mL"},
                              {.heading = "goes to"},
@@ -116,9 +121,8 @@ writing::Document talk_card(const bench::Experiment& experiment) {
         for (const streams::Treatment& treatment : advice->decision.first)
             first += (first.empty() ? "" : "; ") + treatment.words;
         streams_table.rows.push_back(
-            {experiment.steps().size() == 1
-                 ? advice->stream.name
-                 : fmt::format("{}, step {}", advice->stream.name, advice->stream.step + 1),
+            {several_steps ? fmt::format("{}, step {}", advice->stream.name, advice->stream.step + 1)
+                           : advice->stream.name,
              documents::cell_of(volume, Edition::key), advice->decision.goes_to, first});
         stream_list.emplace_back(
             writing::MachineObject{{"name", advice->stream.name},

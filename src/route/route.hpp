@@ -202,6 +202,7 @@ struct Parentage {
 
 struct Route {
     std::string id, title, origin, status; ///< `origin`: where the numbers come from
+    std::string schema;                    ///< where the file says that its schema lies; not followed
     std::optional<Parentage> parent;
     const Substance* product = nullptr;
     AtomicWeights weights;   ///< that its substances were read with

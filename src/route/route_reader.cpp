@@ -55,7 +55,7 @@ void read_identity(const Field& field, Route& route) {
     route.title = field["title"].text();
     route.origin = field["source"].text();
     route.status = field["status"].one_of(route_statuses());
-    (void)field.maybe("$schema");
+    if (const auto schema = field.maybe("$schema")) route.schema = schema->text();
     if (const auto notes = field.maybe("notes")) route.notes = notes->texts();
     if (const auto parent = field.maybe("parent")) route.parent = read_parentage(*parent);
 }

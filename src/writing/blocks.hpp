@@ -249,6 +249,7 @@ struct Document {
     std::string id; ///< snake case, also the stem of an output file
     std::string title;
     Text subtitle = {};
+    bool one_page = false; ///< meant for one sheet of paper: printed closer
     std::vector<Block> blocks = {};
     Text colophon = {}; ///< the last line: program, version, data
     DataRows rows = {}; ///< what CSV prints; when empty, the document's tables in long form

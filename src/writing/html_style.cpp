@@ -140,7 +140,7 @@ footer p { max-width: none; }
 .label .marks svg { display: block; flex: none; }
 .label .overfull { font-weight: 700; border: .3mm solid #000; padding: 1mm; }
 
-@page { margin: 18mm 18mm 20mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt Helvetica, Arial, sans-serif; color: #525e6b; } }
+@page { margin: 16mm 15mm 18mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt Helvetica, Arial, sans-serif; color: #525e6b; } }
 @media print {
   html { font-size: 10pt; }
   body { font-size: 10pt; line-height: 1.45; }
@@ -148,13 +148,18 @@ footer p { max-width: none; }
   .skip { display: none; }
   h1 { font-size: 19pt; }
   h1, h2, h3, h4, p, ul, ol, dl, figcaption, .caution, details > summary, caption span { max-width: none; }
-  h2 { margin-top: 20pt; }
+  h2 { margin-top: 16pt; }
+  h3 { margin: 11pt 0 4pt; }
+  h4 { margin: 9pt 0 3pt; }
+  .caution { margin: 7pt 0; padding: 5pt 9pt 2pt; }
+  .table-block { margin: 9pt 0 11pt; }
+  li { margin: 1pt 0; }
   h1, h2, h3, h4, caption { break-after: avoid; break-inside: avoid; }
   footer { break-before: avoid; }
   :is(h2, h3, h4) + p:has(+ .table-block) { break-after: avoid; break-inside: avoid; }
   p, li { orphans: 3; widows: 3; }
   figure, .caution, tr, dt, dd, table.short { break-inside: avoid; }
-  thead + tbody > tr:first-child { break-before: avoid; }
+  thead + tbody > tr:is(:first-child, :nth-child(2)), tbody:last-child > tr:last-child { break-before: avoid; }
   tr.group, thead { break-after: avoid; }
   tr.total { break-before: avoid; }
   thead { display: table-header-group; }
@@ -173,7 +178,7 @@ footer p { max-width: none; }
   .label-sheet:last-child { break-after: auto; }
   .on-paper { display: block; }
   .on-paper table + table { margin-top: 10pt; }
-  svg.drawing { max-width: 26mm; max-height: 17mm; }
+  svg.drawing { max-width: 22mm; max-height: 11mm; margin: 0; }
   figure svg { width: 100%; max-height: 200mm; }
   figure.graph svg { max-height: 120mm; }
   figure .tall svg { max-height: none; }

@@ -8,7 +8,7 @@ namespace routeweigh::writing {
 
 extern const std::string_view html_style;
 
-/// Added for a document without sections, a paper of one page: it is printed closer.
+/// Added for a document that is meant for one sheet of paper: it is printed closer.
 extern const std::string_view html_single_page_style;
 
 } // namespace routeweigh::writing

@@ -15,9 +15,9 @@ namespace {
 
 /// Width of the printed page between its margins on the narrower of A4 and Letter, and the letter size of
 /// wide tables on it, in CSS pixels.
-constexpr int page_width = 650;
+constexpr int page_width = 677;
 constexpr double print_size = 10;
-constexpr int print_padding = 9;
+constexpr int print_padding = 8;
 constexpr int blank_width = 77; // 20.3 mm; a number written by hand takes 20
 
 std::string note_mark(const TableNotes& notes, const std::string& note) {
@@ -78,9 +78,8 @@ class TableMarkup {
 
     std::string markup(std::string_view caption) const {
         const bool wide = table_.columns.size() > 7;
-        const bool keep_together = table_.rows.size() <= 24; // such a table is not cut by the end of a page
-        std::string html =
-            fmt::format("<table class=\"{}{}\">\n", keep_together ? "short" : "long", wide ? " wide" : "");
+        std::string html = fmt::format("<table class=\"{}{}\">\n", stays_on_one_page() ? "short" : "long",
+                                       wide ? " wide" : "");
         if (!caption.empty()) html += fmt::format("<caption><span>{}</span></caption>\n", caption);
         html += "<thead><tr>";
         for (std::size_t i = 0; i < table_.columns.size(); ++i)
@@ -96,6 +95,9 @@ class TableMarkup {
     }
 
   private:
+    /// Moved as a whole to the next sheet, a table leaves a blank of its own height: so only small ones are.
+    bool stays_on_one_page() const { return table_.rows.size() <= 6 && table_.drawings.empty(); }
+
     std::string row_markup(const Row& row) const {
         if (row.kind == RowKind::group) {
             return fmt::format(
@@ -144,15 +146,25 @@ class TableMarkup {
     std::vector<int> longest_;
 };
 
-/// The least width of each column on paper: numbers whole, words by their longest.
+/// A browser may break a line here: after a space, and after a hyphen that no digit follows.
+std::size_t end_of_piece(std::string_view text, std::size_t at) {
+    for (; at < text.size(); ++at) {
+        if (text[at] == ' ') return at;
+        if (text[at] == '-' && at + 1 < text.size() && (text[at + 1] < '0' || text[at + 1] > '9'))
+            return at + 1;
+    }
+    return text.size();
+}
+
+/// The least width of each column on paper: numbers whole, words by their longest piece.
 std::vector<int> print_widths(const Table& table) {
     std::vector<int> widths;
     const auto word_width = [](std::string_view text) {
         double longest = 0;
         for (std::size_t at = 0; at < text.size();) {
-            const std::size_t end = std::min(text.find(' ', at), text.size());
+            const std::size_t end = end_of_piece(text, at);
             longest = std::max(longest, text_width(text.substr(at, end - at), print_size));
-            at = end + 1;
+            at = end + (end < text.size() && text[end] == ' ' ? 1 : 0);
         }
         return longest;
     };

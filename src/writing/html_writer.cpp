@@ -26,17 +26,22 @@ class HtmlPage {
     std::string print(const Document& document) {
         for (const Block& block : document.blocks)
             std::visit(*this, block.content());
-        std::string page =
-            fmt::format("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-                        "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-                        // The page may load nothing and run nothing, whatever a name in it says.
-                        "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; "
-                        "style-src 'unsafe-inline'\">\n"
-                        "<title>{0}</title>\n<style>{1}</style>\n</head>\n<body{2}>\n"
-                        "<a class=\"skip\" href=\"#content\">Skip to the text</a>\n<div class=\"sheet\">\n"
-                        "<header class=\"title\">\n<h1>{0}</h1>\n",
-                        html_escape(document.title), std::string(html_style) + style_of_paper(),
-                        page_rules_.empty() ? "" : " class=\"labels\"");
+        const std::string_view style_of_paper = !page_rules_.empty() ? std::string_view(page_rules_)
+                                                : document.one_page  ? html_single_page_style
+                                                                     : std::string_view();
+        const std::string_view kind_of_paper = !page_rules_.empty() ? " class=\"labels\""
+                                               : document.one_page  ? " class=\"one-page\""
+                                                                    : "";
+        std::string page = fmt::format(
+            "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+            "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+            // The page may load nothing and run nothing, whatever a name in it says.
+            "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; "
+            "style-src 'unsafe-inline'\">\n"
+            "<title>{0}</title>\n<style>{1}</style>\n</head>\n<body{2}>\n"
+            "<a class=\"skip\" href=\"#content\">Skip to the text</a>\n<div class=\"sheet\">\n"
+            "<header class=\"title\">\n<h1>{0}</h1>\n",
+            html_escape(document.title), fmt::format("{}{}", html_style, style_of_paper), kind_of_paper);
         if (!document.subtitle.empty())
             page += "<p class=\"subtitle\">" + html_text(document.subtitle) + "</p>\n";
         page += "</header>\n";
@@ -151,11 +156,6 @@ class HtmlPage {
     }
 
   private:
-    std::string style_of_paper() const {
-        if (!page_rules_.empty()) return page_rules_;
-        return sections_.empty() ? std::string(html_single_page_style) : std::string();
-    }
-
     struct Section {
         std::string id;
         std::string words;

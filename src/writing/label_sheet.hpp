@@ -20,7 +20,7 @@ std::string html_labels(const LabelSheet& sheet);
 /// How a label is set; text in points.
 struct LabelFit {
     bool fits = false;
-    bool beside = false; ///< pictograms stand beside the text, not below it
+    bool beside = false; ///< pictograms stand beside the text; below it only where they find no room there
     double points = 0;
     double pictogram = 0; ///< side in mm, its diamond has 1 cm2 at least
 };

@@ -83,6 +83,10 @@ std::vector<Table> split_columns(const Table& table, const std::vector<std::vect
             for (const std::size_t column : part) {
                 copy.cells.push_back(column < row.cells.size() ? row.cells[column] : Cell());
             }
+            const bool says_nothing =
+                std::all_of(copy.cells.begin() + (table.row_headers ? 1 : 0), copy.cells.end(),
+                            [](const Cell& cell) { return cell.text.empty() && cell.mark == Mark::none; });
+            if (row.kind == RowKind::total && says_nothing) cut.rows.pop_back(); // a sum of other columns
         }
         tables.push_back(std::move(cut));
     }

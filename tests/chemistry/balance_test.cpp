@@ -113,16 +113,20 @@ TEST_CASE("an equation that is a sum of reactions is not unique, and the reactio
 TEST_CASE("what cannot be balanced says why") {
     const Case one_side("H2 + N2 -> H2O + Cl2");
     CHECK(one_side.result.outcome == Outcome::impossible);
-    CHECK(one_side.result.one_sided == std::vector<std::string>{"N", "O", "Cl"});
-    CHECK(one_side.result.reason == "N, O, Cl stand on one side only");
+    CHECK(one_side.result.left_only == std::vector<std::string>{"N"});
+    CHECK(one_side.result.right_only == std::vector<std::string>{"O", "Cl"});
+    CHECK(one_side.result.reason == "N stands on the left only, and O, Cl on the right only");
+    CHECK(Case("H2O + N2 -> H2").result.reason == "N, O stand on the left only");
 
     const Case charge("Na -> Na+");
-    CHECK(charge.result.one_sided == std::vector<std::string>{"charge"});
+    CHECK(charge.result.right_only == std::vector<std::string>{"charge"});
+    CHECK(Case("Cl- -> Cl2").result.left_only == std::vector<std::string>{"charge"});
 
     // 3 NO -> N2O + NO2 is the reaction.
     const Case wrong_side("N2O + NO -> NO2");
     CHECK(wrong_side.result.outcome == Outcome::impossible);
-    CHECK(wrong_side.result.one_sided.empty());
+    CHECK(wrong_side.result.left_only.empty());
+    CHECK(wrong_side.result.right_only.empty());
     CHECK(wrong_side.result.reason == "it balances only with N2O on the other side");
 
     const Case never("CO -> CO2");

@@ -257,6 +257,11 @@ TEST_CASE("each fault of a substance is reported") {
     CHECK(with(", \"density_g_per_mL\": 0") == Lines{at + "/density_g_per_mL: 0 is not above 0"});
     CHECK(with(", \"boiling_point_C\": 5") == Lines{at + "/sources: no source for \"boiling_point_C\""});
     CHECK(with(", \"melting_point_C\": -300").size() == 2);
+    CHECK(with(", \"decomposes_C\": 300") == Lines{at + "/sources: no source for \"decomposes_C\""});
+    CHECK(
+        with(", \"melting_point_C\": 100, \"decomposes_C\": 300").front() ==
+        at + "/decomposes_C: what has a melting point does not decompose before it melts; the other place: " +
+            at + "/melting_point_C");
     CHECK(with(", \"densty\": 1") == Lines{at + "/densty: unknown key \"densty\""});
     CHECK(faults_of(substance("x", "x", "NH4+")) ==
           Lines{at + "/formula: a substance is a neutral formula unit, not an ion"});

@@ -87,6 +87,23 @@ TEST_CASE("labelled fields of the student edition are blank: amount, equivalents
 // Worked by hand from the amounts of the file: 1.3517 g / 135.17 g/mol = 10.00 mmol of acetanilide;
 // 2.107 g x 0.48 / 80.91 g/mol = 12.50 mmol of hydrogen bromide; 1.474 g x 0.30 / 34.01 g/mol = 13.00 mmol of
 // peroxide; the limiting 10.00 mmol x 214.06 g/mol = 2.141 g of product.
+TEST_CASE("a salt that falls apart before it melts says at which temperature") {
+    // Potassium bromate: about 370 °C (Merck Index, from memory).
+    const auto laid_out = test::lay_out_file("4-bromoacetanilide/A2.json");
+    const writing::Document sheet = bench_sheet(laid_out->experiment(), Edition::student);
+    const writing::MachineTree& step = first_step(sheet);
+    bool found = false;
+    for (const writing::MachineTree& reagent :
+         std::get<writing::MachineList>(member(step, "reagents").value)) {
+        if (std::get<std::string>(member(reagent, "material").value) != "potassium bromate") continue;
+        found = true;
+        CHECK(test::number_of(member(reagent, "decomposes_C")) == 370);
+        CHECK(std::holds_alternative<std::monostate>(member(reagent, "melting_point_C").value));
+    }
+    CHECK(found);
+    CHECK(test::in_every_format(sheet).find("decomposes, 370 °C") != std::string::npos);
+}
+
 TEST_CASE("amounts, equivalents and theoretical yield agree with a sum by hand") {
     const auto laid_out = test::lay_out_file("4-bromoacetanilide/A3.json");
     const auto figures = test::shared_figures(bench_sheet(laid_out->experiment(), Edition::key));

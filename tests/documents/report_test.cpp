@@ -104,6 +104,22 @@ TEST_CASE("every link leads to a place of the document, and no two places share 
     }
 }
 
+TEST_CASE("a ceiling that stands on a trace says what the route file says of that trace") {
+    const std::string words = text_of(comparison_report(compare_folder("4-bromoacetanilide", "A1")));
+    CHECK(
+        words.find("A7a: the ceiling rests on the trace of hydrobromic acid 48 %, 0.01 mg (invented here, no "
+                   "source), which stands for the trace of acid that is always there.") != std::string::npos);
+    CHECK(words.find("A7b: the ceiling rests on") == std::string::npos);
+}
+
+TEST_CASE("routes that pour no bromine are counted, a single one is not") {
+    const std::string one =
+        text_of(comparison_report(compare_folder("2-3-dibromo-3-phenylpropanoic-acid", "B1")));
+    CHECK(one.find("; the other route pours none.") != std::string::npos);
+    const std::string nine = text_of(comparison_report(compare_folder("4-bromoacetanilide", "A1")));
+    CHECK(nine.find("; the nine other routes pour none.") != std::string::npos);
+}
+
 TEST_CASE("a single route has a report, too") {
     const std::string folder = "adipic-acid";
     const Comparison all = compare_folder(folder, "E1");

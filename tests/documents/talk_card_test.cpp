@@ -12,12 +12,16 @@
 namespace routeweigh {
 namespace {
 
-TEST_CASE("a talk card names at most three hazards and two streams, the severe and the heavy first") {
+TEST_CASE("a talk card names at most three hazards and two streams, a poison first, then the severe and the "
+          "heavy") {
     for (const std::string& file : test::shipped_routes()) {
         CAPTURE(file);
         const auto laid_out = test::lay_out_file(file);
         const auto hazards = documents::talk_hazards(laid_out->experiment());
-        for (std::size_t i = 1; i < hazards.size(); ++i)
+        const auto poison = std::find_if(hazards.begin(), hazards.end(),
+                                         [](const auto& hazard) { return hazard.id == "poison"; });
+        CHECK((poison == hazards.begin() || poison == hazards.end()));
+        for (std::size_t i = poison == hazards.end() ? 1 : 2; i < hazards.size(); ++i)
             CHECK((hazards[i - 1].urgency > hazards[i].urgency ||
                    (hazards[i - 1].urgency == hazards[i].urgency &&
                     hazards[i - 1].grams() >= hazards[i].grams())));
@@ -27,6 +31,33 @@ TEST_CASE("a talk card names at most three hazards and two streams, the severe a
         CHECK(tables[0].rows.size() == std::min<std::size_t>(3, hazards.size()));
         CHECK(tables[1].rows.size() <= 2);
     }
+}
+
+TEST_CASE("grams on a talk card are those that one pot of the last step takes") {
+    // The route needs a fraction of its first step and several runs of its second: all steps once would be
+    // wrong.
+    const auto laid_out = test::lay_out_file("5-5-diphenylhydantoin/D1a-D2c-D3a.json");
+    const bench::Experiment& experiment = laid_out->experiment();
+    const auto grams_of = [&](const std::string& id, const std::string& name) {
+        for (const auto& hazard : documents::talk_hazards(experiment))
+            for (const auto& bottle : hazard.bottles)
+                if (hazard.id == id && bottle.name == name) return bottle.grams;
+        return 0.0;
+    };
+    double once = 0, taken = 0;
+    for (const bench::BenchStep& step : experiment.steps())
+        for (const bench::Reagent& reagent : step.reagents)
+            if (reagent.material().name == "ethanol 95 % by volume") {
+                once += reagent.grams;
+                taken +=
+                    reagent.grams *
+                    experiment.assessment().evaluation().steps[static_cast<std::size_t>(step.index)].scale;
+            }
+    CHECK(taken < 0.5 * once);
+    CHECK(grams_of("fire", "ethanol 95 % by volume") == doctest::Approx(taken));
+    // 50 g of cyanide for 500 g of benzaldehyde, of which the last step takes 2 to 3 %.
+    CHECK(grams_of("poison", "sodium cyanide") > 1.0);
+    CHECK(grams_of("poison", "sodium cyanide") < 1.5);
 }
 
 TEST_CASE("a product that harms for good is on the bench sheet and the talk card") {

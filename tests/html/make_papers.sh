@@ -13,6 +13,7 @@ for route in 4-bromoacetanilide/A3 5-5-diphenylhydantoin/D1a-D2c-D3a; do
     "$program" questions "$file" --output "$folder/$name-questions.html"
     "$program" questions "$file" --key --output "$folder/$name-answers.html"
     "$program" talk-card "$file" --output "$folder/$name-card.html"
+    "$program" stock "$file" --students 24 --output "$folder/$name-stock.html"
 done
 "$program" term examples/course.json --replace 5=routes/4-bromoacetanilide/A1.json --case \
     --output "$folder/committee-case.html"

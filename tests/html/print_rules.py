@@ -13,6 +13,8 @@ import tempfile
 
 import browser
 
+FOOT = 51  # points at the end of a sheet, 18 mm, that hold the number of the page
+LEAST_FILLED = 0.6  # of the height of every sheet but the last
 PAPERS = {"A4": (595, 842), "Letter": (612, 792)}  # points, ISO 216 and ANSI Y14.1 (from memory)
 
 # Unfolds everything, sets the paper, and puts the marks: zq<kind><group>.<thing>.<part>zq
@@ -69,6 +71,7 @@ def print_faults(path, paper):
     """Everything that print cuts, as lines, and the number of sheets."""
     with tempfile.TemporaryDirectory() as folder:
         sheets = printed(path, paper, folder)
+    text = pathlib.Path(path).read_text(encoding="utf-8")
     faults, seen = [], {}
     for number, (size, words) in enumerate(sheets, 1):
         if any(abs(a - b) > 2 for a, b in zip(size, PAPERS[paper])):
@@ -78,6 +81,11 @@ def print_faults(path, paper):
                 faults.append(f'sheet {number}: "{MARK.sub("", word)}" runs off the paper')
             for kind, group, thing, part in MARK.findall(word):
                 seen.setdefault((kind, int(group), int(thing)), {})[part] = (number, word)
+    if "<figure" not in text:  # a picture that fits no more goes to the next sheet and leaves a blank
+        for number, (size, words) in enumerate(sheets[:-1], 1):
+            ends = max((bottom for _, _, _, bottom, _ in words if bottom < size[1] - FOOT), default=0) / size[1]
+            if ends < LEAST_FILLED:
+                faults.append(f"sheet {number} is blank from {100 * ends:.0f} % of its height down")
     rows = 0
     for (kind, _, thing), parts in sorted(seen.items()):
         pages = sorted({page for page, _ in parts.values()})
@@ -91,9 +99,8 @@ def print_faults(path, paper):
             faults.append(f'{what} ("{words}") on sheet {pages[0]} is not all on the paper')
         rows += kind == "r"
     # A figure may hold forms for screens and for paper, but one of them must be there.
-    text = pathlib.Path(path).read_text(encoding="utf-8")
-    if "<h2" not in text and len(sheets) > 1:
-        faults.append(f"a paper without sections is printed on {len(sheets)} sheets, not on one")
+    if '<body class="one-page"' in text and len(sheets) > 1:
+        faults.append(f"a paper of one page is printed on {len(sheets)} sheets")
     if "<tbody" in text and rows == 0:
         faults.append("no row of a table was printed")
     for figure in range(text.count("<figure")):

@@ -23,6 +23,8 @@ aria-label="a dark bar with its name"><rect x="0" y="0" width="200" height="40" 
 </thead><tbody>ROWS</tbody></table></div><p>See the <a href="#t">table</a>.</p></main></body></html>
 """.replace("ROWS", ROW.format("words and words " * 40) * 30)
 
+FIGURE = GOOD[GOOD.index("<figure"):GOOD.index("</figure>") + len("</figure>")]
+
 # What to change, by which check it must be found.
 WRITTEN = [
     ("an open element", "<p>See", "<p><b>See"),
@@ -57,8 +59,9 @@ SHOWN = [
     ("an event that runs at once", "<p>See", "<p><img src='data:,' alt='a' onerror='document.title = 1'>See"),
 ]
 PRINTED = [
-    ("a paper without sections on several sheets", "<h2>Parts</h2>", ""),
+    ("a paper of one page on several sheets", "<body>", '<body class="one-page">'),
     ("rows that may break", "tr { break-inside: avoid; }", ""),
+    ("a sheet that is left blank", FIGURE, "<style>tr:nth-child(2) { break-after: page; }</style>"),
     ("a table wider than the sheet", "td { width: 12rem; }", "td { min-width: 70rem; }"),
     ("a picture that is not printed", "body {", "@media print { svg { display: none } } body {"),
 ]

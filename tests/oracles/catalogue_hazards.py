@@ -28,7 +28,7 @@ ATE_ROUTE = {"H300": "oral", "H301": "oral", "H302": "oral", "H310": "dermal", "
 ATE_LIMIT = {("oral", "1"): 5, ("oral", "2"): 50, ("oral", "3"): 300, ("oral", "4"): 2000,
              ("dermal", "1"): 50, ("dermal", "2"): 200, ("dermal", "3"): 1000, ("dermal", "4"): 2000}
 NEEDS_SOURCE = ("cas", "formula", "molar_mass_g_per_mol", "smiles", "phase_at_25C", "density_g_per_mL", "melting_point_C",
-                "boiling_point_C", "boiling_range_C", "flash_point_C", "free_bromine", "carried_bromine", "ghs", "euh",
+                "decomposes_C", "boiling_point_C", "boiling_range_C", "flash_point_C", "free_bromine", "carried_bromine", "ghs", "euh",
                 "supplier_additions", "oel", "gwp100", "odp")
 BESIDE = ("name", "id", "synonyms")
 

@@ -143,6 +143,9 @@ def check_physical(report, substance):
     melting, boiling = substance.get("melting_point_C"), substance.get("boiling_point_C")
     if melting is not None and boiling is not None:
         report.check(melting < boiling, "%s: melts at %s and boils at %s" % (name, melting, boiling))
+    if "decomposes_C" in substance:
+        report.check(melting is None and boiling is None, "%s: falls apart, and melts or boils" % name)
+        report.check(phase == "solid" and substance["decomposes_C"] > 25, "%s: falls apart before it is weighed" % name)
     if "flash_point_C" in substance and boiling is not None:
         report.check(substance["flash_point_C"] < boiling, "%s: flash point above boiling point" % name)
     if name not in ODD_PHASE:

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What papers need beside reports: boxes to tick, drawings in cells, XML.
 #include "writing/html_writer.hpp"
+#include "writing/label_sheet.hpp"
 #include "writing/markdown_writer.hpp"
 #include "writing/terminal_writer.hpp"
 #include "writing/xml.hpp"
@@ -34,6 +35,44 @@ TEST_CASE("a drawing that holds anything but path data is not shown") {
     CHECK(page.find("<script") == std::string::npos);
     CHECK(page.find("class=\"drawing\"") == std::string::npos);
     CHECK(page.find("ethanol") != std::string::npos);
+}
+
+TEST_CASE("only a small table without drawings is kept on one sheet of paper") {
+    const auto page_of = [](std::size_t rows, bool pictures) {
+        Document document = drawn("M0 0L10 10");
+        auto& table = std::get<Table>(document.blocks.front());
+        if (!pictures) table.drawings.clear();
+        table.rows.resize(rows, Row{Cell("ethanol")});
+        return write_html(document, {});
+    };
+    CHECK(page_of(6, false).find("<table class=\"short\">") != std::string::npos);
+    CHECK(page_of(7, false).find("<table class=\"long\">") != std::string::npos);
+    CHECK(page_of(1, true).find("<table class=\"long\">") != std::string::npos);
+}
+
+TEST_CASE("labels of one size have their pictograms in one place, however long the text") {
+    // Millimetres of the label of eight to a sheet of A4; the pictograms of a common solvent, and all at
+    // once.
+    for (const std::vector<std::string>& marks : {std::vector<std::string>{"GHS07"},
+                                                  {"GHS02", "GHS07"},
+                                                  {"GHS02", "GHS05", "GHS06", "GHS08", "GHS09"}})
+        for (const std::size_t words : {1U, 30U, 60U}) {
+            CAPTURE(words);
+            LabelSheet::Label label;
+            label.name = "ethanol";
+            label.pictograms = marks;
+            for (std::size_t i = 0; i < words; ++i)
+                label.statements += "Causes serious eye irritation. ";
+            const LabelFit fit = fit_label(label, 99.1, 67.7);
+            CHECK(fit.fits);
+            CHECK(fit.beside);
+        }
+    LabelSheet::Label narrow;
+    narrow.name = "ethanol";
+    narrow.pictograms = {"GHS02"};
+    const LabelFit fit = fit_label(narrow, 30, 70); // beside 20 mm no room is left to read
+    CHECK(fit.fits);
+    CHECK_FALSE(fit.beside);
 }
 
 TEST_CASE("a cell that names no drawing of its table shows none") {

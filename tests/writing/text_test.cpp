@@ -135,6 +135,20 @@ TEST_CASE("a table too wide for the terminal is cut by columns and repeats the r
     CHECK(numbers == 20);
 }
 
+TEST_CASE("a part of a table that was cut has no sum where nothing is summed") {
+    Table table;
+    table.columns = {
+        {.heading = "substance"}, {.heading = "adds", .align = Align::decimal}, {.heading = "source"}};
+    table.rows.push_back({"acetone", Cell("1.5", 1.5), "a list"});
+    table.rows.push_back(Row({"sum", Cell("1.5", 1.5)}, RowKind::total));
+    const std::vector<Table> parts = split_columns(table, {{0, 1}, {0, 2}});
+    REQUIRE(parts.size() == 2);
+    REQUIRE(parts[0].rows.size() == 2);
+    CHECK(parts[0].rows[1].cells[0].text == "sum");
+    REQUIRE(parts[1].rows.size() == 1);
+    CHECK(parts[1].rows[0].cells[1].text == "a list");
+}
+
 TEST_CASE("every column is in exactly one part, after the row header") {
     const auto parts = fit_columns({20, 10, 10, 30, 50, 5}, 2, 60, true);
     std::vector<std::size_t> seen;

@@ -49,15 +49,11 @@ std::vector<PlannedQuench> planned_in(int step, const FlatRoute& flat, const Eva
     return planned;
 }
 
-bool anything_left(const QuenchNeed& need) {
-    return !need.oxidisers.empty() || !need.reducers.empty() || !need.listed.empty();
-}
-
 QuenchPlan::Verdict judge(const QuenchPlan& plan, const QuenchTable& table) {
     using Verdict = QuenchPlan::Verdict;
     const double least = std::min(plan.nominal.electrons, plan.unreacted.electrons);
     const double most = std::max(plan.nominal.electrons, plan.unreacted.electrons);
-    const bool anything = anything_left(plan.nominal) || anything_left(plan.unreacted);
+    const bool anything = plan.nominal.anything() || plan.unreacted.anything();
     if (plan.planned.empty()) return anything ? Verdict::none_planned : Verdict::nothing_to_destroy;
     if (plan.planned_electrons <= 0 && most > 0) return Verdict::wrong_kind;
     if (plan.planned_electrons < least * (1 - close_enough) || !plan.still_left.empty())
@@ -67,9 +63,12 @@ QuenchPlan::Verdict judge(const QuenchPlan& plan, const QuenchTable& table) {
     return Verdict::enough;
 }
 
-/// Which reducer is short, and by how many grams.
+/// Which reducer is short, and by how many grams. A planned quench acts in the pot, before anything is
+/// parted; without one, each stream takes its own.
 void size_the_gap(QuenchPlan& plan, const QuenchTable& table) {
-    const double most = std::max(plan.nominal.electrons, plan.unreacted.electrons);
+    const double most = plan.planned.empty()
+                            ? std::max(plan.destroyed.electrons, plan.destroyed_unreacted.electrons)
+                            : std::max(plan.nominal.electrons, plan.unreacted.electrons);
     const double missing = std::max(0.0, most - plan.planned_electrons);
     const PlannedQuench* planned = nullptr;
     for (const PlannedQuench& one : plan.planned)
@@ -157,7 +156,7 @@ void follow_decisions(QuenchPlan& plan, const std::vector<StreamAdvice>& streams
             return one.stream->name == advice.stream.name;
         });
         const StreamNeed need = same != left.end() ? *same : StreamNeed(advice.stream, rules);
-        const bool destroys = anything_left(need.nominal) || anything_left(need.unreacted);
+        const bool destroys = need.nominal.anything() || need.unreacted.anything();
         const bool neutralised =
             decision.needs(Treatment::Kind::add_base) || decision.needs(Treatment::Kind::add_acid);
         const bool untreated = std::all_of(decision.first.begin(), decision.first.end(), [](const auto& one) {
@@ -172,7 +171,10 @@ void follow_decisions(QuenchPlan& plan, const std::vector<StreamAdvice>& streams
         // In the pot by the planned quench, or afterwards because the stream is to be quenched first.
         const bool destroyed = destroys && !(plan.planned.empty() && untreated);
         if (!destroyed && !neutralised) continue;
-        plan.destroys = plan.destroys || destroyed;
+        if (destroyed) {
+            add_need(plan.destroyed, need.nominal);
+            add_need(plan.destroyed_unreacted, need.unreacted);
+        }
         if (neutralised) plan.to_neutralise.push_back(to_neutralise(advice, need, rules));
         const bool afterwards = neutralised || stopped || !untreated;
         if (afterwards && decision.outcome != Decision::Outcome::on_product)

@@ -40,6 +40,8 @@ struct QuenchNeed {
     std::string gas;
     double heat = 0; ///< kJ of the quench, where known
     bool heat_known = true;
+
+    bool anything() const { return !oxidisers.empty() || !reducers.empty() || !listed.empty(); }
 };
 
 struct PlannedQuench {
@@ -94,8 +96,10 @@ struct QuenchPlan {
     std::vector<StreamToNeutralise> to_neutralise;
     std::vector<std::string> stopped; ///< streams that nothing is done to: what they are, and where they go
     std::vector<std::string> then;    ///< where the others go that something is done to
-    bool destroys = false;            ///< something is to be destroyed in a stream that is not stopped
-    double spill_acid = 0;            ///< mol strong acid in all liquids, larger of both readings
+    /// Of the streams in which it is destroyed, in the pot or afterwards; those that are stopped stay as they
+    /// are.
+    QuenchNeed destroyed, destroyed_unreacted;
+    double spill_acid = 0;     ///< mol strong acid in all liquids, larger of both readings
     double sulfur_dioxide = 0; ///< L that acid frees from what the planned quench leaves at full conversion
     /// Of the streams that base goes into: what is needed takes up the strong acid, and the weak acid of what
     /// goes to a neutral container.
@@ -103,6 +107,7 @@ struct QuenchPlan {
     std::vector<std::string> order; ///< what to do, one after the other
     std::vector<std::string> warnings;
 
+    bool destroys() const { return destroyed.anything() || destroyed_unreacted.anything(); }
     /// Something that colours starch-iodide paper is left at one of the readings.
     bool has_oxidiser() const { return !nominal.oxidisers.empty() || !unreacted.oxidisers.empty(); }
 };

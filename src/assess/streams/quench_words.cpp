@@ -15,11 +15,15 @@ namespace routeweigh::streams {
 namespace {
 
 /// The reading that needs more of the quench; where none of it goes by electrons, the one that leaves more.
-const QuenchNeed& larger(const QuenchPlan& plan) {
+const QuenchNeed& larger(const QuenchNeed& nominal, const QuenchNeed& unreacted) {
     const auto size = [](const QuenchNeed& need) {
         return std::pair(need.electrons, moles_without_electrons(need));
     };
-    return size(plan.unreacted) > size(plan.nominal) ? plan.unreacted : plan.nominal;
+    return size(unreacted) > size(nominal) ? unreacted : nominal;
+}
+
+const QuenchNeed& larger(const QuenchPlan& plan) {
+    return larger(plan.nominal, plan.unreacted);
 }
 
 std::string left_words(const QuenchNeed& need) {
@@ -123,8 +127,8 @@ std::vector<std::string> tests_of(const QuenchNeed& need) {
 }
 
 void order_of_destroying(QuenchPlan& plan) {
-    if (!plan.destroys) return;
-    const QuenchNeed& need = larger(plan);
+    if (!plan.destroys()) return;
+    const QuenchNeed& need = larger(plan.destroyed, plan.destroyed_unreacted);
     plan.order.push_back("at the bench, as the last step of the experiment; cool in ice and stir");
     for (const LeftToDestroy& left : need.oxidisers)
         if (!left.row->warning.empty())
@@ -137,7 +141,7 @@ void order_of_destroying(QuenchPlan& plan) {
         plan.order.push_back(fmt::format("{} with {} before any acid: {} needs {}", left.row->name,
                                          left.row->reagent_name, millimole_words(left.moles),
                                          millimole_words(left.moles * left.row->reagent_per_mol())));
-    for (const QuenchNeed* reading : {&plan.nominal, &plan.unreacted})
+    for (const QuenchNeed* reading : {&plan.destroyed, &plan.destroyed_unreacted})
         for (const StopHit& hit : reading->listed)
             add_once(plan.order, fmt::format("{}: {}", hit.substance->name, hit.rule->bottle));
     const std::vector<std::string> tests = tests_of(need);

@@ -49,7 +49,7 @@ void add_reducer(TreatmentSupplies& supplies, const QuenchPlan& plan, const Quen
 void add_own_reagents(TreatmentSupplies& supplies, const QuenchPlan& plan, const Catalogue& catalogue) {
     std::map<const QuenchRow*, double> moles; // the larger of both readings
     std::vector<const QuenchRow*> rows;
-    for (const QuenchNeed* need : {&plan.nominal, &plan.unreacted})
+    for (const QuenchNeed* need : {&plan.destroyed, &plan.destroyed_unreacted})
         for (const auto* list : {&need->oxidisers, &need->reducers})
             for (const LeftToDestroy& left : *list) {
                 if (left.row == nullptr || left.row->by_sulfite()) continue;
@@ -78,7 +78,7 @@ void add_own_reagents(TreatmentSupplies& supplies, const QuenchPlan& plan, const
 }
 
 void add_papers(TreatmentSupplies& supplies, const QuenchPlan& plan) {
-    for (const QuenchNeed* need : {&plan.nominal, &plan.unreacted})
+    for (const QuenchNeed* need : {&plan.destroyed, &plan.destroyed_unreacted})
         for (const auto* list : {&need->oxidisers, &need->reducers})
             for (const LeftToDestroy& left : *list)
                 if (left.row != nullptr)
@@ -91,7 +91,7 @@ void add_papers(TreatmentSupplies& supplies, const QuenchPlan& plan) {
 TreatmentSupplies treatment_supplies(const QuenchPlan& plan, const QuenchTable& table,
                                      const Catalogue& catalogue, std::string_view step) {
     TreatmentSupplies supplies;
-    if (plan.destroys) {
+    if (plan.destroys()) {
         add_reducer(supplies, plan, table, catalogue);
         add_own_reagents(supplies, plan, catalogue);
         add_papers(supplies, plan);

@@ -7,6 +7,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include <filesystem>
 #include <memory>
 #include <string>
 #include <utility>
@@ -29,6 +30,20 @@ RouteChange read_change(const WhatIfOptions& options, const Route& parent, const
     print_problems(problems.all);
     if (!options.patch.empty()) change.patch = context.source(options.patch, "--patch");
     return change;
+}
+
+/// The schema of the parent as the folder of the changed file finds it; empty where nothing is to be said
+/// anew.
+std::string schema_seen_from(const std::string& saved, const Route& parent) {
+    namespace fs = std::filesystem;
+    const fs::path schema(parent.schema);
+    if (saved.empty() || saved == "-" || parent.source->name.empty() || schema.empty() ||
+        schema.is_absolute() || parent.schema.find("://") != std::string::npos)
+        return {};
+    const fs::path from = fs::absolute(parent.source->name).parent_path();
+    const fs::path to = fs::absolute(saved).lexically_normal().parent_path();
+    const fs::path moved = (from / schema).lexically_normal().lexically_relative(to);
+    return moved == schema.lexically_normal() ? std::string() : moved.generic_string();
 }
 
 } // namespace
@@ -76,7 +91,8 @@ std::function<void()> add_what_if(CLI::App& program, Context& context) {
             context.write(inputs_document(routes.front()));
             return;
         }
-        const RouteChange change = read_change(*options, routes.front(), context);
+        RouteChange change = read_change(*options, routes.front(), context);
+        if (options->route != "-") change.schema = schema_seen_from(options->save, routes.front());
         const SourcePtr source = changed_source(routes.front(), change);
         Problems warnings;
         routes.push_back(read_changed(source, context.catalogue(), warnings));

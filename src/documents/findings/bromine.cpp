@@ -35,9 +35,10 @@ void add_handled(const ReportView& view, Statements& statements) {
         strong("In a bottle:"),
         Run(fmt::format(" {} {} ", listed(ids(handled)), verb(handled.size(), "pours", "pour"))),
         number(range_text(handled, "bromine_handled")), Run(" of elemental bromine")};
-    text.runs.push_back(Run(without == 0 ? std::string(", and no route does without.")
-                                         : fmt::format("; with {} nobody pours it.",
-                                                       counted(without, "other route", "other routes"))));
+    text.runs.push_back(Run(without == 0   ? std::string(", and no route does without.")
+                            : without == 1 ? std::string("; the other route pours none.")
+                                           : fmt::format("; the {} pour none.",
+                                                         counted(without, "other route", "other routes"))));
     statements.push_back({Topic::bromine, "bromine.handled", ids(handled), std::move(text)});
 }
 

@@ -59,6 +59,12 @@ Cell temperature_cell(const std::optional<double>& degrees) {
     return degrees ? Cell(plain_number(*degrees), *degrees) : writing::missing("not in the catalogue");
 }
 
+Cell melting_cell(const Substance& substance) {
+    return substance.decomposes
+               ? writing::missing(fmt::format("decomposes, {} °C", plain_number(*substance.decomposes)))
+               : temperature_cell(substance.melting_point);
+}
+
 Cell boiling_cell(const Substance& substance) {
     Cell cell = temperature_cell(substance.boiling_point);
     if (substance.boiling_range_end) cell.text += "\u2013" + plain_number(*substance.boiling_range_end);
@@ -77,7 +83,7 @@ writing::Row charge_row(const Paper& paper, const bench::Reagent& reagent, Drawi
         row.cells.emplace_back("");
     }
     if (material.is_neat()) {
-        row.cells.push_back(temperature_cell(substance.melting_point));
+        row.cells.push_back(melting_cell(substance));
         row.cells.push_back(boiling_cell(substance));
     } else {
         row.cells.emplace_back("");
@@ -107,7 +113,7 @@ writing::Row product_row(const Paper& paper, Drawings& drawings) {
         paper.key() ? cell_of(theoretical_mass(paper.route(), paper.step), Edition::key) : Cell("below");
     return {drawings.name_cell(product.name, product),
             Cell(fixed(product.molar_mass, 2), product.molar_mass),
-            temperature_cell(product.melting_point),
+            melting_cell(product),
             boiling_cell(product),
             product.density ? Cell(digits(*product.density, 4), *product.density)
                             : writing::missing("not in the catalogue"),
@@ -233,6 +239,8 @@ writing::MachineTree reagents_tree(const Paper& paper) {
                                                       : writing::MachineTree()});
         object.push_back({"melting_point_C", material.is_neat() ? number_or_null(substance.melting_point)
                                                                 : writing::MachineTree()});
+        object.push_back({"decomposes_C", material.is_neat() ? number_or_null(substance.decomposes)
+                                                             : writing::MachineTree()});
         object.push_back({"boiling_point_C", material.is_neat() ? number_or_null(substance.boiling_point)
                                                                 : writing::MachineTree()});
         object.push_back({"density_g_per_mL", number_or_null(material.density)});

@@ -101,6 +101,11 @@ std::string sets_gas_free(const bench::Experiment& experiment) {
     return {};
 }
 
+/// Pots of a step that one pot of the last takes.
+double pots_of(const bench::Experiment& experiment, const bench::BenchStep& step) {
+    return experiment.assessment().evaluation().steps[static_cast<std::size_t>(step.index)].scale;
+}
+
 bool any_stage(const bench::Experiment& experiment, auto test) {
     for (const bench::BenchStep& step : experiment.steps())
         for (const bench::BenchStage& stage : step.stages)
@@ -125,7 +130,8 @@ std::vector<TalkHazard> talk_hazards(const bench::Experiment& experiment) {
             for (const bench::Reagent& reagent : step.reagents) {
                 const MixtureLabel& label = experiment.bottle(reagent.material()).label;
                 if (!belongs_to(kind, label)) continue;
-                add_bottle(hazard, reagent.material().name, reagent.grams, most_urgent(kind, label));
+                add_bottle(hazard, reagent.material().name, reagent.grams * pots_of(experiment, step),
+                           most_urgent(kind, label));
             }
         for (const bench::BenchStep& step : experiment.steps()) {
             const MixtureLabel& label = experiment.product(step).label;
@@ -157,7 +163,9 @@ std::vector<TalkHazard> talk_hazards(const bench::Experiment& experiment) {
         std::stable_sort(hazard.bottles.begin(), hazard.bottles.end(), [](const auto& a, const auto& b) {
             return a.urgency != b.urgency ? a.urgency > b.urgency : a.grams > b.grams;
         });
+    // A burn is felt at once and a poison is not: it is named even where three others are as urgent.
     std::stable_sort(hazards.begin(), hazards.end(), [](const TalkHazard& a, const TalkHazard& b) {
+        if ((a.id == "poison") != (b.id == "poison")) return a.id == "poison";
         return a.urgency != b.urgency ? a.urgency > b.urgency : a.grams() > b.grams();
     });
     return hazards;

@@ -13,7 +13,7 @@ namespace routeweigh::documents {
 struct TalkHazard {
     struct Bottle {
         std::string name;
-        double grams; ///< in one pot of every step; 0: what a step makes, which is for the key to say
+        double grams; ///< for one pot of the last step; 0: what a step makes, which is for the key to say
         int urgency;
     };
     std::string_view id, title;
@@ -24,7 +24,8 @@ struct TalkHazard {
     double grams() const;
 };
 
-/// Kinds of hazard of the bottles and of what the flask sets free, by urgency and then by grams.
+/// Kinds of hazard of the bottles and of what the flask sets free: a poison first (GHS categories 1 to 3 of
+/// acute toxicity), the others by urgency and then by grams.
 std::vector<TalkHazard> talk_hazards(const bench::Experiment& experiment);
 
 /// What is seen when it goes as it should, and when it does not.

@@ -27,6 +27,20 @@ bool any_bromine(const ReportView& view) {
     });
 }
 
+/// What starts a chain limits it as well: a ceiling is no better known than the trace that it stands on.
+std::vector<std::string> traces_of(const RouteView& route) {
+    std::vector<std::string> lines;
+    for (const Step& step : route.route().steps)
+        for (const Stage& stage : step.stages)
+            for (const Charge& charge : stage.charges)
+                if (charge.role->name == "trace")
+                    lines.push_back(fmt::format("{}: the ceiling rests on the trace of {}, {:g} {} ({}){}.",
+                                                route.id, charge.material->name, charge.amount.value,
+                                                charge.amount.unit, charge.source,
+                                                charge.note.empty() ? "" : ", which " + charge.note));
+    return lines;
+}
+
 writing::Table bromine_table(const ReportView& view) {
     writing::Table table;
     table.caption = "Oxidising bromine per gram of product, counted as Br2";
@@ -45,6 +59,10 @@ writing::Table bromine_table(const ReportView& view) {
         const Figure& entry = figure(view.baseline().figures, id);
         table.remarks.push_back(writing::Text(entry.name + ": " + entry.boundary + "."));
     }
+    for (const RouteView& route : view.routes)
+        if (route.value("bromine_ceiling") > 0.0)
+            for (std::string& line : traces_of(route))
+                table.remarks.push_back(writing::Text(std::move(line)));
     return table;
 }
 

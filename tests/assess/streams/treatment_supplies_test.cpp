@@ -9,6 +9,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <utility>
 
 using namespace routeweigh;
 using namespace routeweigh::streams;
@@ -50,12 +51,13 @@ TEST_CASE("one mole of acid takes one mole of hydrogencarbonate, 84.01 g (CRC Ha
 TEST_CASE(
     "borohydride that is left takes four times as much acetone, 58.08 g/mol (CRC Handbook, from memory)") {
     QuenchPlan plan;
-    plan.destroys = true;
     const QuenchRow* row = us_rules().quench.reducer_left("sodium-borohydride");
     REQUIRE(row != nullptr);
-    plan.unreacted.reducers.push_back({us_rules().catalogue.find_substance("sodium borohydride"), row, 0.01});
+    plan.destroyed_unreacted.reducers.push_back(
+        {us_rules().catalogue.find_substance("sodium borohydride"), row, 0.01});
     CHECK(grams_of(supplies(plan), "acetone") == doctest::Approx(0.04 * 58.08).epsilon(1e-3));
-    plan.destroys = false; // the stream is stopped: nothing is done to it at a bench
+    std::swap(plan.unreacted,
+              plan.destroyed_unreacted); // the stream is stopped: nothing is done to it at a bench
     CHECK(supplies(plan).weighed.empty());
 }
 
@@ -73,13 +75,40 @@ TEST_CASE("acetone that a route charges as its quench is not asked for again") {
                                                      {reaction(reduction)}),
                                                stage("workup", {charge("acetone", charged, "quench")})})}));
         const QuenchPlan plan = assess_waste(pot.route, us_rules()).quenches.at(0);
-        CHECK(plan.destroys);
+        CHECK(plan.destroys());
         return grams_of(supplies(plan), "acetone");
     };
     // 20 mmol ketone take 5 of the 10 mmol; four times the other 5 mmol are 20 mmol, 1.162 g.
     CHECK(acetone_beside("1 g") == doctest::Approx(0.020 * 58.08 - 1).epsilon(1e-3));
     CHECK(acetone_beside("20 mmol") == 0);
     CHECK(acetone_beside("2 g") == 0);
+}
+
+TEST_CASE("what a stop ends is neither quenched nor fetched for") {
+    using namespace routeweigh::test;
+    const std::string reduction =
+        "4 cyclohexanone + sodium borohydride + 4 water -> 4 cyclohexanol + boric acid + sodium hydroxide";
+    // Half of the borohydride leaves with the first liquor; cyanide stops the second, which holds the rest.
+    const Built pot(route(
+        "cyclohexanol",
+        {step("cyclohexanol", "cyclohexanone", reduction,
+              {stage("reaction",
+                     {charge("cyclohexanone", "20 mmol", "substrate"),
+                      charge("sodium borohydride", "10 mmol", "reagent"), charge("water", "5 g", "reagent")},
+                     {reaction(reduction)},
+                     {filtration("first liquor",
+                                 R"("leaves": {"sodium borohydride": "50 %", "water": "100 %"})")}),
+               stage("workup", {charge("sodium cyanide", "1 g", "wash"), charge("water", "5 g", "wash")}, {},
+                     {filtration("second liquor", R"("keeps": ["cyclohexanol"])")})})}));
+    const QuenchPlan plan = assess_waste(pot.route, us_rules()).quenches.at(0);
+    REQUIRE(plan.stopped.size() == 1);
+    CHECK(plan.stopped.front().starts_with("second liquor: "));
+    // 20 mmol ketone take 5 of the 10 mmol; half of the other 5 take four times as much acetone, 10 mmol.
+    CHECK(grams_of(supplies(plan), "acetone") == doctest::Approx(0.010 * 58.08).epsilon(1e-3));
+    const auto needs = [](const std::string& line) {
+        return line.find("2.5 mmol needs 10 mmol") != line.npos;
+    };
+    CHECK(std::any_of(plan.order.begin(), plan.order.end(), needs));
 }
 
 TEST_CASE("a reagent that is a solution is weighed as the solution, 34.01 g/mol H2O2 (from memory)") {
@@ -91,8 +120,7 @@ TEST_CASE("a reagent that is a solution is weighed as the solution, 34.01 g/mol 
     row.reagent = "H2O2";
     row.reagent_name = "hydrogen peroxide 30 %";
     QuenchPlan plan;
-    plan.destroys = true;
-    plan.nominal.reducers.push_back({&substance("sodium nitrite"), &row, 0.01});
+    plan.destroyed.reducers.push_back({&substance("sodium nitrite"), &row, 0.01});
     CHECK(grams_of(supplies(plan), "hydrogen peroxide 30 %") ==
           doctest::Approx(0.01 * 34.015 / 0.30).epsilon(1e-3));
     row.reagent_name = "sulfamic acid solution of the house"; // no bottle of the catalogue
@@ -122,7 +150,7 @@ TEST_CASE("what supplies are for names the step where a route has several, and w
     // Cyclohexene adds bromine: it is the quench of that route and no reducer.
     QuenchPlan alkene = WasteOf("routes/2-3-dibromo-3-phenylpropanoic-acid/B1.json", us_rules()).quench();
     REQUIRE(alkene.planned.front().reducer != nullptr);
-    alkene.destroys = true;
+    REQUIRE(alkene.destroys());
     alkene.extra_material = 1; // g short
     const TreatmentSupplies more = supplies(alkene);
     REQUIRE(grams_of(more, "cyclohexene") > 0);
@@ -142,7 +170,7 @@ TEST_CASE("every stream that takes base or acid has it on the list, and pH paper
                 if (stream.usual_base() != nullptr) base += stream.usual_base()->grams;
             CHECK(grams_of(found, "sodium hydrogencarbonate") == doctest::Approx(base));
             neutralised += base > 0 ? 1 : 0;
-            if (plan.to_neutralise.empty() && !plan.destroys) {
+            if (plan.to_neutralise.empty() && !plan.destroys()) {
                 CHECK(found.weighed.empty());
                 CHECK(found.unweighed.empty());
                 ++untreated;
