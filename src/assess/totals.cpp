@@ -10,27 +10,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <concepts>
 #include <cstddef>
-#include <cstring>
 
 namespace routeweigh {
 namespace {
 
 const Charge& charge_of(const FlatRoute& route, const Inflow& inflow) {
     return route.route().steps[at(inflow.step)].stages[at(inflow.stage)].charges[at(inflow.charge)];
-}
-
-void set_all(Totals& totals, const Totals& values) {
-    totals = values;
-}
-
-void set_all(TotalsOf<Lanes>& totals, const Totals& values) {
-    for (std::size_t offset = 0; offset < sizeof values; offset += sizeof(double)) {
-        double value = 0.0;
-        std::memcpy(&value, reinterpret_cast<const std::byte*>(&values) + offset, sizeof value);
-        const Lanes same = value;
-        std::memcpy(reinterpret_cast<std::byte*>(&totals) + lane_count * offset, &same, sizeof same);
-    }
 }
 
 } // namespace
@@ -77,7 +64,10 @@ N TotalsMap::sum(const Row& row, const EvaluationOf<N>& evaluation) const {
 
 template<Number N>
 void TotalsMap::evaluate(const EvaluationOf<N>& evaluation, TotalsOf<N>& totals) const {
-    set_all(totals, constants_);
+    if constexpr (std::same_as<N, double>)
+        totals = constants_;
+    else
+        totals = constants_in_lanes_;
     for (const Row& row : rows_)
         total(totals, row.member) = sum(row, evaluation);
     for (const N& grams : evaluation.recovered)

@@ -131,7 +131,8 @@ class TotalsMap {
 
     const FlatRoute* route_;
     std::vector<Row> rows_;
-    Totals constants_;                                ///< what no amount changes
+    Totals constants_; ///< what no amount changes
+    TotalsOf<Lanes> constants_in_lanes_;
     double reaction_hours_ = 0, reaction_litres_ = 0; ///< NaN where unknown
     std::vector<double> energy_, cooling_water_;      ///< by step: kJ and mL for one run; NaN where unknown
     std::vector<double> needed_per_mol_; ///< by step: g of bought reactants for one mol of its product

@@ -11,6 +11,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <cstring>
 #include <functional>
 #include <numeric>
 #include <optional>
@@ -22,6 +23,18 @@ Phase phase_of(const FlatRoute& route, const Inflow& inflow) {
     return route.route().steps[at(inflow.step)].stages[at(inflow.stage)].phase;
 }
 
+/// The same in every lane. The totals are nothing but numbers, in the same order in both.
+TotalsOf<Lanes> in_lanes(const Totals& totals) {
+    TotalsOf<Lanes> result;
+    for (std::size_t offset = 0; offset < sizeof totals; offset += sizeof(double)) {
+        double value = 0.0;
+        std::memcpy(&value, reinterpret_cast<const std::byte*>(&totals) + offset, sizeof value);
+        const Lanes same = value;
+        std::memcpy(reinterpret_cast<std::byte*>(&result) + lane_count * offset, &same, sizeof same);
+    }
+    return result;
+}
+
 } // namespace
 
 TotalsMap::TotalsMap(const FlatRoute& route, const NetEquation& net, const std::set<const Substance*>& benign)
@@ -30,6 +43,7 @@ TotalsMap::TotalsMap(const FlatRoute& route, const NetEquation& net, const std::
     add_equation_totals(net);
     add_utilities();
     add_volumes();
+    constants_in_lanes_ = in_lanes(constants_);
     add_effluents();
     product_carbon_ = carbon_fraction(route.route(), *route.route().product);
     bromine_ = bromine_molar_mass(route.route());

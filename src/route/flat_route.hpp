@@ -54,6 +54,8 @@ struct FlatSeparation {
     /// Share of the liquor that really leaves; the rest is held by what stays. 0 to 1.
     template<Number N>
     N share_leaving(std::span<const N> amounts, std::span<const double> molar_mass) const;
+    /// What leaves is taken from the amounts (mol).
+    void take_out(std::vector<double>& amounts, std::span<const double> molar_mass) const;
 };
 
 /// A substance whose greatest amount in the flask needs a search: one reaction makes it, another uses it up.
@@ -162,6 +164,8 @@ class FlatRoute {
     };
     friend class RouteCompiler;
 
+    /// Carries a second pot through a step with the product capped, to find the bases of that reading.
+    void prepare_caps(int index);
     template<Number N>
     void run_step(int index, const InputsOf<N>& inputs, EvaluationOf<N>& result) const;
     template<Number N>

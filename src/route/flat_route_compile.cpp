@@ -96,7 +96,7 @@ class RouteCompiler {
         }
         flat.made_in_one = flat.stages_to_product > 0 && !flat.product_reacts && !flat.forms_after_loss &&
                            stays(flat.stages[flat.stages_to_product - 1], flat.product);
-        prepare_caps(index);
+        flat_.prepare_caps(index);
     }
 
     /// No product leaves the stage but what is lost there.
@@ -155,9 +155,7 @@ class RouteCompiler {
             amounts[at(gas)] = std::min(amounts[at(gas)], before[at(gas)]);
         for (const Separation& separation : stage.separations) {
             FlatSeparation compiled = compile_separation(flat, step, separation);
-            const double share = compiled.share_leaving<double>(amounts, flat.molar_mass);
-            for (std::size_t s = 0; s < amounts.size(); ++s)
-                amounts[s] -= amounts[s] * compiled.leaves[s] * share;
+            compiled.take_out(amounts, flat.molar_mass);
             result.separations.push_back(std::move(compiled));
         }
     }
@@ -271,34 +269,6 @@ class RouteCompiler {
                 if (!separation.gives_vapour()) last = &separation;
             }
         return last == &asked;
-    }
-
-    /// Carries a second pot through the step with the product capped, to find the bases of that reading.
-    void prepare_caps(int index) {
-        FlatStep& flat = flat_.steps_[at(index)];
-        std::vector<double> amounts(flat.substances.size(), 0.0);
-        const double given = flat_.nominal_.isolated[at(index)];
-        double cap = given / flat.molar_mass[at(flat.product)];
-        bool alike = true;
-        if (!flat.isolated_is_mass)
-            cap = given * flat_.run_pot<double>(index, flat_.nominal_, FlatRoute::Reading::theory, {},
-                                                nullptr, alike);
-        for (FlatStage& stage : flat.stages) {
-            for (int i = stage.first_inflow; i < stage.last_inflow; ++i) {
-                const Inflow& inflow = flat_.inflows_[at(i)];
-                amounts[at(inflow.local)] += flat_.nominal_.charged[at(inflow.slot)] * inflow.fraction /
-                                             flat.molar_mass[at(inflow.local)];
-            }
-            stage.extents.prepare_cap(amounts, cap);
-            const double before = amounts[at(flat.product)];
-            stage.extents.react(amounts, cap);
-            cap = std::max(0.0, cap - (amounts[at(flat.product)] - before));
-            for (const FlatSeparation& separation : stage.separations) {
-                const double share = separation.share_leaving<double>(amounts, flat.molar_mass);
-                for (std::size_t s = 0; s < amounts.size(); ++s)
-                    amounts[s] -= amounts[s] * separation.leaves[s] * share;
-            }
-        }
     }
 
     void add_reuse() {

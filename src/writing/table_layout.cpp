@@ -83,6 +83,7 @@ std::vector<Table> split_columns(const Table& table, const std::vector<std::vect
             for (const std::size_t column : part) {
                 copy.cells.push_back(column < row.cells.size() ? row.cells[column] : Cell());
             }
+            if (!tables.empty() && table.row_headers) copy.cells[0].drawing = -1; // shown once is enough
             const bool says_nothing =
                 std::all_of(copy.cells.begin() + (table.row_headers ? 1 : 0), copy.cells.end(),
                             [](const Cell& cell) { return cell.text.empty() && cell.mark == Mark::none; });

@@ -31,7 +31,8 @@ int decimals_after(std::string_view text);
 
 bool has_baseline(const Table& table);
 
-/// Cuts a table into tables of the given columns, each repeating the row header; group rows go along.
+/// Cuts a table into tables of the given columns, each repeating the row header without its drawing; group
+/// rows go along.
 std::vector<Table> split_columns(const Table& table, const std::vector<std::vector<std::size_t>>& parts);
 
 /// Shares columns out to parts so that no part is wider than `available`; the row header is in every part.

@@ -135,6 +135,20 @@ TEST_CASE("a table too wide for the terminal is cut by columns and repeats the r
     CHECK(numbers == 20);
 }
 
+TEST_CASE(
+    "a drawing beside a row header is shown in the first part of a table that was cut, and only there") {
+    Table table;
+    table.columns = {
+        {.heading = "substance"}, {.heading = "adds", .align = Align::decimal}, {.heading = "source"}};
+    Cell drawn("acetone");
+    drawn.drawing = 0;
+    table.rows.push_back({drawn, Cell("1.5", 1.5), "a list"});
+    const std::vector<Table> parts = split_columns(table, {{0, 1}, {0, 2}});
+    CHECK(parts[0].rows[0].cells[0].drawing == 0);
+    CHECK(parts[1].rows[0].cells[0].drawing == -1);
+    CHECK(parts[1].rows[0].cells[0].text == "acetone");
+}
+
 TEST_CASE("a part of a table that was cut has no sum where nothing is summed") {
     Table table;
     table.columns = {

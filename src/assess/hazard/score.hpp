@@ -12,6 +12,7 @@
 #include "assess/hazard/scheme.hpp"
 
 #include <cmath>
+#include <concepts>
 #include <cstddef>
 #include <optional>
 #include <vector>
@@ -25,7 +26,7 @@ struct HazardScoreOf {
     N high = 0; // infinite where a cell is unbounded
 
     // What is unbounded has no rank by score.
-    bool ranked() const { return std::isfinite(high); }
+    bool ranked() const requires std::same_as<N, double> { return std::isfinite(high); }
 };
 using HazardScore = HazardScoreOf<double>;
 
