@@ -3,6 +3,7 @@
 
 #include "app/results_session.hpp"
 #include "app/session.hpp"
+#include "assess/results/yield_tally.hpp"
 #include "base/index.hpp"
 #include "base/text.hpp"
 #include "input/patch.hpp"
@@ -132,6 +133,14 @@ FoundYields read_found_yields(const std::string& route_id, const SourcePtr& sour
                     {},
                     {}});
     return result;
+}
+
+double upper_quartile(const FoundYields& found) {
+    results::YieldTally tally;
+    tally.add_section();
+    for (const double yield : found.yields)
+        tally.add(100.0 * yield, 0);
+    return tally.spread(tally.levels()).quartile3 / 100.0;
 }
 
 std::vector<SourcePtr> with_found_yields(const Comparison& comparison,

@@ -20,4 +20,8 @@ FoundYields read_found_yields(const std::string& route_id, const SourcePtr& sour
 /// or mass: so every figure rests on it, and none is called assumed.
 std::vector<SourcePtr> with_found_yields(const Comparison& comparison, const std::vector<FoundYields>& found);
 
+/// What three quarters of the results do not exceed: share of 1, interpolated as in the statistics of a
+/// class.
+double upper_quartile(const FoundYields& found);
+
 } // namespace routeweigh

@@ -34,6 +34,32 @@ bool touches(const std::vector<Difference>& differences, const std::string& plac
     });
 }
 
+/// Takes out what is said of the spread of a number in whose place one without "+/-" was put.
+std::vector<Assignment> stale_spreads(const Route& route, const std::vector<Assignment>& changes) {
+    std::vector<Assignment> stale;
+    const auto look = [&](const std::string& owner, const char* number, bool spread) {
+        if (!spread) return;
+        const auto at = [&](const std::string& key) {
+            return std::find_if(changes.begin(), changes.end(),
+                                [&](const Assignment& change) { return change.pointer == owner + key; });
+        };
+        const auto put = at(number);
+        if (put != changes.end() && at("/spread") == changes.end() &&
+            put->value.find("+/-") == std::string::npos && put->value.find("\u00b1") == std::string::npos)
+            stale.push_back({owner + "/spread", {}});
+    };
+    for (const Step& step : route.steps) {
+        for (const Stage& stage : step.stages)
+            for (const Charge& charge : stage.charges)
+                look(charge.pointer, "/amount", charge.spread.has_value());
+        for (const char* number : {"/yield", "/mass"})
+            look(step.isolated.pointer, number, step.isolated.spread.has_value());
+    }
+    for (const Reuse& reuse : route.reuse)
+        look(reuse.pointer, "/fraction", reuse.spread.has_value());
+    return stale;
+}
+
 /// A step was added, taken out, or put in place of another.
 bool steps_differ(const std::vector<Difference>& differences) {
     return std::any_of(differences.begin(), differences.end(), [](const Difference& difference) {
@@ -113,9 +139,12 @@ Assignment read_assignment(const std::string& words, const Route& parent, Proble
 SourcePtr changed_source(const Route& parent, const RouteChange& change) {
     try {
         const std::string& before = parent.source->text;
-        std::string text = assign(before, change.places);
+        std::string text = assign(assign(before, change.places), stale_spreads(parent, change.places));
         if (change.patch != nullptr) {
-            Document::parse(change.patch);
+            if (Problems problems; !Document::parse(change.patch).root(problems).is_object())
+                throw CallError(fmt::format("{}: a merge patch is an object of the places to change, such as "
+                                            "{{\"steps\": ...}}",
+                                            change.patch->name));
             text = merge_patch(text, change.patch->text);
         }
         const std::vector<Difference> found = differences(before, text, {"parent"});
@@ -157,8 +186,15 @@ Apply apply_to(const Route& parent, const Catalogue& catalogue, const Assessment
     return [&](const std::vector<Assignment>& changes) -> Outcome {
         try {
             Problems warnings;
+            // Of a trial only the figures as written are asked, so correlations of a spread that went may go
+            // too.
+            std::vector<Assignment> all = changes;
+            for (Assignment& spread : stale_spreads(parent, changes))
+                all.push_back(std::move(spread));
+            if (all.size() > changes.size() && !parent.correlated.pointers.empty())
+                all.push_back({"/correlations", {}});
             return {std::make_unique<Trial>(read_route(make_source(changed_name(*parent.source),
-                                                                   assign(parent.source->text, changes)),
+                                                                   assign(parent.source->text, all)),
                                                        catalogue, warnings),
                                             rules),
                     {}};

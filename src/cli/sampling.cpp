@@ -11,6 +11,7 @@
 #include <CLI/CLI.hpp>
 
 #include <csignal>
+#include <cstdint>
 #include <cstdio>
 #include <thread>
 
@@ -69,6 +70,7 @@ void SamplingOptions::add_to(CLI::App& command, int default_digits) {
         ->type_name("N")
         ->group(group);
     command.add_option("--seed", seed_, "Other random numbers; the same seed gives the same answer (1)")
+        ->check(CLI::Range(std::int64_t{0}, std::int64_t{999'999'999'999'999'999}).description(""))
         ->type_name("N")
         ->group(group);
     command.add_option("--threads", threads_, "Threads to draw with; the answer does not depend on them")

@@ -78,7 +78,7 @@ std::string none_words(const BreakEvenQuestion& question, const BreakEvenAnswer&
 /// The answer as the end of a sentence or the cell of a table.
 std::string answer_words(const BreakEvenQuestion& question, const BreakEvenAnswer& answer) {
     const BreakEvenSearch& search = answer.search;
-    if (search.curve.empty()) return "cannot be told: the route has no such figure";
+    if (search.curve.empty()) return "cannot be told: at none of the values tried has the route this figure";
     if (search.everywhere) return "equal at every value: this input does not move the figure";
     if (search.constant) return "never: this input does not move the figure";
     if (!search.roots.empty()) return listed(values(answer, search.roots));

@@ -90,7 +90,7 @@ writing::Table interval_table(const Certainty& certainty, const ReportView& view
     for (std::size_t f = 0; f < model.heads().count(); ++f) {
         const std::size_t y = model.output(route, f);
         const DrawnOutput& drawn = certainty.drawn().outputs[y];
-        if (!(drawn.deviation > 1e-12 * std::abs(drawn.mean))) continue;
+        if (!drawn.varies()) continue;
         const Figure& head = model.heads().list[f];
         if (view.single() && head.id == "same_auxiliaries_process_mass_intensity") continue;
         const double spread = drawn.deviation;
@@ -126,7 +126,8 @@ writing::Table budget_table(const Certainty& certainty, const ReportView& view, 
     const auto& parts = certainty.linear().contribution[y];
     const std::string unit = unit_of(head);
     writing::Table table;
-    table.caption = fmt::format("Uncertainty budget of {}: {}", view.routes[route].id, head.name);
+    table.caption =
+        fmt::format("Uncertainty budget of {}, to first order: {}", view.routes[route].id, head.name);
     table.columns = {{.heading = "input"},
                      {.heading = "distribution"},
                      {.heading = "contribution", .align = decimal, .unit = unit},
@@ -154,6 +155,12 @@ writing::Table budget_table(const Certainty& certainty, const ReportView& view, 
     table.rows.push_back(writing::Row(
         {"combined standard uncertainty", "", deviation_cell(linear), writing::Cell("100.0", 100.0)},
         writing::RowKind::total));
+    if (const double drawn = certainty.drawn().outputs[y].deviation;
+        std::abs(drawn - linear) > 0.1 * std::max(drawn, linear))
+        table.remarks.emplace_back(fmt::format("By drawing it is {} {}: the figure bends within the spread "
+                                               "of its inputs, and the first order sees "
+                                               "only the slope. The interval above is that of the draws.",
+                                               digits(drawn, 2), unit));
     return table;
 }
 

@@ -200,9 +200,9 @@ writing::Document improvements_document(const Assessment& route, const Improveme
                 capitalised(counted(improvements.ranked.size() - shown, "more change", "more changes")))});
         blocks.push_back(writing::Paragraph{
             "Each was put into the route file and everything computed anew. None has been run: the yield is "
-            "assumed to stay what the file says, and the last column says how much of it may be lost before "
-            "the "
-            "gain is gone.",
+            "assumed to stay as it is, and the last column says how much of it may be lost before the gain "
+            "is "
+            "gone.",
             true});
         if (route.route().steps.size() > 1) blocks.push_back(amounts_of_steps());
         add_details(improvements, shown, blocks);
@@ -211,6 +211,11 @@ writing::Document improvements_document(const Assessment& route, const Improveme
     add_rest(improvements, blocks);
     tell_open_end(route, improvements.figure.id(), blocks);
     blocks.push_back(numbers_of(route));
+    for (const Step& step : route.route().steps)
+        if (const Isolated& isolated = step.isolated;
+            !isolated.assumed && !isolated.note.empty() && isolated.yield)
+            blocks.push_back(writing::Paragraph{
+                fmt::format("Yield of {}: {}, {}.", step.id, percent(*isolated.yield), isolated.note), true});
     blocks.push_back(not_judged());
     blocks.push_back(not_predicted());
     blocks.push_back(usual_cautions());

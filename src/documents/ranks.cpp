@@ -86,14 +86,16 @@ RanksBy ranks_by(const ReportView& view, std::size_t figure) {
     const Certainty& certainty = *view.certainty;
     const FigureModel& model = certainty.model();
     const bool by_score = model.heads().list[figure].id == "hazard_score";
-    bool varies = false, missing = model.heads().list[figure].better == Better::neither;
+    bool varies = false, assumed = false, missing = model.heads().list[figure].better == Better::neither;
     for (std::size_t r = 0; r < model.routes(); ++r) {
-        if (model.rests_on_assumed_yield(r, figure)) return RanksBy::rests_on_assumed;
-        varies = varies || certainty.figure(r, figure).deviation > 0.0;
+        assumed = assumed || model.rests_on_assumed_yield(r, figure);
+        varies = varies || certainty.figure(r, figure).varies();
         missing = missing || std::isnan(certainty.figure(r, figure).mean) ||
                   (by_score && !view.routes[r].assessment->scores().nominal.ranked());
     }
-    return varies && !missing ? RanksBy::runs : RanksBy::nothing;
+    if (missing) return RanksBy::nothing;
+    if (assumed) return RanksBy::rests_on_assumed;
+    return varies ? RanksBy::runs : RanksBy::nothing;
 }
 
 void add_ranks(const ReportView& view, std::size_t figure, std::vector<writing::Block>& blocks) {

@@ -80,7 +80,7 @@ void add_figure(const std::vector<VarianceShares>& shares, const Certainty& cert
             blocks.push_back(writing::Paragraph{fmt::format("{} has no value.", view.routes[r].id)});
             continue;
         }
-        if (!(drawn.deviation > 1e-12 * std::abs(drawn.mean))) {
+        if (!drawn.varies()) {
             blocks.push_back(
                 writing::Paragraph{fmt::format("Nothing that varies touches it in {}.", view.routes[r].id)});
             continue;

@@ -105,10 +105,14 @@ bool holds(const Node& node, bool (json::*type)() const noexcept) {
 
 // The text of the node, read as a quantity and turned into what is asked for.
 template<typename Result, typename Convert>
-Result converted(Node& node, Result neutral, Convert convert) {
+Result converted(Node& node, Result neutral, Convert convert, PlusMinus allowed = PlusMinus::refused) {
     if (!is_a(node, &json::is_string, "a quantity in double quotes such as \"2.5 g\"")) return neutral;
     try {
-        return convert(parse_written(node.value->get_ref<const std::string&>()));
+        const WrittenQuantity written = parse_written(node.value->get_ref<const std::string&>());
+        if (written.spread && allowed == PlusMinus::refused)
+            throw QuantityError(
+                "no \"+/-\" is read here: nothing reckons with how exactly this number is known");
+        return convert(written);
     } catch (const QuantityError& error) {
         record(node, Severity::error, error.what(), error.nearest);
         node.failed = true;
@@ -224,11 +228,12 @@ bool Field::is_null() const {
     return holds(*node_, &json::is_null);
 }
 
-WrittenQuantity Field::quantity() const {
-    return converted(*node_, WrittenQuantity{}, [](const WrittenQuantity& written) { return written; });
+WrittenQuantity Field::quantity(PlusMinus allowed) const {
+    return converted(
+        *node_, WrittenQuantity{}, [](const WrittenQuantity& written) { return written; }, allowed);
 }
-Mass Field::mass() const {
-    return converted(*node_, Mass{}, as_mass);
+Mass Field::mass(PlusMinus allowed) const {
+    return converted(*node_, Mass{}, as_mass, allowed);
 }
 Volume Field::volume() const {
     return converted(*node_, Volume{}, as_volume);
@@ -248,8 +253,8 @@ Power Field::power() const {
 Temperature Field::temperature() const {
     return converted(*node_, Temperature::from_celsius(0), as_temperature);
 }
-double Field::fraction() const {
-    return converted(*node_, 0.0, as_fraction);
+double Field::fraction(PlusMinus allowed) const {
+    return converted(*node_, 0.0, as_fraction, allowed);
 }
 double Field::mass_ratio() const {
     return converted(*node_, 0.0, as_mass_ratio);

@@ -33,6 +33,9 @@ class Problems {
     std::vector<Problem> all;
 };
 
+// What becomes of the "+/-" of a number.
+enum class PlusMinus { refused, read };
+
 class Field;
 
 namespace detail {
@@ -94,18 +97,18 @@ class Field {
     bool is_array() const;
     bool is_null() const;
 
-    // A text read as a quantity. Neutral: zero, no unit.
-    WrittenQuantity quantity() const;
+    // A text read as a quantity. Neutral: zero, no unit. A "+/-" is a problem unless the caller reads it.
+    WrittenQuantity quantity(PlusMinus allowed = PlusMinus::refused) const;
     // A text read as a quantity of this dimension, as as_mass() and its kin read it. Neutral: zero (0 degC).
-    Mass mass() const;
+    Mass mass(PlusMinus allowed = PlusMinus::refused) const;
     Volume volume() const;
     Amount amount() const;
     Duration duration() const;
     Energy energy() const;
     Power power() const;
     Temperature temperature() const;
-    double fraction() const;   // 0..1
-    double mass_ratio() const; // g/g
+    double fraction(PlusMinus allowed = PlusMinus::refused) const; // 0..1
+    double mass_ratio() const;                                     // g/g
 
     // Records an error, or a warning, at this place. Nothing is recorded at a value that failed to be read
     // before.

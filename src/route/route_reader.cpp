@@ -80,8 +80,8 @@ Reuse read_reuse(const Field& field, const Route& route, const Catalogue& catalo
     from.close();
     reuse.to_step = read_step_name(field["to"], route);
     if (const auto fraction = field.maybe("fraction")) {
-        reuse.fraction = fraction->fraction();
-        reuse.spread = read_spread(field, *fraction, fraction->quantity(), share_in_percent);
+        reuse.fraction = fraction->fraction(PlusMinus::read);
+        reuse.spread = read_spread(field, *fraction, fraction->quantity(PlusMinus::read), share_in_percent);
     }
     if (const auto note = field.maybe("note")) reuse.note = note->text();
     field.close();
@@ -95,8 +95,8 @@ Bottle read_bottle(const Field& field, const Catalogue& catalogue) {
     bottle.material = read_material(material, catalogue);
     if (const auto of = field.maybe("of")) bottle.of = read_substance(*of, catalogue);
     const Field strength = field["strength"];
-    const double stated = strength.fraction();
-    bottle.spread = read_spread(field, strength, strength.quantity(), share_in_percent);
+    const double stated = strength.fraction(PlusMinus::read);
+    bottle.spread = read_spread(field, strength, strength.quantity(PlusMinus::read), share_in_percent);
     if (const auto note = field.maybe("note")) bottle.note = note->text();
     field.close();
     if (bottle.material == nullptr) return bottle;

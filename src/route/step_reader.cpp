@@ -76,7 +76,7 @@ Charge read_charge(const Field& field, const Catalogue& catalogue) {
     const Field amount = field["amount"];
     charge.as_used = amount.is_text() && fold(amount.text()) == "as used";
     if (!charge.as_used) {
-        charge.amount = amount.quantity();
+        charge.amount = amount.quantity(PlusMinus::read);
         if (charge.amount.value < 0.0) amount.problem("an amount cannot be negative");
     } else if (charge.material != nullptr && !charge.material->is_neat()) {
         amount.problem("only a pure substance can be taken \"as used\" from the air");
@@ -207,20 +207,20 @@ Isolated read_isolated(const Field& field) {
     if (mass && yield) mass->contradiction("give the isolated mass or the yield, not both", *yield);
     if (!mass && !yield) field.problem("give the isolated \"mass\" or the \"yield\"");
     if (mass) {
-        isolated.mass = mass->mass();
-        isolated.spread = read_spread(field, *mass, mass->quantity(), not_below_zero);
+        isolated.mass = mass->mass(PlusMinus::read);
+        isolated.spread = read_spread(field, *mass, mass->quantity(PlusMinus::read), not_below_zero);
         if (mass->is_text() && !(*isolated.mass > 0.0 * unit::g))
             mass->problem("an isolated mass must be above 0");
     }
     if (yield) {
-        const WrittenQuantity written = yield->quantity();
+        const WrittenQuantity written = yield->quantity(PlusMinus::read);
         if (written.unit == "%" && written.value > 100.0)
             yield->problem(
                 fmt::format("a yield of {:g} % cannot be: look for a wet or impure product, a wrong limiting "
                             "reagent, or a wrong mass",
                             written.value));
         else
-            isolated.yield = yield->fraction();
+            isolated.yield = yield->fraction(PlusMinus::read);
         if (isolated.yield && *isolated.yield <= 0.0) yield->problem("a yield must be above 0");
         isolated.spread = read_spread(field, *yield, written, share_in_percent);
     }

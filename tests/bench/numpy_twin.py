@@ -4,8 +4,10 @@
     numpy_twin.py DRAWS ROUTE... > numpy.json
 
 Written from the description of the format on top of the plain-Python reading. Each stage keeps the basis that is
-optimal at the amounts as written, as small spreads do not change it; what is left is products of small matrices with
-blocks of draws, which NumPy does at its best. Needs Debian's python3-numpy.
+optimal at the amounts as written; what is left is products of small matrices with blocks of draws, which NumPy does at
+its best. Where two reactants are so close that in some draws the other one limits (A2, A2b, A6, A7a, and rarely A1),
+figures that depend on it differ from the program's, which asks anew in every draw: it does more for its time. The other
+routes must agree (tests/oracles/check_draws.py). Needs Debian's python3-numpy.
 """
 import json
 import pathlib

@@ -44,8 +44,7 @@ def exponent(times, name):
 def sampling_rows(folder):
     """A million draws of ten routes on two threads, beside NumPy; seconds are those of one core."""
     runs = {run["name"]: run for run in read(folder, "bench.json")["benchmarks"]}
-    draws = {name.split("/")[1]: run for name, run in runs.items() if name.startswith("draw_ten_routes/")}
-    most, few = draws["1000000"], draws["100000"]
+    most, few = (read(folder, f"draws-{draws}.json")["benchmarks"][0] for draws in (1000000, 100000))
     many = {int(name.split("/")[1]): run for name, run in runs.items() if name.startswith("draw_many_routes/")}
     seconds = {count: sum(run[stage] for stage in ("sampling_seconds", "evaluation_seconds", "summing_seconds"))
                for count, run in many.items()}

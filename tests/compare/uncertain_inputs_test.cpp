@@ -256,3 +256,29 @@ TEST_CASE("what a route charges twice is told apart by number, what it charges o
     std::sort(names.begin(), names.end());
     CHECK(std::adjacent_find(names.begin(), names.end()) == names.end());
 }
+
+TEST_CASE("equal yields stay equal however their sums are rounded, and classes with values in common tie") {
+    const std::string cylinder = R"("measured_with": "measuring cylinder 50 mL class B")";
+    const std::string a = bench_sheet("a", acid_stated, wash),
+                      b = bench_sheet("b", acid_stated, charge("water", "33 mL", "wash", cylinder)),
+                      c = bench_sheet(
+                          "c", charge("acetic acid", "7.0 +/- 2 g", "solvent", R"("spread": "standard")"),
+                          wash);
+    const Comparison comparison = compared({a, b, c});
+    const Certainty certainty(comparison, {}, draws(10'000));
+    const std::size_t yield = figure(certainty, "yield");
+    for (const std::size_t route : {std::size_t{1}, std::size_t{2}}) {
+        CHECK(certainty.verdict(route, 0, yield) == PairVerdict::exact);
+        CHECK(certainty.order(yield).share_better(route, 0) == 0.0);
+        CHECK(certainty.order(yield).share_better(0, route) == 0.0);
+    }
+
+    // Six results each; a pair of draws ties where both have 71 or 78 %.
+    UncertaintyOptions options;
+    options.found = {{"a", -1, {0.71, 0.75, 0.78, 0.80, 0.68, 0.74}},
+                     {"b", -1, {0.81, 0.71, 0.88, 0.83, 0.78, 0.84}}};
+    const Certainty of_classes(comparison, options, draws(200'000));
+    // 81, 83, 84 and 88 beat all six; 78 beats four and ties with one; 71 beats one and ties with one.
+    CHECK(of_classes.order(yield).share_better(1, 0) == Approx((4 * 6 + 4 + 1) / 36.0).epsilon(0.005));
+    CHECK(of_classes.order(yield).share_better(0, 1) == Approx((1 + 4) / 36.0).epsilon(0.02));
+}

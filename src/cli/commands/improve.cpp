@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "app/results_session.hpp"
+#include "app/found_yields.hpp"
 #include "app/session.hpp"
 #include "app/what_if.hpp"
 #include "cli/commands/commands.hpp"
@@ -51,8 +51,10 @@ void add_improve_options(CLI::App& command, ImproveOptions& options) {
         ->check(CLI::Range(1.0, 100.0))
         ->type_name("%");
     command
-        .add_option("--results", options.results,
-                    "Results of a class (see the command results): what if all reached its upper quartile?")
+        .add_option(
+            "--results", options.results,
+            "Isolated yields that were found, a list or the table of a class, in place of the stated yield: "
+            "what if all reached their upper quartile?")
         ->type_name("[ID=]FILE");
     command.footer("Examples:\n"
                    "  routeweigh improve A3.json\n"
@@ -63,17 +65,22 @@ void add_improve_options(CLI::App& command, ImproveOptions& options) {
                    "  routeweigh improve A3.json --key --output key.html\n");
 }
 
-/// What three quarters of the class do not exceed.
-void read_quartile(ImproveOptions& options, const Assessment& assessment, const Context& context) {
+/// The route on what the class found, and its upper quartile as a limit.
+Route on_results(ImproveOptions& options, Route route, Context& context) {
     Problems problems;
-    const std::string file = read_results_option(options.results, {assessment.route().id}).file;
-    const auto results = read_results(assessment, {}, file, context.bytes(file), problems);
-    problems.throw_if_error();
+    const ResultsOption of = read_results_option(options.results, {route.id});
+    const std::vector<SourcePtr> results = read_sources({of.file});
+    if (results.size() != 1) throw CallError("--results takes a file, not a folder");
+    std::vector<Route> alone;
+    alone.push_back(std::move(route));
+    const Comparison as_written = compare_routes(std::move(alone), "", context.rules());
+    const FoundYields found = read_found_yields(of.route, results.front(), as_written, problems);
     print_problems(problems.all);
-    const auto last = static_cast<std::size_t>(assessment.flat().final_step());
-    if (results.all.quartile3 > 0.0)
-        options.limits.upper_quartile[assessment.route().steps[last].id] =
-            std::min(results.all.quartile3, 100.0) / 100.0;
+    const auto last = static_cast<std::size_t>(as_written.baseline().flat().final_step());
+    options.limits.upper_quartile[as_written.baseline().route().steps[last].id] = upper_quartile(found);
+    Problems said_before;
+    return std::move(
+        read_routes(with_found_yields(as_written, {found}), context.catalogue(), said_before).front());
 }
 
 } // namespace
@@ -90,6 +97,8 @@ std::function<void()> add_improve(CLI::App& program, Context& context) {
             read_routes(context.sources({options->route}), context.catalogue(), problems);
         if (routes.size() != 1) throw CallError("improve takes one route file");
         print_problems(problems.all);
+        if (!options->results.empty())
+            routes.front() = on_results(*options, std::move(routes.front()), context);
         const FigurePick figure = figure_named(options->figure, context.rules());
         if (figure.better() == Better::neither)
             throw CallError(
@@ -98,7 +107,6 @@ std::function<void()> add_improve(CLI::App& program, Context& context) {
         if (!std::isfinite(figure.value(assessment.values())))
             throw CallError(fmt::format("{} has no value for {}", figure.id(), assessment.route().id));
         options->limits.recovery = options->recovery / 100.0;
-        if (!options->results.empty()) read_quartile(*options, assessment, context);
         const SolventRules solvents = read_solvent_rules(context.catalogue());
         const Improvements improvements =
             find_improvements({assessment, context.catalogue(), solvents, options->limits}, figure,

@@ -32,7 +32,7 @@ PairVerdict Certainty::verdict(std::size_t route, std::size_t other, std::size_t
     if (std::isnan(ours.mean) || std::isnan(theirs.mean)) return PairVerdict::no_value;
     if (model_.rests_on_assumed_yield(route, figure) || model_.rests_on_assumed_yield(other, figure))
         return PairVerdict::rests_on_assumed;
-    if (ours.deviation == 0.0 && theirs.deviation == 0.0) return PairVerdict::exact;
+    if (!ours.varies() && !theirs.varies()) return PairVerdict::exact;
     if (order(figure).share_better(route, other) >= sure_share) return PairVerdict::better;
     if (order(figure).share_better(other, route) >= sure_share) return PairVerdict::worse;
     return PairVerdict::not_distinguishable;

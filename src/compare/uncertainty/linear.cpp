@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "compare/uncertainty/linear.hpp"
 
+#include "compare/uncertainty/monte_carlo.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 namespace routeweigh {
 namespace {
 
-constexpr double rounding_of_value = 1e-12; ///< relative: a smaller difference is no contribution
 constexpr std::size_t inputs_at_a_time = 16;
 
 } // namespace
@@ -34,7 +35,7 @@ LinearResult propagate_linearly(const Model& model) {
         for (std::size_t i = 0; i < count; ++i)
             for (std::size_t o = 0; o < model.outputs; ++o)
                 if (const double part = (y.row(2 * i)[o] - y.row(2 * i + 1)[o]) / 2.0;
-                    !(std::abs(part) <= rounding_of_value * std::abs(result.value[o])))
+                    !(std::abs(part) <= rounding_of_figures * std::abs(result.value[o])))
                     result.contribution[o][first + i] = part;
     }
     for (const std::vector<double>& row : result.contribution) {

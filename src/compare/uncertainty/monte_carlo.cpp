@@ -130,7 +130,7 @@ class Averages {
   private:
     /// All draws but a few agree: only those few would be counted better, and the interval never sees them.
     bool interval_is_point() const {
-        return average_[high_of] - average_[low_of] <= 1e-12 * std::abs(average_[high_of]);
+        return average_[high_of] - average_[low_of] <= rounding_of_figures * std::abs(average_[high_of]);
     }
 
     double count_ = 0;

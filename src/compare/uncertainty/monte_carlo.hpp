@@ -6,15 +6,19 @@
 // and interval are averages over the batches, and their scatter from batch to batch says when enough have
 // been drawn. The standard takes the interval from all draws together at the end; here it is the average over
 // the batches, whose bias is of the order of one part in the size of a batch. An output whose interval is a
-// point keeps no run going either, where the standard would draw until the deviation of its few other values is
-// known.
+// point keeps no run going either, where the standard would draw until the deviation of its few other values
+// is known.
 #pragma once
 
 #include "compare/uncertainty/draws.hpp"
 
+#include <cmath>
+
 namespace routeweigh {
 
 inline constexpr std::size_t batch_draws = 10'000;
+/// Relative. Two figures closer than this are equal: only the order of additions parts them.
+inline constexpr double rounding_of_figures = 1e-12;
 
 /// One batch: a column an output.
 struct DrawBatch {
@@ -48,6 +52,9 @@ struct DrawnOutput {
     double mean = 0, deviation = 0; ///< NaN where a draw has no value
     double low = 0, high = 0;       ///< of the coverage interval
     bool stable = false;            ///< to the digits asked for; of no meaning where none were asked for
+
+    /// By more than rounding.
+    bool varies() const { return deviation > rounding_of_figures * std::abs(mean); }
 };
 
 struct MonteCarloResult {

@@ -4,6 +4,7 @@
 #include "compare/uncertainty/parallel.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <span>
 #include <utility>
@@ -33,11 +34,17 @@ Lanes block_of(std::span<const double> column, std::size_t block) {
 struct Range {
     double low, high;
 
+    /// Values of the two that are no further apart are equal.
+    double margin(const Range& other) const {
+        const double greatest =
+            std::max({std::abs(low), std::abs(high), std::abs(other.low), std::abs(other.high)});
+        return std::isfinite(greatest) ? rounding_of_figures * greatest : 0.0;
+    }
     /// No draw of this one reaches any of the other.
-    bool below(const Range& other) const { return high < other.low; }
-    /// Every draw of both is the same number.
+    bool below(const Range& other) const { return high + margin(other) < other.low; }
+    /// All draws of both are equal.
     bool ties_with(const Range& other) const {
-        return low == high && other.low == other.high && low == other.low;
+        return std::max(high, other.high) - std::min(low, other.low) <= margin(other);
     }
 };
 
@@ -64,16 +71,16 @@ Range range_of(std::span<const double> column) {
     return result;
 }
 
-/// Draws in which the smaller number is the first's, and the other's. To each are added, by block, the draws
-/// in which the other one has it.
+/// Draws in which the smaller number is the first's, and the other's, by more than the margin. To each are
+/// added, by block, the draws in which the other one has it.
 std::pair<std::size_t, std::size_t> count_wins(std::span<const double> one, std::span<const double> other,
-                                               Lanes* before_one, Lanes* before_other) {
+                                               double margin, Lanes* before_one, Lanes* before_other) {
     Lanes one_won = 0.0, other_won = 0.0;
     const std::size_t blocks = (one.size() + lane_count - 1) / lane_count;
     for (std::size_t block = 0; block < blocks; ++block) {
         const Lanes x = block_of(one, block), y = block_of(other, block);
-        const Lanes one_wins = choose(x < y, Lanes(1.0), Lanes(0.0)),
-                    other_wins = choose(y < x, Lanes(1.0), Lanes(0.0));
+        const Lanes one_wins = choose(x + margin < y, Lanes(1.0), Lanes(0.0)),
+                    other_wins = choose(y + margin < x, Lanes(1.0), Lanes(0.0));
         one_won += one_wins;
         other_won += other_wins;
         before_other[block] += one_wins;
@@ -120,7 +127,7 @@ void OrderCounter::add(const DrawBatch& batch) {
                 const std::size_t one = lower ? i : j, other = lower ? j : i;
                 const auto [one_won, other_won] = count_wins(
                     batch.column(i * better_.size() + figure), batch.column(j * better_.size() + figure),
-                    ahead.data() + one * blocks, ahead.data() + other * blocks);
+                    ranges[i].margin(ranges[j]), ahead.data() + one * blocks, ahead.data() + other * blocks);
                 counts.beats[one * routes_ + other] += one_won;
                 counts.beats[other * routes_ + one] += other_won;
             }
