@@ -113,7 +113,7 @@ writing::Table equipment_table(const bench::Experiment& experiment, const stock:
 
 writing::Cell pack_cell(const StockLine& line, bool prices_given) {
     if (line.from_tap || !(line.to_get > 0)) return {};
-    if (line.packs.pack != nullptr) return fmt::format("{} x {}", line.packs.count, line.packs.pack->size);
+    if (!line.packs.empty()) return line.packs.words();
     if (!prices_given) return {};
     return writing::missing("the price list has no pack of it");
 }
@@ -143,10 +143,10 @@ writing::Table order_table(const StockList& list, const stock::PriceList& prices
                                             : writing::Cell("nothing"));
         if (priced) {
             row.cells.push_back(pack_cell(line, priced));
-            row.cells.push_back(line.packs.pack != nullptr ? amount_cell(line.packs.left_over, *line.material)
+            row.cells.push_back(!line.packs.empty() ? amount_cell(line.packs.left_over, *line.material)
                                                            : writing::Cell());
             row.cells.emplace_back();
-            if (line.packs.pack != nullptr) row.cells.back() = {fixed(line.packs.cost, 2), line.packs.cost};
+            if (!line.packs.empty()) row.cells.back() = {fixed(line.packs.cost, 2), line.packs.cost};
         }
         table.rows.push_back(row);
     }
@@ -250,7 +250,7 @@ writing::Paragraph cost_words(const StockList& list, const stock::PriceList& pri
         fmt::format("The packs cost {} in all, {} for each student. {}.", money(list.cost, prices),
                     money(list.cost / list.plan.runs(), prices), documents::capitalised(prices.words()));
     if (!prices.source.empty()) words += " Source: " + prices.source + ".";
-    words += " All packs of a material are of the one size that costs least together.";
+    words += " Of each material those packs are taken that cost least together, of several sizes where need be.";
     if (!list.unpriced.empty())
         words += " Without a price, and so not in the sum: " + join(names_of(list.unpriced), "; ") + ".";
     return {words};
