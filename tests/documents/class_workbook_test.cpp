@@ -7,11 +7,14 @@
 #include "app/results_session.hpp"
 #include "app/session.hpp"
 #include "documents/class_sheets.hpp"
+#include "documents/courses.hpp"
 #include "documents/papers.hpp"
+#include "documents/route_workbook.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <set>
 #include <sstream>
 #include <string>
 #include <variant>
@@ -213,6 +216,23 @@ TEST_CASE("every line of an order asks for what the stock list needs, water for 
     use.stock.lines.back().material = catalogue.find_material("bromine"); // what nothing asks for
     const writing::Sheet order = documents::order_sheet(use);
     CHECK(order.rows.at(order.rows.size() - 2).at(1).formula == "=0");
+}
+
+TEST_CASE("totals of one name have units that tell them apart") {
+    const auto course = test::example_course();
+    for (const course::Experiment& experiment : course->use().experiments) {
+        const writing::Workbook book = route_workbook(experiment.use, course->house());
+        const writing::Sheet& totals = sheet_named(book, "Totals");
+        std::set<std::string> named; // "isolated product in g"
+        for (std::size_t row = 3; row < totals.rows.size(); ++row) {
+            const auto& cells = totals.rows[row];
+            const std::string name =
+                std::get<std::string>(cells[0].value) + " in " + std::get<std::string>(cells[2].value);
+            CHECK_MESSAGE(named.insert(name).second, name);
+        }
+        CHECK(named.contains("isolated product in g"));
+        CHECK(named.contains("isolated product in mol"));
+    }
 }
 
 } // namespace

@@ -4,6 +4,7 @@
 #include "writing/label_sheet.hpp"
 #include "writing/markdown_writer.hpp"
 #include "writing/terminal_writer.hpp"
+#include "writing/wrap.hpp"
 #include "writing/xml.hpp"
 
 #include <doctest/doctest.h>
@@ -73,6 +74,20 @@ TEST_CASE("labels of one size have their pictograms in one place, however long t
     const LabelFit fit = fit_label(narrow, 30, 70); // beside 20 mm no room is left to read
     CHECK(fit.fits);
     CHECK_FALSE(fit.beside);
+}
+
+TEST_CASE("per cent stays with its number on a label, and with what it is a per cent of") {
+    LabelSheet sheet;
+    sheet.columns = sheet.rows = 1;
+    sheet.width = sheet.height = 90;
+    LabelSheet::Label label;
+    label.name = "sodium metabisulfite 10 % w/v";
+    label.contents = "By mass: water 92.4 %, sodium metabisulfite 7.6 %";
+    sheet.labels = {label};
+    const std::string html = html_labels(sheet);
+    CHECK(html.find("sodium metabisulfite 10\u00A0%\u00A0w/v<") != std::string::npos);
+    CHECK(html.find("water 92.4\u00A0%, sodium metabisulfite 7.6\u00A0%<") != std::string::npos);
+    CHECK(hold_per_cent("50 % v/v; 3 %") == "50\u00A0%\u00A0v/v; 3\u00A0%");
 }
 
 TEST_CASE("a cell that names no drawing of its table shows none") {
