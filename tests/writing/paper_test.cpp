@@ -39,15 +39,20 @@ TEST_CASE("a drawing that holds anything but path data is not shown") {
 }
 
 TEST_CASE("only a small table without drawings is kept on one sheet of paper") {
-    const auto page_of = [](std::size_t rows, bool pictures) {
+    const auto page_of = [](std::size_t rows, bool pictures, std::string words = "ethanol") {
         Document document = drawn("M0 0L10 10");
         auto& table = std::get<Table>(document.blocks.front());
         if (!pictures) table.drawings.clear();
-        table.rows.resize(rows, Row{Cell("ethanol")});
+        table.rows.resize(rows, Row{Cell(words)});
         return write_html(document, {});
     };
     CHECK(page_of(6, false).find("<table class=\"short\">") != std::string::npos);
     CHECK(page_of(7, false).find("<table class=\"long\">") != std::string::npos);
+    std::string four_lines; // of some 120 letters on paper
+    while (four_lines.size() < 480)
+        four_lines += "ethanol ";
+    CHECK(page_of(2, false, four_lines).find("<table class=\"short\">") != std::string::npos);
+    CHECK(page_of(6, false, four_lines).find("<table class=\"long\">") != std::string::npos);
     CHECK(page_of(1, true).find("<table class=\"long\">") != std::string::npos);
 }
 
