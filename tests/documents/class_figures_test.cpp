@@ -225,7 +225,11 @@ TEST_CASE("a term says of every experiment whether it fits the session, and a ca
         list_of("5=../routes/adipic-acid/E2.json"); // 540 min by its route file
     CHECK(longer.comes.front() == "as proposed 360 min are lacking");
     CHECK(longer.goes.empty());
-    const documents::CaseList shorter = list_of("10=../routes/4-bromoacetanilide/A3.json");
+    // And back again.
+    const auto long_course = test::example_course("5=../routes/adipic-acid/E2.json");
+    const documents::CaseList shorter =
+        documents::case_lists(make_proposal(long_course->use(), course->use(), 5, course->house()), rules)
+            .back();
     CHECK(shorter.goes == std::vector<std::string>{"now 360 min are lacking",
                                                    "as proposed none are by the times that are stated"});
     CHECK(shorter.comes.empty());
