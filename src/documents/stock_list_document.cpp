@@ -167,7 +167,7 @@ std::string pouring_words(const Preparation& made) {
                                    [](const GhsEntry& entry) { return entry.statement == "H314"; });
     if (!burns) return {};
     if (stock.components.size() == 1 && made.recipe.solute->phase == Substance::Phase::solid)
-        return "goggles and gloves; it gets hot as it dissolves: in small portions into cold stirred water, "
+        return "goggles and gloves; it can get very hot as it dissolves: in small portions into cold stirred water, "
                "never water onto it, each after the last has cooled; stopper it when cold; ";
     return "goggles and gloves; pour it slowly into the water, never the other way round; ";
 }
