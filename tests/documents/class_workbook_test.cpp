@@ -235,5 +235,30 @@ TEST_CASE("totals of one name have units that tell them apart") {
     }
 }
 
+TEST_CASE("packs of several sizes are one row of the order, with the cost and the rest of all of them") {
+    const auto course = test::example_course("10=../routes/adipic-acid/E2.json"); // 13 L of peroxide
+    std::size_t mixed = 0;
+    for (const course::Experiment& experiment : course->use().experiments) {
+        const writing::Workbook book = route_workbook(experiment.use, course->house());
+        const auto& rows = sheet_named(book, "Order").rows;
+        for (const stock::StockLine& line : experiment.use.stock.lines) {
+            if (line.packs.packs.size() < 2) continue;
+            ++mixed;
+            const auto row = std::find_if(rows.begin(), rows.end(), [&](const auto& cells) {
+                return !cells.empty() &&
+                       cells[0].value ==
+                           writing::SheetCell::words(line.material->name + ", packs " + line.packs.words())
+                               .value;
+            });
+            REQUIRE(row != rows.end());
+            const auto value = [&](std::size_t column) { return std::get<double>(row->at(column).value); };
+            CHECK(value(4) * value(6) - value(3) == doctest::Approx(line.packs.left_over));
+            CHECK(value(5) * value(6) == doctest::Approx(line.packs.cost));
+            CHECK(value(7) == doctest::Approx(line.packs.cost));
+        }
+    }
+    CHECK(mixed > 0);
+}
+
 } // namespace
 } // namespace routeweigh
