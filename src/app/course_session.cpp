@@ -68,11 +68,12 @@ Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& c
         int week;
         SourcePtr route;
         std::vector<std::string> techniques;
+        SourcePtr replaced; ///< the route that stood there
     };
     std::vector<Planned> planned;
     std::set<int> weeks;
     for (const Field& item : root["experiments"].items()) {
-        Planned experiment{count_at(item["week"]), nullptr, {}};
+        Planned experiment{count_at(item["week"]), nullptr, {}, nullptr};
         if (!weeks.insert(experiment.week).second)
             item["week"].problem(fmt::format("week {} has an experiment already", experiment.week));
         std::string path = item["route"].text();
@@ -80,7 +81,7 @@ Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& c
         item.close();
         if (replacement && replacement->week == experiment.week) {
             experiment.route = load(replacement->route);
-            experiment.techniques.clear();
+            if (!path.empty()) experiment.replaced = load(path);
         } else if (!path.empty()) {
             experiment.route = load(path);
         }
@@ -98,8 +99,14 @@ Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& c
     for (const Planned& experiment : planned)
         sources.push_back(experiment.route);
     std::vector<Route> routes = read_routes(sources, catalogue, problems);
-    for (std::size_t i = 0; i < planned.size(); ++i)
+    for (std::size_t i = 0; i < planned.size(); ++i) {
+        // What the file names of a week, such as a melting range, is done with the product: it stays with it.
+        Problems ignored;
+        if (planned[i].replaced &&
+            read_routes({planned[i].replaced}, catalogue, ignored).front().product != routes[i].product)
+            planned[i].techniques.clear();
         add_experiment(planned[i].week, std::move(routes[i]), planned[i].techniques, plan, rules);
+    }
 }
 
 Course::Course(Route route, const CostsRequest& request, const Catalogue& catalogue,

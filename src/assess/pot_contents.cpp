@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/pot_contents.hpp"
 
+#include "assess/total_parts.hpp"
 #include "base/index.hpp"
 
 #include <algorithm>
@@ -15,6 +16,16 @@ streams::Composition composition_of(const FlatStep& step, const std::vector<doub
     for (std::size_t s = 0; s < moles.size(); ++s)
         pot.add(*step.substances[s], moles[s] * step.molar_mass[s]);
     return pot;
+}
+
+bool is_bromine_maker(const Stage& stage) {
+    for (const Reaction& reaction : stage.reactions)
+        for (const auto& part : reaction.equation.parts)
+            if (part.substance->free_bromine > 0) return true;
+    return std::any_of(stage.charges.begin(), stage.charges.end(), [](const Charge& charge) {
+        return std::any_of(charge.material->components.begin(), charge.material->components.end(),
+                           [](const Component& part) { return part.substance->free_bromine > 0; });
+    });
 }
 
 } // namespace
@@ -83,6 +94,11 @@ bool boils_off(const Separation& separation) {
 bool boils_off(const Stage& stage) {
     return std::any_of(stage.separations.begin(), stage.separations.end(),
                        [](const Separation& separation) { return boils_off(separation); });
+}
+
+double free_bromine_grams(const FlatRoute& flat, const Evaluation& evaluation, int step, const Stage& stage) {
+    return is_bromine_maker(stage) ? evaluation.steps[at(step)].bromine * bromine_molar_mass(flat.route())
+                                   : 0.0;
 }
 
 } // namespace routeweigh

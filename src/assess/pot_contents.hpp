@@ -27,6 +27,10 @@ std::vector<const Substance*> main_liquids(const PotContents& pot);
 /// \param within  K below a boiling point from which a condenser is needed
 const Substance* needs_condenser(const Stage& stage, const PotContents& pot, double within);
 
+/// Grams of bromine that can be free at one time in the step, per run of it as written, where this stage
+/// brings or makes it; else 0.
+double free_bromine_grams(const FlatRoute& flat, const Evaluation& evaluation, int step, const Stage& stage);
+
 /// What boils is taken off and not led back.
 bool boils_off(const Separation& separation);
 bool boils_off(const Stage& stage);

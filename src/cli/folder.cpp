@@ -46,6 +46,30 @@ std::set<std::string> listed(const fs::path& folder) {
     return names;
 }
 
+/// Nothing that somebody else put there is written over. \throws FileError
+void refuse_foreign(const fs::path& folder, const std::vector<std::string>& changed,
+                    const std::set<std::string>& own) {
+    std::vector<std::string> foreign;
+    for (const std::string& name : changed) {
+        std::error_code error;
+        if (name != list_name && own.count(name) == 0 && fs::exists(folder / name, error))
+            foreign.push_back((folder / name).string());
+    }
+    if (!foreign.empty())
+        throw FileError(
+            fmt::format("not written over, since {} does not list it as made here: {}; move it away "
+                        "or choose another folder",
+                        (folder / list_name).string(), join(foreign, ", ")));
+}
+
+/// Removes a file, and the folders below `folder` that this leaves empty.
+void remove_with_folders(const fs::path& folder, const fs::path& name) {
+    std::error_code error;
+    fs::remove(folder / name, error);
+    for (fs::path part = name.parent_path(); !part.empty() && !error; part = part.parent_path())
+        fs::remove(folder / part, error); // refuses a folder that holds something
+}
+
 } // namespace
 
 void Folder::finish(bool check) const {
@@ -60,7 +84,8 @@ void Folder::finish(bool check) const {
     files.emplace_back(list_name, list);
 
     std::vector<std::string> changed;
-    std::set<std::string> gone = listed(folder);
+    const std::set<std::string> own = listed(folder);
+    std::set<std::string> gone = own;
     for (const auto& [name, text] : files) {
         gone.erase(name);
         if (content_of(folder / name) != text) changed.push_back(name);
@@ -73,13 +98,14 @@ void Folder::finish(bool check) const {
         write_file("-", fmt::format("{} is up to date: {} files\n", path_, files.size()));
         return;
     }
+    refuse_foreign(folder, changed, own);
     for (const auto& [name, text] : files) {
         if (std::find(changed.begin(), changed.end(), name) == changed.end()) continue;
         make_folder((folder / name).parent_path());
         write_file((folder / name).string(), text);
     }
     for (const std::string& name : gone)
-        fs::remove(folder / name, error);
+        remove_with_folders(folder, name);
     write_file("-", fmt::format("{}: {} files, {} written, {} removed\n", path_, files.size(), changed.size(),
                                 stale.size() - changed.size()));
 }

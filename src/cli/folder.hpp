@@ -23,8 +23,9 @@ class Folder {
     void put(const std::string& name, std::string text) { files_.emplace_back(name, std::move(text)); }
 
     /// Writes every file that differs from what stands there, or with `check` only compares. A list of the
-    /// files is kept in the folder, and one that is no longer made is removed by it; other files are left
-    /// alone. \throws FileError, OutOfDate
+    /// files is kept in the folder, and one that is no longer made is removed by it, with folders that this
+    /// empties; other files are left alone. \throws FileError before anything is written where another file
+    /// stands in the place of one of these; OutOfDate
     void finish(bool check) const;
 
   private:

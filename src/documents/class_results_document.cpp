@@ -260,9 +260,13 @@ writing::Table own_table(const ClassResults& results) {
         for (const OwnNumber& number : row.own) {
             if (number.standing == OwnNumber::Standing::right) continue;
             const std::string unit = " " + std::string(documents::unit(number.kind));
+            // A yield is rounded as in the rows above, so that nobody looks for a difference.
+            const std::string right = number.kind == OwnNumber::Kind::yield
+                                          ? number_cell(number.right, 1).text
+                                          : digits(number.right, 4);
             table.rows.push_back({row.bench, std::string(documents::words(number.kind)),
                                   writing::Cell(fmt::format("{:g}", number.own) + unit, number.own),
-                                  writing::Cell(digits(number.right, 4) + unit, number.right), number.words});
+                                  writing::Cell(right + unit, number.right), number.words});
         }
     return table;
 }

@@ -95,7 +95,7 @@ SheetCell sum_cell(int column, int first, int last, std::optional<double> value)
 }
 
 bool has_pack(const StockLine& line) {
-    return !line.from_tap && line.packs.pack != nullptr;
+    return !line.from_tap && !line.packs.empty();
 }
 
 std::optional<double> cost_of_packs(const stock::StockList& list) {
@@ -162,8 +162,9 @@ Sheet order_sheet(const course::ClassUse& use) {
     std::vector<std::string> unpriced;
     for (const Material* material : use.stock.unpriced)
         unpriced.push_back(material->name);
-    sheet.add({SheetCell::words("Write in what the shelf holds, the pack and its price. The pack is the one "
-                                "that costs least for the class as the workbook was made." +
+    sheet.add({SheetCell::words("Write in what the shelf holds, the pack and its price. The packs are those "
+                                "that cost least for the class as the workbook was made; where these are of "
+                                "several sizes, one set of them counts as a pack." +
                                     unpriced_words(unpriced),
                                 CellUse::note)});
     sheet.add(heading_cells({"material", "g needed", "g on the shelf", "g to get", "g in a pack",
@@ -173,17 +174,21 @@ Sheet order_sheet(const course::ClassUse& use) {
         if (line.from_tap) continue;
         const int row = static_cast<int>(sheet.rows.size()) + 1;
         const stock::PackChoice& packs = line.packs;
+        // Of one size: a pack. Of several: all of them together, since the sheet has one size a row.
+        const bool mixed = packs.packs.size() > 1;
+        const int times = packs.empty() || mixed ? 1 : packs.packs.front().count;
+        const double pack_grams = packs.grams / times, pack_price = packs.cost / times;
         const auto at_row = [row](int column) { return cell_name(column, row); };
         sheet.add(
-            {SheetCell::words(line.material->name),
+            {SheetCell::words(line.material->name + (mixed ? ", packs " + packs.words() : "")),
              SheetCell::live(grams_needed(line, use.stock), line.needed(), "0.00"),
              input_cell(&nothing, "0.00"),
              SheetCell::live(fmt::format("=MAX(0,{}-{})", at_row(1), at_row(2)), line.to_get, "0.00"),
-             input_cell(packs.pack != nullptr ? &packs.pack->grams : nullptr, "0.0"),
-             input_cell(packs.pack != nullptr ? &packs.pack->price : nullptr, "0.00"),
+             input_cell(packs.empty() ? nullptr : &pack_grams, "0.0"),
+             input_cell(packs.empty() ? nullptr : &pack_price, "0.00"),
              // A need that is a whole number of packs but for rounding takes no further pack.
              SheetCell::live(fmt::format("=IF({0}>0,ROUNDUP({1}/{0}*(1-1E-12),0),0)", at_row(4), at_row(3)),
-                             packs.count, "0"),
+                             packs.empty() ? 0 : times, "0"),
              money_cell(at_row(4) + ":" + at_row(5), 2, fmt::format("{}*{}", at_row(6), at_row(5)),
                         has_pack(line) ? std::optional(packs.cost) : std::nullopt),
              SheetCell::live(fmt::format("=IF({0}>0,{1}*{0}-{2},0)", at_row(4), at_row(6), at_row(3)),

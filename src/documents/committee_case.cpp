@@ -171,7 +171,10 @@ std::vector<std::string> not_known(const Proposal& proposal, const stock::PriceL
             fmt::format("The {:g} % extra is spare stock and in the packs alone; a spill or a repeat "
                         "adds to every other figure.",
                         100.0 * extra));
-    items.emplace_back("Techniques that only the course file names are not known of the proposed method.");
+    items.emplace_back(
+        proposal.same_product()
+            ? "Techniques that only the course file names are taken to stay with the product."
+            : "Techniques that only the course file names are not known of the proposed method.");
     items.push_back("Power and water are estimates for usual appliances. " +
                     limits_of_statements(classified_by));
     if (!proposal.same_product())

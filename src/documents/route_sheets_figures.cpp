@@ -4,6 +4,7 @@
 #include "base/index.hpp"
 #include "documents/number.hpp"
 #include "documents/route_sheets.hpp"
+#include "documents/working.hpp"
 
 #include <fmt/format.h>
 
@@ -113,18 +114,19 @@ std::string total_name(Total total) {
 }
 
 Sheet totals_sheet(const BookPlan& plan) {
-    Sheet sheet{"Totals", {44, 16, 14}, {}, first_data_row - 1};
+    Sheet sheet{"Totals", {44, 16, 10, 14}, {}, first_data_row - 1};
     sheet.add({SheetCell::words("Totals: the sums that figures are made of", CellUse::title)});
     sheet.add({SheetCell::words(
         "For one run of the route. As written: needs the streams, does not follow changes.", CellUse::note)});
     sheet.add({SheetCell::words("total", CellUse::heading), SheetCell::words("value", CellUse::heading),
-               SheetCell::words("follows", CellUse::heading)});
+               SheetCell::words("unit", CellUse::heading), SheetCell::words("follows", CellUse::heading)});
     for (const Total total : plan.totals) {
         const double value = plan.assessment.totals().*total;
         std::string formula = formula_of(plan, total);
         const bool live = !formula.empty();
         sheet.add({SheetCell::words(total_name(total)),
                    live ? SheetCell::live(std::move(formula), value) : SheetCell::number(value),
+                   SheetCell::words(std::string(unit_of_total(total))),
                    SheetCell::words(live                   ? "live"
                                     : follows(plan, total) ? "constant"
                                                            : "as written")});

@@ -52,7 +52,10 @@ writing::MachineTree stock_list_tree(const bench::Experiment& experiment, const 
                                    {"grams_per_run", need.per_run},
                                    {"grams", need.grams},
                                    {"millilitres", material_amount(need.grams, *need.material)}});
-    for (const StockLine& line : list.lines)
+    for (const StockLine& line : list.lines) {
+        writing::MachineList packs;
+        for (const stock::PackCount& one : line.packs.packs)
+            packs.emplace_back(writing::MachineObject{{"pack", one.pack->size}, {"count", one.count}});
         lines.emplace_back(writing::MachineObject{
             {"material", line.material->name},
             {"as_it_is_grams", line.as_it_is},
@@ -61,12 +64,10 @@ writing::MachineTree stock_list_tree(const bench::Experiment& experiment, const 
             {"on_shelf_grams", line.on_shelf},
             {"to_get_grams", line.to_get},
             {"from_tap", line.from_tap},
-            {"pack", line.packs.pack != nullptr ? writing::MachineTree(line.packs.pack->size)
-                                                : writing::MachineTree()},
-            {"packs", line.packs.count},
+            {"packs", std::move(packs)},
             {"left_over_grams", line.packs.left_over},
-            {"cost",
-             line.packs.pack != nullptr ? writing::MachineTree(line.packs.cost) : writing::MachineTree()}});
+            {"cost", line.packs.empty() ? writing::MachineTree() : writing::MachineTree(line.packs.cost)}});
+    }
     for (const Preparation& made : list.preparations) {
         writing::MachineList batches;
         for (const Batch& batch : made.batches)
@@ -109,19 +110,18 @@ writing::MachineTree stock_list_tree(const bench::Experiment& experiment, const 
 writing::DataRows stock_list_rows(const StockList& list, const stock::PriceList& prices) {
     writing::DataRows data;
     data.columns = {"material", "grams per run", "needed g", "needed mL", "on shelf g",
-                    "to get g", "pack",          "packs",    "cost",      "currency"};
+                    "to get g", "packs",         "cost",     "currency"};
     for (const StockLine& line : list.lines) {
         const Need* need = need_of(list, line.material);
         const auto number = [](bool known, double value) {
             return known ? writing::DataCell(value) : writing::DataCell();
         };
         const bool poured = stock::is_poured(*line.material);
-        const bool packed = line.packs.pack != nullptr;
+        const bool packed = !line.packs.empty();
         data.rows.push_back(
             {line.material->name, number(need != nullptr, need != nullptr ? need->per_run : 0), line.needed(),
              number(poured, poured ? line.needed() / *line.material->density : 0), line.on_shelf, line.to_get,
-             packed ? line.packs.pack->size : std::string(), number(packed, line.packs.count),
-             number(packed, line.packs.cost), prices.currency});
+             line.packs.words(), number(packed, line.packs.cost), prices.currency});
     }
     return data;
 }

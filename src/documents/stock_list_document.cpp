@@ -113,7 +113,7 @@ writing::Table equipment_table(const bench::Experiment& experiment, const stock:
 
 writing::Cell pack_cell(const StockLine& line, bool prices_given) {
     if (line.from_tap || !(line.to_get > 0)) return {};
-    if (line.packs.pack != nullptr) return fmt::format("{} x {}", line.packs.count, line.packs.pack->size);
+    if (!line.packs.empty()) return line.packs.words();
     if (!prices_given) return {};
     return writing::missing("the price list has no pack of it");
 }
@@ -143,10 +143,10 @@ writing::Table order_table(const StockList& list, const stock::PriceList& prices
                                             : writing::Cell("nothing"));
         if (priced) {
             row.cells.push_back(pack_cell(line, priced));
-            row.cells.push_back(line.packs.pack != nullptr ? amount_cell(line.packs.left_over, *line.material)
-                                                           : writing::Cell());
+            row.cells.push_back(!line.packs.empty() ? amount_cell(line.packs.left_over, *line.material)
+                                                    : writing::Cell());
             row.cells.emplace_back();
-            if (line.packs.pack != nullptr) row.cells.back() = {fixed(line.packs.cost, 2), line.packs.cost};
+            if (!line.packs.empty()) row.cells.back() = {fixed(line.packs.cost, 2), line.packs.cost};
         }
         table.rows.push_back(row);
     }
@@ -159,13 +159,17 @@ writing::Table order_table(const StockList& list, const stock::PriceList& prices
     return table;
 }
 
-bool is_acid_to_dilute(const Preparation& made) {
-    for (const Component& component : made.recipe.stock->components)
-        for (const GhsEntry& entry : component.substance->ghs)
-            if (entry.statement == "H314" && component.substance == made.recipe.solute &&
-                made.recipe.stock->components.size() > 1)
-                return true;
-    return false;
+/// How to bring stock and water together where the solute burns skin; "" where nothing has to be said.
+std::string pouring_words(const Preparation& made) {
+    const Material& stock = *made.recipe.stock;
+    const auto& entries = made.recipe.solute->ghs;
+    const bool burns = std::any_of(entries.begin(), entries.end(),
+                                   [](const GhsEntry& entry) { return entry.statement == "H314"; });
+    if (!burns) return {};
+    if (stock.components.size() == 1 && made.recipe.solute->phase == Substance::Phase::solid)
+        return "goggles and gloves; it can get very hot as it dissolves: in small portions into cold stirred water, "
+               "never water onto it, each after the last has cooled; stopper it when cold; ";
+    return "goggles and gloves; pour it slowly into the water, never the other way round; ";
 }
 
 std::string keeping_words(const Preparation& made) {
@@ -188,9 +192,7 @@ writing::Table recipe_table(const StockList& list) {
         const Material& stock = *made.recipe.stock;
         std::string take = grams_text(made.stock_grams) + " " + stock.name;
         if (stock::is_poured(stock)) take += " (" + amount_text(made.stock_grams, stock) + ")";
-        std::string how =
-            is_acid_to_dilute(made) ? "pour it slowly into the water, never the other way round; " : "";
-        how += keeping_words(made);
+        std::string how = pouring_words(made) + keeping_words(made);
         table.rows.push_back({made.recipe.solution->name, amount_cell(made.grams, *made.recipe.solution),
                               std::move(take), writing::Cell(grams_text(made.water_grams), made.water_grams),
                               std::move(how)});
@@ -250,7 +252,8 @@ writing::Paragraph cost_words(const StockList& list, const stock::PriceList& pri
         fmt::format("The packs cost {} in all, {} for each student. {}.", money(list.cost, prices),
                     money(list.cost / list.plan.runs(), prices), documents::capitalised(prices.words()));
     if (!prices.source.empty()) words += " Source: " + prices.source + ".";
-    words += " All packs of a material are of the one size that costs least together.";
+    words +=
+        " Of each material those packs are taken that cost least together, of several sizes where need be.";
     if (!list.unpriced.empty())
         words += " Without a price, and so not in the sum: " + join(names_of(list.unpriced), "; ") + ".";
     return {words};

@@ -34,6 +34,9 @@ struct Working {
 /// \pre the figure is one of all_metrics()
 Working working_of(const Assessment& route, const Metric& metric);
 
+/// "g", "mol", "h"; "" of a share.
+std::string_view unit_of_total(double Totals::*total);
+
 /// One total of the route with its parts.
 WorkingSum working_sum(const Assessment& route, double Totals::*total, std::string_view name);
 

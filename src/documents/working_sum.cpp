@@ -14,8 +14,6 @@
 #include <utility>
 
 namespace routeweigh::documents {
-namespace {
-
 std::string_view unit_of_total(double Totals::*total) {
     static constexpr std::pair<double Totals::*, std::string_view> units[] = {
         {&Totals::formula_product, "g/mol"},
@@ -38,11 +36,14 @@ std::string_view unit_of_total(double Totals::*total) {
         {&Totals::largest_volume, "L"},
         {&Totals::product_moles, "mol"},
         {&Totals::catalyst_moles, "mol"},
+        {&Totals::yield, ""},
     };
     for (const auto& [member, unit] : units)
         if (member == total) return unit;
     return "g";
 }
+
+namespace {
 
 /// Significant digits that a charge was written with; an amount such as "1 mol" is taken to be exact.
 int digits_written(const Route& route, const std::string& pointer) {

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <cmath>
 #include <cstdint>
 #include <string>
 #include <vector>
@@ -27,14 +28,17 @@ bool is_letter(char c) {
 constexpr std::array<double, 16> powers{1e0, 1e1, 1e2,  1e3,  1e4,  1e5,  1e6,  1e7,
                                         1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
 
-/// Months as spreadsheets shorten them in English and German; the first three letters are enough.
+/// Months in English and German, whole or cut to three letters or more, as spreadsheets write them; "marble"
+/// is none.
 bool names_month(std::string_view word) {
-    static constexpr std::array<std::string_view, 16> months{"jan", "feb", "mar", "apr",       "may", "jun",
-                                                             "jul", "aug", "sep", "oct",       "nov", "dec",
-                                                             "mai", "okt", "dez", "m\xC3\xA4r"};
+    static constexpr std::array<std::string_view, 20> months{
+        "january",     "february",  "march",   "april",    "may",      "june",    "july",
+        "august",      "september", "october", "november", "december", "januar",  "februar",
+        "m\xC3\xA4rz", "mai",       "juni",    "juli",     "oktober",  "dezember"};
     const std::string folded = fold(word);
-    return std::any_of(months.begin(), months.end(),
-                       [&](std::string_view month) { return folded.rfind(month, 0) == 0; });
+    return folded.size() >= 3 && std::any_of(months.begin(), months.end(), [&](std::string_view month) {
+               return month.rfind(folded, 0) == 0;
+           });
 }
 
 bool is_within(std::string_view digits, int from, int to) {
@@ -114,7 +118,11 @@ std::optional<CellNumber> CsvNumbers::read(std::string_view cell) {
     // Rare: an exponent, or more digits than are exact.
     if (decimal_sign_ != ',') {
         const auto number = read_number(cell);
-        if (number && number->length == cell.size()) return CellNumber{number->value, number->significant};
+        if (number && number->length == cell.size()) {
+            if (!std::isfinite(number->value))
+                throw CellError(fmt::format("\"{}\" is too large for a number", cell.substr(0, 40)));
+            return CellNumber{number->value, number->significant};
+        }
     }
     refuse(cell);
 }

@@ -3,6 +3,7 @@
 
 #include "base/text.hpp"
 #include "route/equation_reader.hpp"
+#include "route/given_amount.hpp"
 #include "route/kinetics_reader.hpp"
 #include "route/name_reader.hpp"
 #include "route/spread.hpp"
@@ -96,7 +97,11 @@ Charge read_charge(const Field& field, const Catalogue& catalogue) {
     }
     charge.bought = optional_flag(field, "bought");
     charge.source = optional_text(field, "source");
-    charge.given_as = optional_text(field, "given_as");
+    if (const auto given = field.maybe("given_as")) {
+        charge.given_as = given->text();
+        if (const std::string fault = given_amount_fault(charge); !fault.empty())
+            given->warning(fmt::format("{}: correct \"given_as\", or leave it out", fault));
+    }
     charge.note = optional_text(field, "note");
     field.close();
     return charge;

@@ -191,23 +191,27 @@ footer p { max-width: none; }
 }
 )css";
 
+// No letter is smaller than 8 points, units and notes included.
 const std::string_view html_single_page_style = R"css(
-@page { margin: 10mm 15mm 11mm; }
+@page { margin: 8mm 12mm 9mm; }
 @media print {
-  body { font-size: 9.2pt; line-height: 1.3; }
-  h1 { font-size: 16pt; }
-  header.title { padding-bottom: 4pt; margin-bottom: 6pt; }
-  p { margin-bottom: 4pt; }
-  ul, ol { margin-bottom: 4pt; }
-  li { margin: 0; }
-  .table-block { margin: 5pt 0 6pt; }
-  table { width: 100%; font-size: 8.2pt; line-height: 1.22; }
-  caption { padding-bottom: 2pt; }
-  th, td { padding-top: 1.3pt; padding-bottom: 1.3pt; }
-  tr.group > th { padding-top: 4pt; }
-  .notes { margin-top: 2pt; line-height: 1.3; }
-  .small { font-size: 8.5pt; }
-  footer { margin-top: 4pt; padding-top: 2pt; }
+  body { font-size: 8.5pt; line-height: 1.2; }
+  h1 { font-size: 14pt; margin-bottom: 2pt; }
+  header.title { padding-bottom: 3pt; margin-bottom: 4pt; }
+  p { margin-bottom: 3pt; }
+  ul, ol { margin-bottom: 3pt; padding-left: 9pt; }
+  li { margin: 0; padding-left: 0; }
+  .table-block { margin: 3pt 0 4pt; }
+  table { width: 100%; font-size: 8.1pt; line-height: 1.16; }
+  caption { font-size: 8.5pt; line-height: 1.2; padding-bottom: 1pt; }
+  th, td { padding-top: 1pt; padding-bottom: 1pt; }
+  .unit { font-size: 1em; }
+  tr.group > th { padding-top: 2pt; }
+  .notes { font-size: 8pt; margin-top: 1pt; line-height: 1.15; }
+  .notes p { margin: 0; }
+  .small { font-size: 8pt; line-height: 1.15; }
+  footer { font-size: 8pt; line-height: 1.15; margin-top: 2pt; padding-top: 1pt; }
+  footer p { margin: 0; }
 }
 )css";
 

@@ -18,6 +18,9 @@ namespace {
 constexpr int page_width = 677;
 constexpr double print_size = 10;
 constexpr int print_padding = 8;
+constexpr std::size_t most_short_rows =
+    6; // of a table that is not parted between sheets, and the lines in them
+constexpr double most_short_lines = 12;
 constexpr int blank_width = 77; // 20.3 mm; a number written by hand takes 20
 
 std::string note_mark(const TableNotes& notes, const std::string& note) {
@@ -96,7 +99,18 @@ class TableMarkup {
 
   private:
     /// Moved as a whole to the next sheet, a table leaves a blank of its own height: so only small ones are.
-    bool stays_on_one_page() const { return table_.rows.size() <= 6 && table_.drawings.empty(); }
+    bool stays_on_one_page() const {
+        if (table_.rows.size() > most_short_rows || !table_.drawings.empty()) return false;
+        double lines =
+            0; // as if the text of a row flowed over the whole width, which no row does better than
+        for (const Row& row : table_.rows) {
+            double width = 0;
+            for (const Cell& cell : row.cells)
+                width += text_width(cell.text, print_size) + print_padding;
+            lines += std::max(1.0, std::ceil(width / page_width));
+        }
+        return lines <= most_short_lines;
+    }
 
     std::string row_markup(const Row& row) const {
         if (row.kind == RowKind::group) {

@@ -4,6 +4,7 @@
 #include "writing/escape.hpp"
 #include "writing/svg/canvas.hpp"
 #include "writing/svg/pictogram.hpp"
+#include "writing/wrap.hpp"
 
 #include <fmt/format.h>
 
@@ -76,7 +77,8 @@ std::string marks_markup(const LabelSheet::Label& label, const LabelFit& fit, co
 }
 
 std::string paragraph(const std::string& text, const char* kind) {
-    return text.empty() ? std::string() : fmt::format("<p class=\"{}\">{}</p>", kind, html_escape(text));
+    return text.empty() ? std::string()
+                        : fmt::format("<p class=\"{}\">{}</p>", kind, html_escape(hold_per_cent(text)));
 }
 
 std::string label_markup(const LabelSheet::Label& label, const LabelSheet& sheet, const std::string& id) {

@@ -87,6 +87,13 @@ std::vector<std::string> wrap_plain(std::string_view text, int width) {
     return result;
 }
 
+std::string hold_per_cent(std::string text) {
+    for (const std::string_view broken : {" %", "% w/", "% v/"})
+        for (std::size_t at = text.find(broken); at != std::string::npos; at = text.find(broken, at + 1))
+            text.replace(text.find(' ', at), 1, "\u00A0");
+    return text;
+}
+
 std::string plain(const Text& text) {
     std::string result;
     for (const Run& run : text.runs)

@@ -6,6 +6,7 @@
 #include "app/stock_session.hpp"
 #include "documents/compared.hpp"
 #include "documents/composition_text.hpp"
+#include "documents/papers.hpp"
 #include "writing/writer_list.hpp"
 
 #include <doctest/doctest.h>
@@ -215,6 +216,28 @@ TEST_CASE("a number that stands in the stock list twice is the same number") {
         stock_document(laid_out_bromination(), twice, Catalogue::embedded(), problems);
     for (const auto& need : list(*other.machine, "needs"))
         CHECK(number(need, "grams") == doctest::Approx(2 * needed[text(need, "material")]));
+}
+
+TEST_CASE("a recipe says how what burns skin meets water") {
+    const auto recipes_of = [](const char* file) {
+        Problems problems;
+        const auto laid_out = test::lay_out_file(file);
+        const writing::Document document =
+            stock_document(laid_out->experiment(), class_of_72(), Catalogue::embedded(), problems);
+        std::map<std::string, std::string> how;
+        for (const writing::Table& table : test::tables_in(document.blocks))
+            if (table.caption.starts_with("Solutions to make"))
+                for (const writing::Row& row : table.rows)
+                    how[row.cells.front().text] = row.cells.back().text;
+        return how;
+    };
+    auto alkali = recipes_of("5-5-diphenylhydantoin/D1b-D2c-D3a.json"),
+         acid = recipes_of("4-bromoacetanilide/A2.json");
+    for (const char* words : {"goggles", "hot as it dissolves", "in small portions into cold stirred water"})
+        CHECK(alkali["sodium hydroxide 3 M"].find(words) != std::string::npos);
+    CHECK(acid["sulfuric acid 3 M"].find("slowly into the water, never the other way round") !=
+          std::string::npos);
+    CHECK(acid["sodium metabisulfite 10 % w/v"].find("water") == std::string::npos); // burns no skin
 }
 
 TEST_CASE("class results print no figure of a row that is not possible, and every row once") {

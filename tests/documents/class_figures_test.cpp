@@ -225,10 +225,39 @@ TEST_CASE("a term says of every experiment whether it fits the session, and a ca
         list_of("5=../routes/adipic-acid/E2.json"); // 540 min by its route file
     CHECK(longer.comes.front() == "as proposed 360 min are lacking");
     CHECK(longer.goes.empty());
-    const documents::CaseList shorter = list_of("10=../routes/4-bromoacetanilide/A3.json");
+    // And back again.
+    const auto long_course = test::example_course("5=../routes/adipic-acid/E2.json");
+    const documents::CaseList shorter =
+        documents::case_lists(make_proposal(long_course->use(), course->use(), 5, course->house()), rules)
+            .back();
     CHECK(shorter.goes == std::vector<std::string>{"now 360 min are lacking",
                                                    "as proposed none are by the times that are stated"});
     CHECK(shorter.comes.empty());
+}
+
+TEST_CASE("a technique that both methods have is neither kept nor lost; one that the course names stays with "
+          "its product") {
+    const auto course = test::example_course(); // names a melting range in week 5
+    const ClassificationRules rules(course->house().catalogue, {});
+    const auto techniques_of_case = [&](const std::string& replace) {
+        const auto changed = test::example_course(replace);
+        for (const documents::CaseList& list : documents::case_lists(proposal_of(*course, *changed), rules))
+            if (list.id == "techniques") return list;
+        return documents::CaseList();
+    };
+    const auto names = [](const std::vector<std::string>& entries, const std::string& technique) {
+        return std::any_of(entries.begin(), entries.end(),
+                           [&](const std::string& entry) { return entry.starts_with(technique); });
+    };
+    const documents::CaseList same = techniques_of_case("5=../routes/4-bromoacetanilide/A1.json"),
+                              other = techniques_of_case("5=../routes/acetylsalicylic-acid/G2.json");
+    CHECK_FALSE(names(same.goes, "melting range"));
+    CHECK_FALSE(names(same.comes, "melting range"));
+    CHECK(names(same.goes, "cooling in ice")); // that of A3
+    CHECK(names(other.goes, "melting range")); // of another product nothing is known
+    for (const documents::CaseList* list : {&same, &other})
+        for (const std::string& gone : list->goes)
+            CHECK_FALSE(names(list->comes, gone));
 }
 
 TEST_CASE("the containers of a term hold the streams of its experiments, each with the allowance") {

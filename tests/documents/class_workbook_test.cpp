@@ -7,11 +7,14 @@
 #include "app/results_session.hpp"
 #include "app/session.hpp"
 #include "documents/class_sheets.hpp"
+#include "documents/courses.hpp"
 #include "documents/papers.hpp"
+#include "documents/route_workbook.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <set>
 #include <sstream>
 #include <string>
 #include <variant>
@@ -213,6 +216,48 @@ TEST_CASE("every line of an order asks for what the stock list needs, water for 
     use.stock.lines.back().material = catalogue.find_material("bromine"); // what nothing asks for
     const writing::Sheet order = documents::order_sheet(use);
     CHECK(order.rows.at(order.rows.size() - 2).at(1).formula == "=0");
+}
+
+TEST_CASE("totals of one name have units that tell them apart") {
+    const auto course = test::example_course();
+    for (const course::Experiment& experiment : course->use().experiments) {
+        const writing::Workbook book = route_workbook(experiment.use, course->house());
+        const writing::Sheet& totals = sheet_named(book, "Totals");
+        std::set<std::string> named; // "isolated product in g"
+        for (std::size_t row = 3; row < totals.rows.size(); ++row) {
+            const auto& cells = totals.rows[row];
+            const std::string name =
+                std::get<std::string>(cells[0].value) + " in " + std::get<std::string>(cells[2].value);
+            CHECK_MESSAGE(named.insert(name).second, name);
+        }
+        CHECK(named.contains("isolated product in g"));
+        CHECK(named.contains("isolated product in mol"));
+    }
+}
+
+TEST_CASE("packs of several sizes are one row of the order, with the cost and the rest of all of them") {
+    const auto course = test::example_course("10=../routes/adipic-acid/E2.json"); // 13 L of peroxide
+    std::size_t mixed = 0;
+    for (const course::Experiment& experiment : course->use().experiments) {
+        const writing::Workbook book = route_workbook(experiment.use, course->house());
+        const auto& rows = sheet_named(book, "Order").rows;
+        for (const stock::StockLine& line : experiment.use.stock.lines) {
+            if (line.packs.packs.size() < 2) continue;
+            ++mixed;
+            const auto row = std::find_if(rows.begin(), rows.end(), [&](const auto& cells) {
+                return !cells.empty() &&
+                       cells[0].value ==
+                           writing::SheetCell::words(line.material->name + ", packs " + line.packs.words())
+                               .value;
+            });
+            REQUIRE(row != rows.end());
+            const auto value = [&](std::size_t column) { return std::get<double>(row->at(column).value); };
+            CHECK(value(4) * value(6) - value(3) == doctest::Approx(line.packs.left_over));
+            CHECK(value(5) * value(6) == doctest::Approx(line.packs.cost));
+            CHECK(value(7) == doctest::Approx(line.packs.cost));
+        }
+    }
+    CHECK(mixed > 0);
 }
 
 } // namespace

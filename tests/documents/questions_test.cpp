@@ -102,6 +102,50 @@ TEST_CASE("every question has one right answer, and mistakes that lead elsewhere
     CHECK(kinds.size() == documents::all_question_kinds().size());
 }
 
+TEST_CASE("what is said of a wrong choice of the limiting reagent is true") {
+    const std::string_view mass = "the smallest mass of pure substance was taken for the smallest amount",
+                           moles = "the smallest amount was taken without its coefficient";
+    std::size_t by_mass = 0, by_moles = 0;
+    for (const std::string& file : test::shipped_routes()) {
+        const auto laid_out = test::lay_out_file(file);
+        const Asking ask(*laid_out);
+        for (int version = 1; version <= 4; ++version) {
+            const QuestionSet set = ask(2026, version);
+            const Question* question = find(set, "limiting_reagent");
+            if (question == nullptr) continue;
+            CAPTURE(file);
+            CAPTURE(version);
+            // "acetanilide: 10.00 mmol / 1 = 10.00 mmol"
+            std::string lightest, fewest;
+            double least_mass = 1e9, least_moles = 1e9;
+            for (const std::string& line : question->working) {
+                const std::string name = line.substr(0, line.rfind(": "));
+                const double amount = numbers_in(line.substr(line.rfind(": ") + 1))[0];
+                const double grams = amount * Catalogue::embedded().find_substance(name)->molar_mass;
+                if (grams < least_mass) {
+                    least_mass = grams;
+                    lightest = name;
+                }
+                if (amount < least_moles) {
+                    least_moles = amount;
+                    fewest = name;
+                }
+            }
+            for (const documents::Choice& choice : question->choices) {
+                const bool of_mass = choice.why.find(mass) != std::string::npos,
+                           of_moles = choice.why.find(moles) != std::string::npos;
+                by_mass += of_mass ? 1 : 0;
+                by_moles += of_moles ? 1 : 0;
+                CHECK((!of_mass || choice.text == lightest));
+                CHECK((!of_moles || choice.text == fewest));
+                CHECK(choice.why.find("smallest mass was") == std::string::npos);
+            }
+        }
+    }
+    CHECK(by_mass > 3);
+    CHECK(by_moles > 0);
+}
+
 TEST_CASE("the best single change is the first that improve finds, and its figure is that of improve") {
     std::size_t asked = 0;
     for (const std::string& file : test::shipped_routes()) {

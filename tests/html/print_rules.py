@@ -15,6 +15,7 @@ import browser
 
 FOOT = 51  # points at the end of a sheet, 18 mm, that hold the number of the page
 LEAST_FILLED = 0.6  # of the height of every sheet but the last
+LEAST_LETTER = 8.8  # points from top to bottom of a word set in 8 point letters, of a paper of one page
 PAPERS = {"A4": (595, 842), "Letter": (612, 792)}  # points, ISO 216 and ANSI Y14.1 (from memory)
 
 # Unfolds everything, sets the paper, and puts the marks: zq<kind><group>.<thing>.<part>zq
@@ -101,6 +102,11 @@ def print_faults(path, paper):
     # A figure may hold forms for screens and for paper, but one of them must be there.
     if '<body class="one-page"' in text and len(sheets) > 1:
         faults.append(f"a paper of one page is printed on {len(sheets)} sheets")
+    if '<body class="one-page"' in text:
+        small = {MARK.sub("", word) for _, words in sheets for _, _, top, bottom, word in words
+                 if bottom - top < LEAST_LETTER} - {""}
+        if small:
+            faults.append(f"letters of less than 8 points in a paper of one page: {', '.join(sorted(small)[:5])}")
     if "<tbody" in text and rows == 0:
         faults.append("no row of a table was printed")
     for figure in range(text.count("<figure")):

@@ -99,7 +99,15 @@ def main():
         for title, page in planted(PRINTED, folder):
             if not print_rules.print_faults(page, "A4")[0]:
                 wrong.append(f"as printed: {title} was not found")
-    total = len(WRITTEN) + len(SHOWN) + len(PRINTED)
+        # Small letters count only where a paper is to fit one sheet, so this page has to fit it.
+        short = GOOD.replace(ROW.format("words and words " * 40) * 30, ROW.format("a few words") * 3)
+        for size, is_right in (("16px", True), ("9px", False)):
+            page = pathlib.Path(folder, f"one-page-{size}.html")
+            page.write_text(short.replace("<body>", '<body class="one-page">').replace("16px sans", f"{size} sans")
+                            .replace("<figure", "<!--").replace("</figure>", "-->"), encoding="utf-8")
+            if bool(print_rules.print_faults(page, "A4")[0]) == is_right:
+                wrong.append(f"as printed: a paper of one page with letters of {size} was judged wrongly")
+    total = 1 + len(WRITTEN) + len(SHOWN) + len(PRINTED)
     print("\n".join(wrong))
     print(f"self-test: {total} planted faults, {len(wrong)} judged wrongly")
     return 1 if wrong else 0

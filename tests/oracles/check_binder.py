@@ -4,7 +4,7 @@ date.
 
     check_binder.py PROGRAM
 
-Also: the pages for students hold no theoretical yield that the key prints, and every link of the contents leads to a file.
+Also: no file of somebody's own is lost, the pages for students hold no theoretical yield that the key prints, and every link of the contents leads to a file.
 """
 
 import pathlib
@@ -51,6 +51,25 @@ def check_route(program, course, expect):
     expect(binder(program, folder, source="examples/prices.json")[0] == 1, "a price list has a binder")
 
 
+def check_foreign(program, expect):
+    """A file that is not the binder's own is neither written over nor removed; folders that it empties are."""
+    with tempfile.TemporaryDirectory() as scratch:
+        folder = pathlib.Path(scratch) / "full"
+        folder.mkdir()
+        theirs = folder / "talk-card.html"
+        theirs.write_text("mine", encoding="utf-8")
+        run = subprocess.run([program, "binder", ROUTE, "--into", folder], capture_output=True, text=True)
+        expect(run.returncode != 0 and str(theirs) in run.stderr, "a file of somebody's own is not named")
+        expect(contents(folder) == {"talk-card.html": b"mine"}, "something was written beside a foreign file")
+        theirs.unlink()
+        expect(binder(program, folder)[0] == 0, "the binder of the course is not written")
+        kept = folder / "week-05-a3" / "my-notes.txt"
+        kept.write_text("mine", encoding="utf-8")
+        expect(binder(program, folder, source=ROUTE)[0] == 0, "the binder of a route does not follow that of a course")
+        expect([path for path in folder.iterdir() if path.is_dir()] == [kept.parent], "emptied folders are left")
+        expect(list(kept.parent.iterdir()) == [kept], "the folder with a file of somebody's own is not as it should be")
+
+
 def main(program):
     faults = []
 
@@ -94,6 +113,7 @@ def main(program):
                 expect(theory + " g" not in student and theory + "\u00a0g" not in student,
                        f"{sheet} beside {name} holds the theoretical yield {theory} g")
         check_route(program, first, expect)
+    check_foreign(program, expect)
     print("\n".join(faults + [f"{len(faults)} faults"]))
     return 1 if faults else 0
 

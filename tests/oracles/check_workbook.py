@@ -150,7 +150,7 @@ def compare_class(program, name, prices, book):
             continue
         row = order[line["material"]]
         hold(line["material"] + " to get", row[3], line["to_get_grams"])
-        hold(line["material"] + " packs", row[6], line["packs"])
+        hold(line["material"] + " packs", row[6], sum(pack["count"] for pack in line["packs"]))
         if line["cost"] is not None:
             hold(line["material"] + " cost", row[7], line["cost"])
         elif row[7] not in BLANK:

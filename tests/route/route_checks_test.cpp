@@ -301,3 +301,23 @@ TEST_CASE("places name file, line and pointer, and contradictions both places") 
         "]}";
     CHECK(any_holds(problems_of(text), {"test.json:6 /steps/0/stages/0/charges/1/amount: "}));
 }
+
+TEST_CASE("what the source gave is held against the amount, within 1 %, where both are quantities") {
+    const auto found = [](const char* amount, const char* given) {
+        return problems_of(one_pot(
+            "4-bromoacetanilide", "acetanilide", bromination_equation,
+            {charge("acetanilide", amount, "substrate", std::string(R"("given_as": ")") + given + "\""),
+             charge("bromine", "12.5 mmol", "reagent")},
+            {reaction(bromination_equation)}));
+    };
+    // 135.166 g/mol, IUPAC 2021 weights: 10.00 mmol are 1.3517 g and 1.5000 g are 11.10 mmol.
+    CHECK(any_holds(found("1.5000 g", "10.00 mmol"),
+                    {"warning", "/steps/0/stages/0/charges/0/given_as", "10.00 mmol is 1.352 g", "1.5 g"}));
+    CHECK(any_holds(found("1.3517 g", "10.11 mmol"), {"warning", "given_as"}));
+    CHECK(found("1.3517 g", "10.00 mmol").empty());
+    CHECK(found("1.3517 g", "10.09 mmol").empty());
+    CHECK(found("1.3517 g", "1352 mg").empty());
+    for (const char* remark :
+         {"six equivalents", "a little", "10 mL for each gram of crude product", "5 mol %"})
+        CHECK_MESSAGE(found("1.3517 g", remark).empty(), remark);
+}

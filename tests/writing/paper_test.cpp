@@ -4,6 +4,7 @@
 #include "writing/label_sheet.hpp"
 #include "writing/markdown_writer.hpp"
 #include "writing/terminal_writer.hpp"
+#include "writing/wrap.hpp"
 #include "writing/xml.hpp"
 
 #include <doctest/doctest.h>
@@ -38,15 +39,20 @@ TEST_CASE("a drawing that holds anything but path data is not shown") {
 }
 
 TEST_CASE("only a small table without drawings is kept on one sheet of paper") {
-    const auto page_of = [](std::size_t rows, bool pictures) {
+    const auto page_of = [](std::size_t rows, bool pictures, std::string words = "ethanol") {
         Document document = drawn("M0 0L10 10");
         auto& table = std::get<Table>(document.blocks.front());
         if (!pictures) table.drawings.clear();
-        table.rows.resize(rows, Row{Cell("ethanol")});
+        table.rows.resize(rows, Row{Cell(words)});
         return write_html(document, {});
     };
     CHECK(page_of(6, false).find("<table class=\"short\">") != std::string::npos);
     CHECK(page_of(7, false).find("<table class=\"long\">") != std::string::npos);
+    std::string four_lines; // of some 120 letters on paper
+    while (four_lines.size() < 480)
+        four_lines += "ethanol ";
+    CHECK(page_of(2, false, four_lines).find("<table class=\"short\">") != std::string::npos);
+    CHECK(page_of(6, false, four_lines).find("<table class=\"long\">") != std::string::npos);
     CHECK(page_of(1, true).find("<table class=\"long\">") != std::string::npos);
 }
 
@@ -73,6 +79,20 @@ TEST_CASE("labels of one size have their pictograms in one place, however long t
     const LabelFit fit = fit_label(narrow, 30, 70); // beside 20 mm no room is left to read
     CHECK(fit.fits);
     CHECK_FALSE(fit.beside);
+}
+
+TEST_CASE("per cent stays with its number on a label, and with what it is a per cent of") {
+    LabelSheet sheet;
+    sheet.columns = sheet.rows = 1;
+    sheet.width = sheet.height = 90;
+    LabelSheet::Label label;
+    label.name = "sodium metabisulfite 10 % w/v";
+    label.contents = "By mass: water 92.4 %, sodium metabisulfite 7.6 %";
+    sheet.labels = {label};
+    const std::string html = html_labels(sheet);
+    CHECK(html.find("sodium metabisulfite 10\u00A0%\u00A0w/v<") != std::string::npos);
+    CHECK(html.find("water 92.4\u00A0%, sodium metabisulfite 7.6\u00A0%<") != std::string::npos);
+    CHECK(hold_per_cent("50 % v/v; 3 %") == "50\u00A0%\u00A0v/v; 3\u00A0%");
 }
 
 TEST_CASE("a cell that names no drawing of its table shows none") {

@@ -2,7 +2,6 @@
 #include "assess/bench/stage_facts.hpp"
 
 #include "assess/pot_contents.hpp"
-#include "assess/total_parts.hpp"
 #include "base/index.hpp"
 #include "base/list.hpp"
 
@@ -14,16 +13,6 @@ namespace {
 constexpr double litres_per_mol = 24.47; // ideal gas at 25 degC and 101.325 kPa
 constexpr double flashes_below = 60;     // degC, the line of flammable liquids in the GHS
 constexpr double warm_from = 40;         // degC; common practice, no source
-
-bool is_bromine_maker(const Stage& stage) {
-    for (const Reaction& reaction : stage.reactions)
-        for (const auto& part : reaction.equation.parts)
-            if (part.substance->free_bromine > 0) return true;
-    return std::any_of(stage.charges.begin(), stage.charges.end(), [](const Charge& charge) {
-        return std::any_of(charge.material->components.begin(), charge.material->components.end(),
-                           [](const Component& part) { return part.substance->free_bromine > 0; });
-    });
-}
 
 void read_gases(StageFacts& facts, const std::vector<double>& extents,
                 const std::vector<const Substance*>& dissolved) {
@@ -102,8 +91,7 @@ std::vector<StageFacts> stages_of(const FlatRoute& flat, const Inputs& inputs, c
         facts.condenses = needs_condenser(*facts.stage, facts.pot, rules.condenser_within);
         facts.anhydride_for_water = find_anhydride(facts, rules.streams.compatibility.groups);
         read_gases(facts, extents[g], written.dissolved);
-        if (is_bromine_maker(*facts.stage))
-            facts.bromine = evaluation.steps[at(step)].bromine * bromine_molar_mass(flat.route());
+        facts.bromine = free_bromine_grams(flat, evaluation, step, *facts.stage);
         facts.warm = facts.stage->temperature && facts.stage->temperature->celsius() >= warm_from;
         const bool rinses = facts.has_role("wash") || facts.has_role("rinse");
         facts.on_filter =

@@ -37,10 +37,10 @@ Money money_of(const ClassUse& use, const House& house) {
     for (const std::string& one : use.stock.waste.unweighed)
         money.unpriced.push_back(one);
     for (const stock::StockLine& line : use.stock.lines) {
-        if (line.packs.pack == nullptr) continue;
-        // By the price of the pack that is bought, whatever the shelf holds; spare stock is not used up.
+        if (line.packs.empty()) continue;
+        // By the price of the packs that are bought, whatever the shelf holds; spare stock is not used up.
         money.used +=
-            line.needed() / (1.0 + use.plan.extra) / line.packs.pack->grams * line.packs.pack->price;
+            line.needed() / (1.0 + use.plan.extra) / line.packs.grams * line.packs.cost;
     }
     money.disposals = disposals_of(use.waste, prices);
     for (const Disposal& one : money.disposals)

@@ -57,6 +57,13 @@ class OwnCheck {
     int mistakes_ = 0;
 };
 
+/// A mass noted in mg or kg makes no yield wrong that was reckoned in g.
+double noted_in_grams(const Judgement& judgement) {
+    return *judgement.mass * (judgement.has(Finding::thousandfold_mass)    ? 1e-3
+                              : judgement.has(Finding::thousandth_of_mass) ? 1e3
+                                                                           : 1);
+}
+
 double value_of(const WrongNumber& wrong, double share) {
     return wrong.fixed + wrong.scaled * share;
 }
@@ -91,16 +98,18 @@ std::vector<OwnNumber> check_own_numbers(const ResultRow& row, const Judgement& 
         numbers.push_back(check.finish());
     }
     if (row.own_yield && judgement.mass) {
-        const double mass = *judgement.mass;
+        const double mass = noted_in_grams(judgement);
         OwnCheck check(OwnNumber::Kind::yield, *row.own_yield, 100 * mass / judgement.theory);
         if (row.own_theory && row.own_theory->value > 0)
             check.carried(100 * mass / row.own_theory->value,
                           "right from the student's own theoretical yield");
-        if (const auto weighed_mass = row.mass(); weighed_mass && *weighed_mass != mass)
+        if (const auto weighed_mass = row.mass(); weighed_mass && *weighed_mass != *judgement.mass)
             check.carried(100 * *weighed_mass / judgement.theory, "right from the mass before drying");
         check.mistake(100 * judgement.theory / mass,
                       "the fraction is upside down: theoretical over isolated");
         check.mistake(mass / judgement.theory, "the fraction is not turned into per cent");
+        if (mass != *judgement.mass)
+            check.mistake(100 * *judgement.mass / judgement.theory, "the mass is not turned into g");
         if (row.boat_and_product)
             check.mistake(100 * row.boat_and_product->value / judgement.theory, "the boat is not taken off");
         if (row.boat && !row.boat_and_product)

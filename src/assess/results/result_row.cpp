@@ -15,6 +15,10 @@ namespace {
 constexpr std::size_t most_faults = 50;
 constexpr std::size_t longest_code = 16, longest_section = 32;
 
+/// degC. No product of a teaching laboratory is melted in a capillary above (common practice, no source); two
+/// temperatures that lost the dash between them are.
+constexpr double hottest_melting = 1000, absolute_zero = -273.15;
+
 double last_digit(const std::optional<CellNumber>& number) {
     static constexpr std::array<double, 10> steps{1, 1e-1, 1e-2, 1e-3, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8, 1e-9};
     return number ? steps[static_cast<std::size_t>(std::clamp(number->decimals, 0, 9))] : 0;
@@ -116,17 +120,28 @@ std::optional<CellNumber> RowReader::number(const Column& column, std::string_vi
     return read;
 }
 
+std::optional<CellNumber> RowReader::melting(const Column& column, std::string_view cell) {
+    const auto read = number(column, cell);
+    if (read && read->value > hottest_melting)
+        throw CellError(fmt::format("\"{}\" is no melting temperature in degC; did two numbers run together? "
+                                    "Write a range as \"166-168\"",
+                                    cell.substr(0, 40)));
+    if (read && read->value < absolute_zero)
+        throw CellError(fmt::format("\"{}\" is below absolute zero", cell.substr(0, 40)));
+    return read;
+}
+
 void RowReader::read_range(const Column& column, std::string_view cell, ResultRow& row) {
     if (looks_like_date(cell)) numbers_.read(cell); // says so
     static constexpr std::array<std::string_view, 3> dashes{"\xE2\x80\x93", "-", " to "};
     for (const std::string_view dash : dashes) {
         const std::size_t place = cell.find(dash, 1);
         if (cell.size() < 2 || place == std::string_view::npos) continue;
-        row.melts_from = number(column, without_degrees(cell.substr(0, place)));
-        row.melts_to = number(column, without_degrees(cell.substr(place + dash.size())));
+        row.melts_from = melting(column, without_degrees(cell.substr(0, place)));
+        row.melts_to = melting(column, without_degrees(cell.substr(place + dash.size())));
         return;
     }
-    row.melts_to = number(column, without_degrees(cell));
+    row.melts_to = melting(column, without_degrees(cell));
 }
 
 void RowReader::read_cell(const Column& column, std::string_view cell, ResultRow& row) {
@@ -139,6 +154,11 @@ void RowReader::read_cell(const Column& column, std::string_view cell, ResultRow
                                 : fmt::format("no bench code: at most {} letters, digits, \"-\", \".\" "
                                               "or \"_\", one of them a digit; names do not belong here",
                                               longest_code));
+        if (looks_like_date(cell))
+            throw CellError(
+                fmt::format("\"{}\" is a date that a spreadsheet made of a bench code; format the "
+                            "column as text and type the code again",
+                            cell));
         row.bench = cell;
         return;
     case ColumnKind::section:
@@ -165,10 +185,10 @@ void RowReader::read_cell(const Column& column, std::string_view cell, ResultRow
         row.substrate = number(column, cell);
         return;
     case ColumnKind::melts_from:
-        row.melts_from = number(column, cell);
+        row.melts_from = melting(column, cell);
         return;
     case ColumnKind::melts_to:
-        row.melts_to = number(column, cell);
+        row.melts_to = melting(column, cell);
         return;
     case ColumnKind::melting_range:
         read_range(column, cell, row);

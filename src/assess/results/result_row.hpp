@@ -76,6 +76,8 @@ class RowReader {
     bool read(ResultRow& row);
     void read_cell(const Column& column, std::string_view cell, ResultRow& row);
     std::optional<CellNumber> number(const Column& column, std::string_view cell);
+    /// \throws CellError for what no melting temperature can be
+    std::optional<CellNumber> melting(const Column& column, std::string_view cell);
     void read_range(const Column& column, std::string_view cell, ResultRow& row);
 
     CsvReader& rows_;

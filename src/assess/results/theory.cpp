@@ -121,6 +121,8 @@ Theory theory_of(const Assessment& route, std::size_t index) {
     const bool varies = theory.substrate_limits;
     MistakeList amounts, theories;
     for (const Source& source : sources_of(route, index, least.substance)) {
+        amounts.add(source.grams, varies,
+                    fmt::format("grams of {} are written as mmol", source.charge->material->name));
         add_bottle_mistakes(amounts, source, *least.substance, 1000, varies);
         add_bottle_mistakes(theories, source, *least.substance, theory.product_per_limiting * product_mass,
                             varies);

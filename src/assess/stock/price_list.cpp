@@ -9,7 +9,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 namespace routeweigh::stock {
 namespace {
@@ -118,23 +117,6 @@ PriceList read_price_list(const SourcePtr& source, const Catalogue& catalogue) {
     root.close();
     problems.throw_if_error();
     return prices;
-}
-
-PackChoice choose_packs(const PriceList& prices, const Material& material, double grams) {
-    PackChoice best;
-    if (!(grams > 0)) return best;
-    for (const Pack* pack : prices.packs_of(material)) {
-        PackChoice choice;
-        choice.pack = pack;
-        // A need that is a whole number of packs but for rounding takes no further pack.
-        choice.count = static_cast<int>(std::ceil(grams / pack->grams * (1 - 1e-12)));
-        choice.cost = choice.count * pack->price;
-        choice.left_over = choice.count * pack->grams - grams;
-        if (best.pack == nullptr || choice.cost < best.cost ||
-            (choice.cost == best.cost && choice.left_over < best.left_over))
-            best = choice;
-    }
-    return best;
 }
 
 } // namespace routeweigh::stock

@@ -45,18 +45,6 @@ struct PriceList {
 /// density, a price below zero, a date that is none
 PriceList read_price_list(const SourcePtr& source, const Catalogue& catalogue);
 
-/// So many packs of one size; all packs of an order are of that size which costs least together, and of
-/// equal ones the one that leaves least over.
-struct PackChoice {
-    const Pack* pack = nullptr;
-    int count = 0;
-    double cost = 0;
-    double left_over = 0; ///< g
-};
-
-/// No pack where the list has none. \param grams  needed; nothing is bought for 0
-PackChoice choose_packs(const PriceList& prices, const Material& material, double grams);
-
 /// Grams of an amount such as "100 g" or "1 L". \throws QuantityError for another kind of quantity, or a
 /// volume of what has no density
 double grams_of_amount(const WrittenQuantity& amount, const Material& material);

@@ -140,7 +140,7 @@ StockList make_stock_list(const Assessment& route, WasteNeeds waste, const Class
         line.to_get = line.from_tap ? 0 : std::max(0.0, line.needed() - line.on_shelf);
         line.packs = choose_packs(prices, *line.material, line.to_get);
         list.cost += line.packs.cost;
-        if (line.to_get > 0 && line.packs.pack == nullptr) list.unpriced.push_back(line.material);
+        if (line.to_get > 0 && line.packs.empty()) list.unpriced.push_back(line.material);
     }
     return list;
 }

@@ -7,7 +7,7 @@
 #pragma once
 
 #include "assess/assessment.hpp"
-#include "assess/stock/price_list.hpp"
+#include "assess/stock/pack_choice.hpp"
 #include "assess/stock/shelf.hpp"
 #include "assess/stock/stockroom.hpp"
 #include "assess/streams/route_waste.hpp"

@@ -19,19 +19,31 @@ struct ById {
 /// What was charged to the pot since it was last emptied: g of each substance.
 using Content = std::map<const Substance*, double, ById>;
 
-/// Statements that send a stage into the hood, where what carries them is liquid or gas. Common practice, no
-/// source.
-constexpr std::array<std::string_view, 8> hood_statements{"H330", "H331", "H332", "H334",
-                                                          "H335", "H314", "H225", "H224"};
+/// Statements that send a stage into the hood, where what carries them is liquid or gas; the worst to breathe
+/// first. Common practice, no source.
+constexpr std::array<std::string_view, 8> hood_statements{"H330", "H331", "H334", "H314",
+                                                          "H332", "H335", "H224", "H225"};
+constexpr double least_free_bromine = 0.01; ///< g; our line
 
-std::string hood_reason(const Content& content) {
-    for (const auto& [substance, grams] : content) {
-        if (grams <= 0.0 || substance->phase == Substance::Phase::solid) continue;
-        for (const GhsEntry& entry : substance->ghs)
-            for (const std::string_view statement : hood_statements)
-                if (entry.statement.substr(0, 4) == statement) return substance->name;
-    }
-    return {};
+/// Place of its worst statement in the list; the length of the list where it has none of them.
+std::size_t hood_rank(const Substance& substance) {
+    std::size_t rank = hood_statements.size();
+    for (const GhsEntry& entry : substance.ghs)
+        for (std::size_t i = 0; i < rank; ++i)
+            if (entry.statement.substr(0, 4) == hood_statements[i]) rank = i;
+    return rank;
+}
+
+/// Bromine that reactions set free was charged by nobody and goes before all that was; of the rest the worst.
+/// \param bromine  g free at one time
+std::string hood_reason(const Content& content, double bromine) {
+    if (bromine >= least_free_bromine) return "bromine";
+    const Substance* worst = nullptr;
+    for (const auto& [substance, grams] : content)
+        if (grams > 0.0 && substance->phase != Substance::Phase::solid &&
+            hood_rank(*substance) < (worst != nullptr ? hood_rank(*worst) : hood_statements.size()))
+            worst = substance;
+    return worst != nullptr ? worst->name : std::string();
 }
 
 /// kJ to bring the content and its glass from the temperature of the room to that of the stage.
@@ -88,7 +100,7 @@ StageUse use_of(const FlatRoute& flat, const Evaluation& evaluation, int step, i
     use.step = step;
     use.stage = index;
     if (stage.time) use.minutes = stage.time->in(unit::min);
-    use.hood_because = hood_reason(content);
+    use.hood_because = hood_reason(content, free_bromine_grams(flat, evaluation, step, stage));
     use.hood = !use.hood_because.empty();
     const double minutes = use.minutes.value_or(0.0);
     const double temperature = stage.temperature ? stage.temperature->celsius() : data.room.value;

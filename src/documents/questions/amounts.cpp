@@ -100,7 +100,7 @@ Question ask_limiting_reagent(const QuestionSource& source) {
             if (supply.substance == by_moles)
                 choice.why += "; the smallest amount was taken without its coefficient";
             else if (supply.substance == by_mass)
-                choice.why += "; the smallest mass was taken for the smallest amount";
+                choice.why += "; the smallest mass of pure substance was taken for the smallest amount";
         }
         question.choices.push_back(std::move(choice));
     }

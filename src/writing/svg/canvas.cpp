@@ -3,6 +3,7 @@
 
 #include "writing/escape.hpp"
 #include "writing/utf8.hpp"
+#include "writing/wrap.hpp"
 
 #include <fmt/format.h>
 
@@ -52,11 +53,7 @@ double text_width(std::string_view text, double size, bool bold) {
 }
 
 std::vector<std::string> wrap_measured(std::string_view text, double width, double size, bool bold) {
-    std::string words = clean(text);
-    // "30 %" stays on one line.
-    for (std::size_t at = words.find(" %"); at != std::string::npos; at = words.find(" %", at)) {
-        words.replace(at, 1, "\u00A0");
-    }
+    const std::string words = hold_per_cent(clean(text));
     std::vector<std::string> lines(1);
     const auto fits = [&](const std::string& line) { return text_width(line, size, bold) <= width; };
     const auto add_cut = [&](const std::string& word) {

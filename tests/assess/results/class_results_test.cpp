@@ -206,6 +206,13 @@ TEST_CASE("the usual mistakes are known by the numbers they give") {
     CHECK(holds(words("1.712,1.2,10.0,2.14,0.80", Kind::yield), "not turned into per cent"));
     CHECK(holds(words("1.712,1.2,10.0,2.14,136.0", Kind::yield), "boat is not taken off"));
     CHECK(holds(words("1.712,1.2,10.0,2.14,64.0", Kind::yield), "bromine is taken as the limiting reagent"));
+    CHECK(holds(words("1.712,1.2,1.3517,2.14,80", Kind::amount), "grams of acetanilide are written as mmol"));
+    // 1.712 g noted as 1712 mg in a column of g: the yield that was reckoned in g is right.
+    CHECK(standing("1712,1.2,10.0,2.14,80", Kind::yield) == Standing::right);
+    CHECK(own(row_of(columns, "1712,1.2,10.0,2.14,80"), Kind::yield).right ==
+          doctest::Approx(100 * 1.712 / 2.14062).epsilon(1e-4));
+    CHECK(holds(words("1712,1.2,10.0,2.14,79975", Kind::yield), "the mass is not turned into g"));
+    CHECK(standing("1712,1.2,10.0,2.14,55.5", Kind::yield) == Standing::unexplained);
     CHECK(standing("1.712,1.2,10.0,2.10,80", Kind::theory) == Standing::rounded);
     CHECK(standing("1.712,1.2,10.0,3.33,80", Kind::theory) == Standing::unexplained);
 }
@@ -275,6 +282,28 @@ TEST_CASE("columns that name people are refused, and what stands in them is not 
     CHECK(std::count(in_bench.begin(), in_bench.end(), '\n') == 2);
     CHECK_FALSE(holds(in_bench, "Jane"));
     CHECK_FALSE(holds(in_bench, "jane"));
+}
+
+TEST_CASE("a bench code that a spreadsheet made a date of is refused, one that names no month is not") {
+    for (const char* code : {"May-03", "3-May", "2026-05-03", "01.Feb"}) {
+        const std::string faults = faults_of(fmt::format("bench,product (g)\nA1,1.7\n{},1.7\n", code));
+        CHECK_MESSAGE(holds(faults, "class.csv:3: column \"bench\": \"" + std::string(code) + "\" is a date"),
+                      code);
+    }
+    for (const char* code : {"A-03", "03-A", "marble-03", "Mo.3", "2-13", "deck-5"})
+        CHECK_MESSAGE(faults_of(fmt::format("bench,product (g)\n{},1.7\n", code)).empty(), code);
+}
+
+TEST_CASE("numbers beyond a double, and temperatures that nothing melts at, are refused with the row") {
+    CHECK(holds(faults_of("bench,product (g)\nA1,1e400\n"),
+                "class.csv:2: column \"product (g)\": \"1e400\" is too large for a number"));
+    for (const char* range : {"166168", "2166", "2166-168", "166-2168"})
+        CHECK_MESSAGE(holds(faults_of(fmt::format("bench,product (g),mp\nA1,1.7,{}\n", range)),
+                            "class.csv:2: column \"mp\": "),
+                      range);
+    CHECK(holds(faults_of("bench,product (g),mp\nA1,1.7,166168\n"), "did two numbers run together?"));
+    CHECK(holds(faults_of("bench,product (g),mp\nA1,1.7,-300\n"), "is below absolute zero"));
+    CHECK(faults_of("bench,product (g),mp\nA1,1.7,801\n").empty()); // sodium chloride
 }
 
 TEST_CASE("faults name row and column; several are told together") {

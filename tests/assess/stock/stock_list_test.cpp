@@ -200,23 +200,6 @@ TEST_CASE("the shelf is taken first, but nothing past its date") {
     CHECK(line_of(list, "hydrobromic acid 48 %")->to_get == 0);
 }
 
-TEST_CASE("packs are of the size that costs least together; what is left over is told") {
-    const PriceList prices = prices_of(R"({"material": "acetanilide", "pack": "100 g", "price": 10},
-        {"material": "acetanilide", "pack": "250 g", "price": 18},
-        {"material": "ethanol 95 % by volume", "pack": "1 L", "price": 12})");
-    const Material& acetanilide = *catalogue().find_material("acetanilide");
-    CHECK(choose_packs(prices, acetanilide, 90).pack->size == "100 g");
-    CHECK(choose_packs(prices, acetanilide, 100).count == 1);
-    const PackChoice two = choose_packs(prices, acetanilide, 101);
-    CHECK(two.pack->size == "250 g"); // 18 beats 2 x 10
-    CHECK(two.left_over == doctest::Approx(149));
-    CHECK(choose_packs(prices, acetanilide, 0).pack == nullptr);
-    CHECK(choose_packs(prices, *catalogue().find_material("water"), 5).pack == nullptr);
-    // A litre of it weighs 811.4 g.
-    CHECK(choose_packs(prices, *catalogue().find_material("ethanol 95 % by volume"), 811.4).count == 1);
-    CHECK(choose_packs(prices, *catalogue().find_material("ethanol 95 % by volume"), 811.5).count == 2);
-}
-
 TEST_CASE("price lists are refused with the place of each fault") {
     const auto faults = [](const std::string& packs) {
         try {

@@ -95,6 +95,25 @@ TEST_CASE("what the route file states overrides the estimate") {
     CHECK(use.cooling.low == doctest::Approx(4));
 }
 
+TEST_CASE("bromine that is made in the flask is the reason for the hood, before the solvent") {
+    const std::string equation =
+        "acetanilide + hydrogen bromide + hydrogen peroxide -> 4-bromoacetanilide + 2 water";
+    const auto in_ethanol = [&](std::vector<std::string> charges, std::vector<std::string> reactions) {
+        return use_of(Built(one_pot("4-bromoacetanilide", "acetanilide", equation, charges, reactions)))
+            .stages.front()
+            .hood_because;
+    };
+    const std::vector<std::string> charges{charge("acetanilide", "10 mmol", "substrate"),
+                                           charge("ethanol", "20 mL", "solvent"),
+                                           charge("hydrobromic acid 48 %", "11 mmol", "reagent"),
+                                           charge("hydrogen peroxide 30 %", "11 mmol", "reagent")};
+    CHECK(in_ethanol(charges, {reaction("2 hydrogen bromide + hydrogen peroxide -> bromine + 2 water"),
+                               reaction("acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide")}) ==
+          "bromine");
+    // Without bromine on the way: what burns the lungs goes before what only catches fire.
+    CHECK(in_ethanol(charges, {reaction(equation)}) == "hydrogen bromide");
+}
+
 TEST_CASE("bromine sends the stage into the hood, and a stage without a time is counted as silent") {
     const RouteUse use = use_of(Built(brominated(R"("temperature": "25 degC")")));
     CHECK(use.stages.front().hood);
