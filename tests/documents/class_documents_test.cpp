@@ -150,6 +150,38 @@ TEST_CASE(
     CHECK(h3.count("waiting: oxidiser awaiting its quench") == 0);
 }
 
+TEST_CASE("a label of a bottle of its own says what the waste plan demands of it") {
+    const auto labels_of = [](const std::string& id) {
+        std::map<std::string, std::string> found; // contents and foot, by name
+        for (const Comparison& comparison : shipped_comparisons())
+            for (const auto& route : comparison.routes()) {
+                if (route->route().id != id) continue;
+                LabelRequest request = by_eu_rules();
+                request.bottles = false;
+                for (const auto& row : labels_document(*route, request, Catalogue::embedded()).rows.rows)
+                    found[std::get<std::string>(row[1])] =
+                        std::get<std::string>(row[3]) + " / " + std::get<std::string>(row[7]);
+            }
+        return found;
+    };
+    auto cyanide = labels_of("D1a-D2c-D3a");
+    const std::string bottle = "own bottle, marked cyanide, kept basic: ";
+    const std::string acid = "No acid into it: sodium cyanide would set a toxic gas free";
+    for (const char* stream : {"benzoin: filtrate and wash", "benzoin: mother liquor"}) {
+        CAPTURE(stream);
+        CHECK(cyanide[bottle + stream].find(acid) != std::string::npos);
+    }
+    const std::string washings = cyanide[bottle + "washings of benzoin: salts left on the crystals"];
+    CHECK(washings.find("sodium cyanide") != std::string::npos);
+    CHECK(washings.find(acid) != std::string::npos);
+    CHECK(washings.find('%') == std::string::npos);
+    const auto nitric = labels_of("E1");
+    CHECK(nitric.contains("own bottle with a vented cap, marked nitric acid, never one that held a solvent: "
+                          "filtrate and wash"));
+    for (const auto& [name, text] : nitric)
+        CHECK(text.find("No acid into it") == std::string::npos);
+}
+
 TEST_CASE("a label prints the water, and traces by name") {
     const Catalogue& catalogue = Catalogue::embedded();
     const auto shares = documents::printed_shares({{catalogue.find_substance("water"), 50.0},
