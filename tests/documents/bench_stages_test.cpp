@@ -125,8 +125,9 @@ TEST_CASE("a gas is taken in and never poured: no vessel, and cautions of its ow
                 const bool any =
                     std::any_of(stage.facts.charged.begin(), stage.facts.charged.end(),
                                 [](const bench::Reagent* reagent) {
-                                    return reagent->material().components.front().substance->phase ==
-                                           Substance::Phase::gas;
+                                    return reagent->material().is_neat() &&
+                                           reagent->material().components.front().substance->phase ==
+                                               Substance::Phase::gas;
                                 });
                 CHECK(any == has_caution(stage, "charged_gas"));
                 if (any) CHECK_FALSE(stage.vessel.has_value());
