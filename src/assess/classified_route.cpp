@@ -19,7 +19,7 @@ std::vector<ClassifiedBottle> bottles_of(const FlatRoute& flat, const Evaluation
     const Route& route = flat.route();
     for (std::size_t i = 0; i < flat.inflows().size(); ++i) {
         const Inflow& inflow = flat.inflows()[i];
-        if (inflow.as_used) continue; // out of the air
+        if (inflow.as_used || inflow.role->is_trace()) continue; // out of no bottle
         const Step& step = route.steps[at(inflow.step)];
         const Material* material = step.stages[at(inflow.stage)].charges[at(inflow.charge)].material;
         const std::string made_in = inflow.fed_by >= 0 ? route.steps[at(inflow.fed_by)].id : std::string();

@@ -57,7 +57,7 @@ struct ClassifiedStream {
 };
 
 struct ClassifiedRoute {
-    std::vector<ClassifiedBottle> bottles; ///< in the order in which they are first opened
+    std::vector<ClassifiedBottle> bottles; ///< in the order in which they are first opened; no traces
     std::vector<ClassifiedStream> streams; ///< in the order of the steps
 };
 

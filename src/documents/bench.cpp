@@ -6,76 +6,44 @@
 #include "documents/classified_mixture.hpp"
 
 #include <algorithm>
-#include <optional>
+#include <array>
 
 namespace routeweigh::documents {
 namespace {
 
-/// Hazard statements of the GHS by number; what has no hazard of its own for this purpose is left out.
-std::optional<BenchHazard> hazard_of(int statement) {
-    switch (statement) {
-    case 270:
-    case 271:
-    case 272:
-        return BenchHazard::oxidising;
-    case 220:
-    case 221:
-    case 222:
-    case 223:
-    case 224:
-    case 225:
-    case 226:
-    case 228:
-    case 250:
-    case 260:
-    case 261:
-        return BenchHazard::flammable;
-    case 290:
-    case 314:
-    case 318:
-        return BenchHazard::corrosive;
-    case 300:
-    case 301:
-    case 310:
-    case 311:
-    case 330:
-    case 331:
-        return BenchHazard::toxic;
-    case 317:
-    case 334:
-        return BenchHazard::sensitising;
-    case 340:
-    case 350:
-    case 360:
-    case 370:
-    case 372:
-        return BenchHazard::long_term;
-    case 400:
-    case 410:
-        return BenchHazard::aquatic;
-    default:
-        break;
-    }
-    if (statement >= 200 && statement <= 211) return BenchHazard::explosive;
-    if (statement == 240 || statement == 241 || statement == 242) return BenchHazard::explosive;
-    return std::nullopt;
-}
+struct KindRange {
+    int first, last; ///< numbers of statements
+    BenchHazard kind;
+};
+
+/// Numbers of hazard statements: Annex 3 to the GHS (remembered).
+constexpr std::array kind_ranges{
+    KindRange{200, 211, BenchHazard::explosive},   KindRange{220, 228, BenchHazard::flammable},
+    KindRange{229, 229, BenchHazard::pressure},    KindRange{230, 231, BenchHazard::explosive},
+    KindRange{232, 232, BenchHazard::flammable},   KindRange{240, 242, BenchHazard::explosive},
+    KindRange{250, 261, BenchHazard::flammable},   KindRange{270, 272, BenchHazard::oxidising},
+    KindRange{280, 284, BenchHazard::pressure},    KindRange{290, 290, BenchHazard::corrosive},
+    KindRange{300, 301, BenchHazard::toxic},       KindRange{302, 303, BenchHazard::harmful},
+    KindRange{304, 305, BenchHazard::long_term}, // into the lungs, once
+    KindRange{310, 311, BenchHazard::toxic},       KindRange{312, 313, BenchHazard::harmful},
+    KindRange{314, 314, BenchHazard::corrosive},   KindRange{315, 316, BenchHazard::harmful},
+    KindRange{317, 317, BenchHazard::sensitising}, KindRange{318, 318, BenchHazard::corrosive},
+    KindRange{319, 320, BenchHazard::harmful},     KindRange{330, 331, BenchHazard::toxic},
+    KindRange{332, 333, BenchHazard::harmful},     KindRange{334, 334, BenchHazard::sensitising},
+    KindRange{335, 336, BenchHazard::harmful},     KindRange{340, 373, BenchHazard::long_term},
+    KindRange{400, 413, BenchHazard::aquatic},     KindRange{420, 420, BenchHazard::ozone}};
 
 BenchBottle bench_bottle(const ClassifiedBottle& bottle, double product) {
     const MixtureClassification& classification = bottle.classification;
-    BenchBottle item{bottle.material,
-                     bottle.grams / product,
-                     bottle.reactants,
-                     {},
-                     {},
-                     classification.label.supplemental,
-                     {},
-                     is_assessed(classification)};
+    BenchBottle item{
+        bottle.material, bottle.grams / product, bottle.reactants, {}, {}, {}, is_assessed(classification)};
     for (const std::string& statement : classification.label.statements) {
-        const auto hazard = hazard_of(statement_number(statement));
-        if (hazard) item.hazards.insert(*hazard);
-        (hazard ? item.statements : item.others).push_back(statement);
+        item.hazards.insert(kind_of(statement_number(statement)));
+        item.statements.push_back(statement);
     }
+    const auto& supplemental = classification.label.supplemental;
+    item.statements.insert(item.statements.end(), supplemental.begin(), supplemental.end());
+    if (!supplemental.empty()) item.hazards.insert(BenchHazard::other);
     for (const MixtureResult& result : classification.results)
         if (result.outcome == MixtureOutcome::test_needed) item.undecided.emplace_back(result.title);
     return item;
@@ -87,6 +55,12 @@ bool is_plain_water(const Material& material) {
 }
 
 } // namespace
+
+BenchHazard kind_of(int statement) {
+    for (const KindRange& range : kind_ranges)
+        if (statement >= range.first && statement <= range.last) return range.kind;
+    return BenchHazard::other;
+}
 
 std::string_view words(BenchHazard hazard) {
     switch (hazard) {
@@ -103,11 +77,19 @@ std::string_view words(BenchHazard hazard) {
     case BenchHazard::long_term:
         return "serious health hazard";
     case BenchHazard::aquatic:
-        return "toxic to water life";
+        return "harms water life";
+    case BenchHazard::ozone:
+        return "harms the ozone layer";
     case BenchHazard::explosive:
+        return "explosive or self-reactive";
+    case BenchHazard::pressure:
+        return "under pressure";
+    case BenchHazard::harmful:
+        return "harmful or irritating";
+    case BenchHazard::other:
         break;
     }
-    return "explosive or self-reactive";
+    return "of another kind";
 }
 
 std::vector<BenchBottle> bench_of(const Assessment& route, const std::vector<ClassifiedBottle>& bottles) {

@@ -12,8 +12,24 @@
 
 namespace routeweigh::documents {
 
-/// Kinds of hazard that move a bottle into another cupboard or onto another form; read from H numbers.
-enum class BenchHazard { oxidising, flammable, corrosive, toxic, sensitising, long_term, aquatic, explosive };
+/// Kinds of hazard, one for every statement.
+enum class BenchHazard {
+    oxidising,
+    flammable,
+    corrosive,
+    toxic, ///< categories 1 to 3 of acute toxicity
+    sensitising,
+    long_term,
+    aquatic,
+    ozone,
+    explosive,
+    pressure,
+    harmful,
+    other ///< a supplemental statement, or a number that this program does not know
+};
+
+/// The one rule by which every paper sorts hazard statements. \param statement  its number in the GHS: 225
+BenchHazard kind_of(int statement);
 
 std::string_view words(BenchHazard hazard); ///< "oxidising"
 
@@ -22,8 +38,7 @@ struct BenchBottle {
     double grams;                            ///< per gram of product, gross
     std::vector<const Substance*> reactants; ///< in it, water apart
     std::set<BenchHazard> hazards;
-    std::vector<std::string> statements; ///< of its label, those behind `hazards`
-    std::vector<std::string> others;     ///< further statements, of no such kind
+    std::vector<std::string> statements; ///< of its label, supplemental ones last
     std::vector<std::string> undecided;  ///< classes on which only a test decides
     bool assessed;                       ///< what nobody has assessed is less than counts in a mixture
 };

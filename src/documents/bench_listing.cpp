@@ -22,9 +22,8 @@ std::vector<std::string> only_in(const Listing& one, const Listing& other) {
 Listing statements_on_bench(const std::vector<BenchBottle>& bench) {
     Listing found;
     for (const BenchBottle& bottle : bench)
-        for (const auto* list : {&bottle.statements, &bottle.others})
-            for (const std::string& statement : *list)
-                found[statement].insert(bottle.material->name);
+        for (const std::string& statement : bottle.statements)
+            found[statement].insert(bottle.material->name);
     return found;
 }
 

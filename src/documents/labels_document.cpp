@@ -26,6 +26,7 @@ struct Labelled {
     std::string
         kind; ///< "bottle", "waste", or "waiting" for what is in a waste container once it is quenched
     std::vector<PrintedShare> shares;
+    bool shares_known = true; ///< false for washings: how much water is in them nobody planned
     int copies = 1;
 };
 
@@ -104,6 +105,8 @@ std::string_view done_to_it(streams::Treatment::Kind kind) {
 /// The composition is what the streams leave the pot with, not what is done to them first.
 std::string contents_heading(const streams::ContainerContents& contents) {
     if (contents.awaits_quench) return "As planned, by mass, until it is quenched: ";
+    if (contents.washings)
+        return "Washings of what is named here, with its hazards; how much water is in them is not planned: ";
     std::vector<std::string> done;
     for (const streams::Treatment::Kind kind : contents.before)
         add_once(done, std::string(done_to_it(kind)));
@@ -112,11 +115,30 @@ std::string contents_heading(const streams::ContainerContents& contents) {
                        join(done, ", "));
 }
 
+std::string names_text(const std::vector<PrintedShare>& shares) {
+    std::vector<std::string> names;
+    for (const PrintedShare& share : shares)
+        names.push_back(share.substance->name);
+    return join(names, ", ");
+}
+
+/// What is in a bottle of its own that gives a toxic gas with acid (EUH031, EUH032; not every jurisdiction
+/// prints them). What may meet in a shared container is for its own rules to say.
+std::string frees_gas_with_acid(const streams::ContainerContents& contents) {
+    if (contents.container != nullptr) return {};
+    std::vector<std::string> names;
+    for (const streams::Portion& portion : contents.composition.portions())
+        for (const std::string& statement : portion.substance->supplemental)
+            if (statement == "EUH031" || statement == "EUH032") add_once(names, portion.substance->name);
+    return documents::listed(names);
+}
+
 Labelled waste_label(const streams::ContainerContents& contents, const MixtureRules& rules,
                      const LabelWords& words) {
     Labelled made;
     made.kind = contents.awaits_quench ? "waiting" : "waste";
     made.copies = contents.containers;
+    made.shares_known = !contents.washings;
     std::vector<std::pair<const Substance*, double>> grams;
     for (const streams::Portion& portion : contents.composition.portions())
         grams.emplace_back(portion.substance, portion.grams);
@@ -129,12 +151,15 @@ Labelled waste_label(const streams::ContainerContents& contents, const MixtureRu
             {substance, mass / total, substance->phase == Substance::Phase::gas, IngredientFacts{}});
     made.label.heading = "Hazardous waste";
     made.label.name = contents.name;
-    made.label.contents = contents_heading(contents) + composition_text(made.shares);
+    made.label.contents = contents_heading(contents) +
+                          (contents.washings ? names_text(made.shares) : composition_text(made.shares));
     add_hazards(made.label, mixture, rules);
     add_foot(made.label, words, "Started on");
     if (contents.container != nullptr && !contents.container->waste_code.empty())
         made.label.foot.push_back("Waste code: " + contents.container->waste_code);
     if (contents.vented) made.label.foot.emplace_back("Vented cap: do not close tightly");
+    if (const std::string names = frees_gas_with_acid(contents); !names.empty())
+        made.label.foot.push_back(fmt::format("No acid into it: {} would set a toxic gas free", names));
     return made;
 }
 
@@ -144,7 +169,8 @@ writing::MachineTree tree_of(const Labelled& made) {
         shares.emplace_back(writing::MachineObject{
             {"substance", share.substance->name},
             {"grams", made.kind != "bottle" ? writing::MachineTree(share.grams) : writing::MachineTree()},
-            {"percent", static_cast<double>(share.tenths) / 10}});
+            {"percent", made.shares_known ? writing::MachineTree(static_cast<double>(share.tenths) / 10)
+                                          : writing::MachineTree()}});
     for (const std::string& code : made.label.pictograms)
         pictograms.emplace_back(code);
     return writing::MachineObject{{"kind", made.kind},

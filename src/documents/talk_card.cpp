@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "documents/talk_card.hpp"
 
+#include "base/text.hpp"
 #include "documents/cautions.hpp"
+#include "documents/destination.hpp"
 #include "documents/number.hpp"
 #include "documents/papers/papers.hpp"
 #include "documents/papers/talk_points.hpp"
@@ -19,33 +21,40 @@ using documents::Edition;
 
 constexpr std::size_t most_hazards = 3, most_streams = 2, most_signs = 5, most_bottles = 3;
 
-/// Liquids that go into a container, largest first.
+bool is_stop(const streams::StreamAdvice& advice) {
+    return advice.decision.outcome == streams::Decision::Outcome::own_bottle;
+}
+
+/// What is collected: every stream to stop and ask at, then the largest of the others, as many as there is
+/// room for.
 std::vector<const streams::StreamAdvice*> main_streams(const bench::Experiment& experiment) {
     std::vector<const streams::StreamAdvice*> found;
-    for (const streams::StreamAdvice& advice : experiment.waste().streams) {
-        const auto outcome = advice.decision.outcome;
-        if (outcome == streams::Decision::Outcome::container ||
-            outcome == streams::Decision::Outcome::own_bottle)
+    for (const streams::StreamAdvice& advice : experiment.waste().streams)
+        if (is_stop(advice) || advice.decision.outcome == streams::Decision::Outcome::container)
             found.push_back(&advice);
-    }
     std::stable_sort(found.begin(), found.end(), [](const auto* a, const auto* b) {
-        return a->largest_volume() * a->stream.runs > b->largest_volume() * b->stream.runs;
+        if (is_stop(*a) != is_stop(*b)) return is_stop(*a);
+        return a->largest_volume() > b->largest_volume();
     });
-    if (found.size() > most_streams) found.resize(most_streams);
     return found;
 }
 
-std::string where_text(const documents::TalkHazard& hazard) {
-    std::string text;
-    for (std::size_t i = 0; i < hazard.bottles.size() && i < most_bottles; ++i)
-        text += (i == 0 ? "" : "; ") +
-                fmt::format("{} ({})", hazard.bottles[i].name,
-                            hazard.bottles[i].grams > 0
-                                ? documents::balance_text(hazard.bottles[i].grams) + "\u00A0g"
-                                : std::string("product"));
+/// "sodium cyanide (50.00 g, step 1)"; the step only where there are several.
+std::string bottle_text(const documents::TalkHazard::Bottle& bottle, bool several_steps) {
+    std::vector<std::string> amounts;
+    for (const documents::TalkHazard::Amount& amount : bottle.amounts)
+        amounts.push_back(documents::balance_text(amount.grams) + "\u00A0g" +
+                          (several_steps ? fmt::format(" in step {}", amount.step + 1) : ""));
+    return fmt::format("{} ({})", bottle.name, amounts.empty() ? "product" : join(amounts, ", "));
+}
+
+std::string where_text(const documents::TalkHazard& hazard, bool several_steps) {
+    std::vector<std::string> bottles;
+    for (const documents::TalkHazard::Bottle& bottle : hazard.bottles)
+        if (bottles.size() < most_bottles) bottles.push_back(bottle_text(bottle, several_steps));
     if (hazard.bottles.size() > most_bottles)
-        text += fmt::format("; and {} more", hazard.bottles.size() - most_bottles);
-    return text;
+        bottles.push_back(fmt::format("and {} more", hazard.bottles.size() - most_bottles));
+    return join(bottles, "; ");
 }
 
 /// Pots of the earlier steps that one pot of the last takes; "" where it is one of each.
@@ -65,15 +74,36 @@ std::string runs_line(const bench::Experiment& experiment) {
 
 writing::MachineTree hazard_tree(const documents::TalkHazard& hazard) {
     writing::MachineList bottles;
-    for (const documents::TalkHazard::Bottle& bottle : hazard.bottles)
-        bottles.emplace_back(writing::MachineObject{
-            {"name", bottle.name},
-            {"grams", bottle.grams > 0 ? writing::MachineTree(bottle.grams) : writing::MachineTree()}});
+    for (const documents::TalkHazard::Bottle& bottle : hazard.bottles) {
+        writing::MachineList amounts;
+        for (const documents::TalkHazard::Amount& amount : bottle.amounts)
+            amounts.emplace_back(
+                writing::MachineObject{{"step", amount.step + 1}, {"grams_in_one_pot", amount.grams}});
+        bottles.emplace_back(writing::MachineObject{{"name", bottle.name}, {"amounts", std::move(amounts)}});
+    }
     return writing::MachineObject{{"kind", std::string(hazard.id)},
                                   {"urgency", hazard.urgency},
-                                  {"grams", hazard.grams()},
                                   {"bottles", std::move(bottles)},
                                   {"do", hazard.what_to_do}};
+}
+
+/// What there was no room for, and why this was taken first; "" where all is there.
+std::string left_out(const std::vector<documents::TalkHazard>& hazards) {
+    if (hazards.size() <= most_hazards) return {};
+    std::vector<std::string> titles;
+    for (std::size_t i = most_hazards; i < hazards.size(); ++i)
+        titles.emplace_back(hazards[i].title);
+    return fmt::format("{} Not shown here: {}. See the bottles on the bench sheet.",
+                       hazards.front().id == "poison" ? "A poison first, then by severity and amount."
+                                                      : "By severity and amount.",
+                       documents::listed(titles));
+}
+
+writing::Row card_row(const Route& route, const streams::StreamAdvice& advice, bool several_steps) {
+    return {several_steps ? fmt::format("{}, step {}", advice.stream.name, advice.stream.step + 1)
+                          : advice.stream.name,
+            documents::cell_of(documents::stream_volume(route, advice), Edition::key),
+            documents::destination(advice.decision), documents::first_words(advice.decision)};
 }
 
 } // namespace
@@ -87,48 +117,43 @@ writing::Document talk_card(const bench::Experiment& experiment) {
     document.title = "Before we start: " + route.title;
     document.subtitle =
         fmt::format("Talk card, route {}, product {}; amounts for one pot{}.", route.id, route.product->name,
-                    several_steps ? " of the last step, the earlier steps scaled to it" : "");
+                    several_steps ? " of each step, as on the bench sheet" : "");
     if (const std::string runs = runs_line(experiment); !runs.empty())
         document.blocks.push_back(writing::Paragraph{{runs}});
-    std::vector<documents::TalkHazard> hazards = documents::talk_hazards(experiment);
-    const std::size_t all = hazards.size();
-    if (hazards.size() > most_hazards) hazards.resize(most_hazards);
+    const std::vector<documents::TalkHazard> hazards = documents::talk_hazards(experiment);
     writing::MachineList hazard_list, stream_list, sign_list;
 
     writing::Table table;
     table.caption = "What can hurt here";
     table.columns = {{.heading = "hazard"}, {.heading = "where, how much"}, {.heading = "what to do"}};
-    for (const documents::TalkHazard& hazard : hazards) {
-        table.rows.push_back({std::string(hazard.title), where_text(hazard), hazard.what_to_do});
-        hazard_list.push_back(hazard_tree(hazard));
+    for (std::size_t i = 0; i < hazards.size() && i < most_hazards; ++i) {
+        table.rows.push_back(
+            {std::string(hazards[i].title), where_text(hazards[i], several_steps), hazards[i].what_to_do});
+        hazard_list.push_back(hazard_tree(hazards[i]));
     }
-    if (all > hazards.size())
-        table.remarks = {
-            fmt::format("A poison first, then by severity and amount; the bench sheet has {} more.",
-                        documents::counted(all - hazards.size(), "kind", "kinds"))};
+    if (std::string words = left_out(hazards); !words.empty()) table.remarks = {std::move(words)};
     document.blocks.push_back(std::move(table));
 
     writing::Table streams_table;
-    streams_table.caption = std::string("Where the two main streams go") +
-                            (several_steps ? ", each from one pot of its step" : "");
+    streams_table.caption =
+        std::string("Where the main streams go") + (several_steps ? ", each from one pot of its step" : "");
     streams_table.columns = {{.heading = "stream"},
                              {.heading = "about", .align = writing::Align::decimal, .unit = "mL"},
                              {.heading = "goes to"},
                              {.heading = "before that"}};
-    for (const streams::StreamAdvice* advice : main_streams(experiment)) {
-        const documents::SharedFigure volume = documents::stream_volume(route, *advice);
-        std::string first;
-        for (const streams::Treatment& treatment : advice->decision.first)
-            first += (first.empty() ? "" : "; ") + treatment.words;
-        streams_table.rows.push_back(
-            {several_steps ? fmt::format("{}, step {}", advice->stream.name, advice->stream.step + 1)
-                           : advice->stream.name,
-             documents::cell_of(volume, Edition::key), advice->decision.goes_to, first});
-        stream_list.emplace_back(
-            writing::MachineObject{{"name", advice->stream.name},
-                                   {"goes_to", advice->decision.goes_to},
-                                   {"volume", documents::machine_of(volume, Edition::key)}});
+    const std::vector<const streams::StreamAdvice*> streams = main_streams(experiment);
+    for (std::size_t i = 0; i < streams.size(); ++i) {
+        if (i >= most_streams && !is_stop(*streams[i])) break;
+        streams_table.rows.push_back(card_row(route, *streams[i], several_steps));
+        stream_list.emplace_back(writing::MachineObject{
+            {"name", streams[i]->stream.name},
+            {"goes_to", streams[i]->decision.goes_to},
+            {"stop", is_stop(*streams[i])},
+            {"volume", documents::machine_of(documents::stream_volume(route, *streams[i]), Edition::key)}});
     }
+    if (const std::size_t more = streams.size() - stream_list.size(); more > 0)
+        streams_table.remarks = {
+            fmt::format("The bench sheet has {} more.", documents::counted(more, "stream", "streams"))};
     document.blocks.push_back(std::move(streams_table));
 
     writing::BulletList signs;

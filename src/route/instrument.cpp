@@ -102,7 +102,7 @@ void InstrumentFinder::find(Route& route, Problems& problems) {
         for (Stage& stage : step.stages)
             for (Charge& charge : stage.charges) {
                 // Nobody weighs a trace; what starts a chain is there or not.
-                if (charge.as_used || charge.spread || charge.role->name == "trace") continue;
+                if (charge.as_used || charge.spread || charge.role->is_trace()) continue;
                 const UnitSpelling* unit = find_unit(charge.amount.unit);
                 const bool volume = unit != nullptr && unit->kind == UnitKind::volume;
                 const bool poured = charge.role->solvent && charge.material->density.has_value();

@@ -14,6 +14,10 @@ struct Role {
     bool solvent;   ///< what is not reactant and not water counts as solvent
     bool catalyst;  ///< counts with reactants and reagents in the parts of the mass intensity
     bool drown_out; ///< belongs to the class "drown-out and flask rinse" of the same-auxiliaries boundary
+
+    /// Stands for what is there anyway and starts a chain: it counts in the flask and in the figures, but
+    /// nobody measures it, so no paper, stock list or label has it.
+    bool is_trace() const { return name == "trace"; }
 };
 
 /// All roles, in the order in which a bench sheet meets them.

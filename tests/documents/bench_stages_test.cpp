@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What the stages of a bench sheet say to do, in the right order, and how it fits the other papers.
 #include "assess/course/class_use.hpp"
+#include "assess/stock/stock_list.hpp"
 #include "documents/bench_sheet.hpp"
 #include "documents/compared.hpp"
 #include "documents/papers.hpp"
@@ -11,6 +12,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
+#include <vector>
 
 namespace routeweigh {
 namespace {
@@ -80,6 +83,79 @@ TEST_CASE("what a caution says to add last stands last in the checklist") {
     REQUIRE(stages != std::string::npos);
     CHECK(stages > sheet.rfind("Put in potassium bromide"));
     CHECK(stages < sheet.rfind("Quench with"));
+}
+
+// Procedures of adipic acid with peroxide and tungstate mix oxidant and catalyst first (Sato, Aoki, Noyori,
+// Science 1998, 281, 1646; remembered), and cyclohexanol is dropped into boiling nitric acid (Organic
+// Syntheses, Coll. Vol. 1, 18; remembered).
+TEST_CASE("an oxidiser that is the flask comes before what is dropped into it, under reflux too") {
+    const auto order_in = [](const char* file) {
+        const auto laid_out = test::lay_out_file(file);
+        std::vector<std::string> names;
+        for (const bench::Reagent* reagent : laid_out->experiment().steps()[0].stages[0].facts.charged)
+            names.push_back(reagent->material().name);
+        return names;
+    };
+    CHECK(order_in("adipic-acid/E3.json") ==
+          std::vector<std::string>{"sodium tungstate dihydrate", "methyltrioctylammonium chloride",
+                                   "potassium hydrogensulfate", "hydrogen peroxide 30 %", "cyclohexene"});
+    CHECK(order_in("adipic-acid/E1.json") == std::vector<std::string>{"nitric acid 70 %", "cyclohexanol"});
+    for (const char* file : {"adipic-acid/E1.json", "adipic-acid/E2.json", "adipic-acid/E3.json"}) {
+        CAPTURE(file);
+        const std::string sheet = sheet_text(file);
+        CHECK(says(sheet, "last, in portions or dropwise, stirred and with the condenser in place"));
+        CHECK(says(sheet, "it gets hot"));
+    }
+}
+
+TEST_CASE("bromine goes in last, behind the acid that thins it") {
+    const std::string sheet = sheet_text("4-bromoacetanilide/A1.json");
+    CHECK(says(sheet, "Add bromine last, in portions or dropwise"));
+    CHECK(sheet.rfind("Put in bromine") > sheet.rfind("Put in acetic acid"));
+    CHECK(says(sheet_text("4-bromoacetanilide/A7b.json"), "Add pyridinium tribromide last"));
+}
+
+TEST_CASE("a gas is taken in and never poured: no vessel, and cautions of its own") {
+    std::size_t gases = 0;
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        for (const bench::BenchStep& step : laid_out->experiment().steps())
+            for (const bench::BenchStage& stage : step.stages) {
+                const bool any =
+                    std::any_of(stage.facts.charged.begin(), stage.facts.charged.end(),
+                                [](const bench::Reagent* reagent) {
+                                    return reagent->material().is_neat() &&
+                                           reagent->material().components.front().substance->phase ==
+                                               Substance::Phase::gas;
+                                });
+                CHECK(any == has_caution(stage, "charged_gas"));
+                if (any) CHECK_FALSE(stage.vessel.has_value());
+                gases += any ? 1 : 0;
+            }
+    }
+    CHECK(gases >= 2);
+    const std::string sheet = sheet_text("ibuprofen/three-step.json");
+    CHECK(says(sheet, "Vessel: none is proposed here. Gas under pressure or from a cylinder"));
+    CHECK(says(sheet, "Take in hydrogen: "));
+    CHECK(says(sheet, "Take in carbon monoxide: "));
+    CHECK_FALSE(says(sheet, "Put in carbon monoxide"));
+    CHECK(says(sheet, "Hydrogen: flammable gas"));
+    CHECK(says(sheet, "Carbon monoxide: poisonous, and no smell may warn of it: a detector"));
+    CHECK_FALSE(says(sheet, "Weigh and pour only in the hood"));
+}
+
+TEST_CASE("a trace is in the flask and on no paper") {
+    const auto laid_out = test::lay_out_file("4-bromoacetanilide/A7a.json");
+    const bench::Experiment& experiment = laid_out->experiment();
+    for (const auto& document : {bench_sheet(experiment, Edition::student),
+                                 bench_sheet(experiment, Edition::key), talk_card(experiment)})
+        CHECK_FALSE(says(test::in_every_format(document), "hydrobromic acid"));
+    for (const stock::Need& need : stock::needs_of_run(experiment.assessment()))
+        CHECK(need.material->name != "hydrobromic acid 48 %");
+    const auto inflows = experiment.assessment().flat().inflows();
+    CHECK(std::any_of(inflows.begin(), inflows.end(),
+                      [](const Inflow& inflow) { return inflow.substance->name == "hydrogen bromide"; }));
 }
 
 // Common practice, no source: iodide paper tells an oxidiser; an anhydride that meets water boils up.

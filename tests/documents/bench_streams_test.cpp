@@ -3,6 +3,7 @@
 #include "assess/bench/equipment.hpp"
 #include "documents/bench_sheet.hpp"
 #include "documents/compared.hpp"
+#include "documents/destination.hpp"
 #include "documents/papers.hpp"
 
 #include <doctest/doctest.h>
@@ -44,8 +45,9 @@ TEST_CASE("every stream that something is done to has a line to tick, and no oth
         const std::string words = treatments_of(bench_sheet(laid_out->experiment(), Edition::key));
         for (const streams::StreamAdvice& advice : laid_out->experiment().waste().streams) {
             const bool stays = advice.decision.outcome == streams::Decision::Outcome::on_product;
-            const bool ticked = words.find(advice.stream.name + ": ") != std::string::npos &&
-                                words.find("then: " + advice.decision.goes_to) != std::string::npos;
+            const bool ticked =
+                words.find(advice.stream.name + ": ") != std::string::npos &&
+                words.find("then: " + documents::destination(advice.decision)) != std::string::npos;
             if (!advice.decision.first.empty() && !stays) {
                 CAPTURE(advice.stream.name);
                 CHECK(ticked);
@@ -55,6 +57,46 @@ TEST_CASE("every stream that something is done to has a line to tick, and no oth
         CHECK(words.empty() == (words.find("then: ") == std::string::npos));
     }
     CHECK(lines > 15);
+}
+
+TEST_CASE("a sheet warns of the heat of a quench as the waste plan does, the student's without figures") {
+    int warned = 0;
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        const std::string key = test::in_every_format(bench_sheet(laid_out->experiment(), Edition::key));
+        const std::string student =
+            test::in_every_format(bench_sheet(laid_out->experiment(), Edition::student));
+        for (const bench::BenchStep& step : laid_out->experiment().steps()) {
+            const bool at_bench = std::any_of(
+                step.streams.begin(), step.streams.end(), [](const streams::StreamAdvice* advice) {
+                    return advice->decision.needs(streams::Treatment::Kind::quench) &&
+                           advice->decision.outcome != streams::Decision::Outcome::on_product;
+                });
+            if (!at_bench) continue;
+            CHECK(key.find("ool in ice and stir") != std::string::npos);
+            CHECK(student.find("ool in ice and stir") != std::string::npos);
+            CHECK(key.find("slowly, in portions") != std::string::npos);
+            if (!(step.quench->warming > 0)) continue;
+            ++warned;
+            CHECK(key.find("K in the whole liquor") != std::string::npos);
+            CHECK(student.find("K in the whole liquor") == std::string::npos);
+            CHECK(student.find("he quench gets hot") != std::string::npos);
+        }
+    }
+    CHECK(warned >= 2);
+    const auto e3 = test::lay_out_file("adipic-acid/E3.json");
+    const std::string key = test::in_every_format(bench_sheet(e3->experiment(), Edition::key));
+    CHECK(key.find("The quench frees about 17 kJ") != std::string::npos);
+    CHECK(key.find("in a vessel of at least 65 mL") != std::string::npos);
+    CHECK(key.find("ask before anybody quenches it") != std::string::npos);
+}
+
+TEST_CASE("a sheet prints a stop as one") {
+    const auto e1 = test::lay_out_file("adipic-acid/E1.json");
+    const std::string sheet = test::text_of(bench_sheet(e1->experiment(), Edition::student));
+    CHECK(sheet.find("STOP: own bottle with a vented cap, marked nitric acid") != std::string::npos);
+    CHECK(sheet.find("(to: own bottle") == std::string::npos);
 }
 
 TEST_CASE("glassware is what stages and streams of the route ask for, each piece once") {

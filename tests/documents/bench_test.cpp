@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 // What comes onto the bench is what stands in bottles, judged as mixtures.
 #include "documents/bench.hpp"
+
+#include "assess/hazard/statement.hpp"
+#include "chemistry/catalogue.hpp"
 #include "documents/compared.hpp"
 
 #include <doctest/doctest.h>
@@ -49,10 +52,31 @@ TEST_CASE("hydrogen peroxide of 30 % damages eyes and neither burns skin nor oxi
     const std::vector<BenchBottle> bench = bench_of_route("A3", MixtureRegime::eu);
     const BenchBottle& peroxide = bottle_with(bench, "hydrogen-peroxide");
     CHECK(peroxide.material->name.find("30 %") != std::string::npos);
-    CHECK(peroxide.hazards == std::set{BenchHazard::corrosive});
-    CHECK(peroxide.statements == std::vector<std::string>{"H318"});
+    CHECK(peroxide.hazards == std::set{BenchHazard::corrosive, BenchHazard::harmful});
+    CHECK(std::count(peroxide.statements.begin(), peroxide.statements.end(), "H318") == 1);
+    CHECK(std::count(peroxide.statements.begin(), peroxide.statements.end(), "H314") == 0);
     REQUIRE(peroxide.reactants.size() == 1);
     CHECK(peroxide.reactants.front()->id == "hydrogen-peroxide");
+}
+
+TEST_CASE("every statement of the catalogue has its kind, the lesser categories the kind of the greater") {
+    std::size_t seen = 0;
+    for (const Substance* substance : Catalogue::embedded().all_substances())
+        for (const GhsEntry& entry : substance->ghs) {
+            CAPTURE(entry.statement);
+            CHECK(documents::kind_of(statement_number(entry.statement)) != BenchHazard::other);
+            ++seen;
+        }
+    CHECK(seen > 300);
+    // Numbers by the GHS, Annex 3 (remembered): category 2 behind category 1.
+    for (const auto& [greater, lesser] :
+         {std::pair{340, 341}, {350, 351}, {360, 361}, {370, 371}, {372, 373}})
+        CHECK((documents::kind_of(greater) == BenchHazard::long_term &&
+               documents::kind_of(lesser) == BenchHazard::long_term));
+    for (const int water : {400, 410, 411, 412, 413})
+        CHECK(documents::kind_of(water) == BenchHazard::aquatic);
+    CHECK(documents::kind_of(227) == BenchHazard::flammable);
+    CHECK(documents::kind_of(999) == BenchHazard::other);
 }
 
 TEST_CASE("water is no bottle of the bench, and every other bought bottle is there once") {

@@ -12,8 +12,8 @@
 namespace routeweigh {
 namespace {
 
-TEST_CASE("a talk card names at most three hazards and two streams, a poison first, then the severe and the "
-          "heavy") {
+TEST_CASE("a talk card names at most three hazards, a poison first, then the severe and the heavy; and every "
+          "stream to stop at, then the largest") {
     for (const std::string& file : test::shipped_routes()) {
         CAPTURE(file);
         const auto laid_out = test::lay_out_file(file);
@@ -29,35 +29,67 @@ TEST_CASE("a talk card names at most three hazards and two streams, a poison fir
         const auto tables = test::tables_in(card.blocks);
         REQUIRE(tables.size() == 2);
         CHECK(tables[0].rows.size() == std::min<std::size_t>(3, hazards.size()));
-        CHECK(tables[1].rows.size() <= 2);
+        const auto& streams = laid_out->experiment().waste().streams;
+        const auto stops = static_cast<std::size_t>(
+            std::count_if(streams.begin(), streams.end(), [](const streams::StreamAdvice& advice) {
+                return advice.decision.outcome == streams::Decision::Outcome::own_bottle;
+            }));
+        CHECK(tables[1].rows.size() <= std::max<std::size_t>(2, stops));
+        for (std::size_t i = 0; i < tables[1].rows.size(); ++i)
+            CHECK((tables[1].rows[i].cells[2].text.rfind("STOP: ", 0) == 0) == (i < stops));
+        for (const auto& hazard : hazards) // shown, or named as not shown
+            CHECK(test::text_of(card).find(hazard.title) != std::string::npos);
+        CHECK((test::text_of(card).find("A poison first") != std::string::npos) ==
+              (hazards.size() > 3 && poison != hazards.end()));
     }
 }
 
-TEST_CASE("grams on a talk card are those that one pot of the last step takes") {
-    // The route needs a fraction of its first step and several runs of its second: all steps once would be
-    // wrong.
-    const auto laid_out = test::lay_out_file("5-5-diphenylhydantoin/D1a-D2c-D3a.json");
-    const bench::Experiment& experiment = laid_out->experiment();
-    const auto grams_of = [&](const std::string& id, const std::string& name) {
-        for (const auto& hazard : documents::talk_hazards(experiment))
-            for (const auto& bottle : hazard.bottles)
-                if (hazard.id == id && bottle.name == name) return bottle.grams;
-        return 0.0;
-    };
-    double once = 0, taken = 0;
-    for (const bench::BenchStep& step : experiment.steps())
-        for (const bench::Reagent& reagent : step.reagents)
-            if (reagent.material().name == "ethanol 95 % by volume") {
-                once += reagent.grams;
-                taken +=
-                    reagent.grams *
-                    experiment.assessment().evaluation().steps[static_cast<std::size_t>(step.index)].scale;
+TEST_CASE("grams on a talk card are those of the bench sheet, step by step") {
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        const auto& steps = laid_out->experiment().steps();
+        for (const auto& hazard : documents::talk_hazards(laid_out->experiment()))
+            for (const auto& bottle : hazard.bottles) {
+                if (hazard.id == "bromine_set_free") continue;
+                CAPTURE(bottle.name);
+                for (const auto& amount : bottle.amounts) {
+                    double on_sheet = 0;
+                    for (const bench::Reagent& reagent :
+                         steps[static_cast<std::size_t>(amount.step)].reagents)
+                        if (reagent.material().name == bottle.name) on_sheet += reagent.grams;
+                    CHECK(amount.grams == doctest::Approx(on_sheet));
+                }
             }
-    CHECK(taken < 0.5 * once);
-    CHECK(grams_of("fire", "ethanol 95 % by volume") == doctest::Approx(taken));
-    // 50 g of cyanide for 500 g of benzaldehyde, of which the last step takes 2 to 3 %.
-    CHECK(grams_of("poison", "sodium cyanide") > 1.0);
-    CHECK(grams_of("poison", "sodium cyanide") < 1.5);
+    }
+    const std::string card =
+        test::text_of(talk_card(test::lay_out_file("5-5-diphenylhydantoin/D1a-D2c-D3a.json")->experiment()));
+    CHECK(card.find("sodium cyanide (50.00\u00A0g in step 1)") !=
+          std::string::npos); // for 500 g of benzaldehyde
+    CHECK(card.find("STOP: own bottle, marked cyanide, kept basic; ask ") != std::string::npos);
+}
+
+TEST_CASE("a talk card says before a quench that its heat may boil the liquor, where it may") {
+    const auto warns = [](const char* file) {
+        return test::text_of(talk_card(test::lay_out_file(file)->experiment())).find("may boil the liquor") !=
+               std::string::npos;
+    };
+    CHECK(warns("adipic-acid/E3.json"));
+    CHECK_FALSE(warns("4-bromoacetanilide/A3.json"));
+}
+
+TEST_CASE("two gases leave, and one leaves") {
+    const std::string d3 =
+        test::text_of(talk_card(test::lay_out_file("5-5-diphenylhydantoin/D1a-D2c-D3a.json")->experiment()));
+    CHECK(d3.find("nitrogen leaves.") != std::string::npos);
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const std::string card = test::text_of(talk_card(test::lay_out_file(file)->experiment()));
+        const std::size_t at = card.find("Bubbles: ");
+        if (at == std::string::npos) continue;
+        const std::string line = card.substr(at, card.find('.', at) - at);
+        CHECK(line.ends_with(line.find(" and ") != std::string::npos ? " leave" : " leaves"));
+    }
 }
 
 TEST_CASE("a product that harms for good is on the bench sheet and the talk card") {

@@ -2,6 +2,7 @@
 // Hazards of a term: those of the labels of its bottles, and what a change brings and takes.
 #include "documents/term_hazards.hpp"
 
+#include "assess/hazard/statement.hpp"
 #include "assess/input_class.hpp"
 #include "documents/case_rows.hpp"
 #include "documents/compared.hpp"
@@ -46,6 +47,10 @@ TEST_CASE("the hazards of a week are the statements of the bottles that its stoc
             found.insert(statement);
             for (const std::string& bottle : bottles)
                 CHECK(text.find(bottle) != std::string::npos);
+            // No statement without its kind; supplemental ones are "of another kind".
+            CHECK(hazards[i].kinds.contains(statement.starts_with("H")
+                                                ? documents::kind_of(statement_number(statement))
+                                                : documents::BenchHazard::other));
         }
         CHECK(found == expected);
         CHECK_FALSE(found.empty());

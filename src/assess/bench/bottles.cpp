@@ -33,6 +33,14 @@ const MixtureClassification& Bottles::of(const Material& material) {
     return *known;
 }
 
+bool carries(const MixtureClassification& bottle, std::initializer_list<int> statements) {
+    const auto& on_label = bottle.label.statements;
+    return std::any_of(on_label.begin(), on_label.end(), [&](const std::string& statement) {
+        return std::find(statements.begin(), statements.end(), statement_number(statement)) !=
+               statements.end();
+    });
+}
+
 bool brings(const Material& material, std::string_view supplemental) {
     return std::any_of(material.components.begin(), material.components.end(), [&](const Component& part) {
         const auto& statements = part.substance->supplemental;

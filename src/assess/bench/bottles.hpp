@@ -4,6 +4,7 @@
 
 #include "assess/mixture/mixture_classification.hpp"
 
+#include <initializer_list>
 #include <map>
 #include <memory>
 #include <string>
@@ -23,6 +24,9 @@ class Bottles {
     const MixtureRules* rules_;
     std::map<const Material*, std::unique_ptr<const MixtureClassification>> known_;
 };
+
+/// Its label has one of these statements, by number: {225, 226}.
+bool carries(const MixtureClassification& bottle, std::initializer_list<int> statements);
 
 /// Some substance in the bottle carries this supplemental statement ("EUH032"); not all jurisdictions print
 /// them, and what they say holds everywhere.

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "assess/bench/caution_list.hpp"
 
+#include "assess/bench/addition_order.hpp"
 #include "assess/hazard/statement.hpp"
+#include "assess/streams/quench_words.hpp"
+#include "base/list.hpp"
 #include "base/text.hpp"
 
 #include <fmt/core.h>
@@ -26,37 +29,26 @@ std::string named(const std::vector<std::string>& names) {
     return text;
 }
 
-bool has_statement(const MixtureClassification& bottle, std::initializer_list<int> numbers) {
-    const auto& statements = bottle.label.statements;
-    return std::any_of(statements.begin(), statements.end(), [&](const std::string& statement) {
-        return std::find(numbers.begin(), numbers.end(), statement_number(statement)) != numbers.end();
-    });
-}
-
 /// Names of the bottles of this stage that pass a test, each once.
 std::vector<std::string> bottles_that(const StageFacts& facts, auto test) {
     std::vector<std::string> names;
     for (const Reagent* reagent : facts.charged)
-        if (test(*reagent) && std::find(names.begin(), names.end(), reagent->material().name) == names.end())
-            names.push_back(reagent->material().name);
+        if (test(*reagent)) add_once(names, reagent->material().name);
+    return names;
+}
+
+std::vector<std::string> names_of(const std::vector<const Reagent*>& reagents) {
+    std::vector<std::string> names;
+    for (const Reagent* reagent : reagents)
+        add_once(names, reagent->material().name);
     return names;
 }
 
 /// Names of the bottles of this stage that carry one of the statements.
 std::vector<std::string> bottles_with(const StageView& view, std::initializer_list<int> numbers) {
     return bottles_that(view.facts, [&](const Reagent& reagent) {
-        return has_statement(view.bottles.of(reagent.material()), numbers);
+        return carries(view.bottles.of(reagent.material()), numbers);
     });
-}
-
-bool oxidises(const Reagent& reagent, Bottles& bottles) {
-    return reagent.charge->role->name == "oxidant" ||
-           has_statement(bottles.of(reagent.material()), {270, 271, 272});
-}
-
-/// What boils under a condenser has its reagents added through it, in whatever order the route file has.
-bool adds_oxidisers_last(const StageFacts& facts) {
-    return facts.is(Phase::reaction) && facts.charged.size() >= 2 && !facts.refluxes();
 }
 
 std::string flammables(const StageFacts& facts) {
@@ -66,8 +58,33 @@ std::string flammables(const StageFacts& facts) {
     return named(names);
 }
 
+Words charged_gas(const StageView& view) {
+    if (!view.facts.takes_in_gas()) return {};
+    const auto gases_with = [&](std::initializer_list<int> numbers) {
+        return named(bottles_that(view.facts, [&](const Reagent& reagent) {
+            return reagent.is_gas() && carries(view.bottles.of(reagent.material()), numbers);
+        }));
+    };
+    Words words =
+        "Gas from a cylinder or under pressure is never weighed and poured: only with equipment made "
+        "for it, by trained people with permission, as local codes and licensed practice ask.";
+    if (const std::string names = gases_with({330, 331}); !names.empty())
+        words +=
+            fmt::format(" {}: poisonous, and no smell may warn of it: a detector runs before the valve is "
+                        "opened. If it sounds or anybody feels ill: out, close the door, call.",
+                        upper_first(names));
+    if (const std::string names = gases_with({220, 221}); !names.empty())
+        words += fmt::format(" {}: flammable gas: no flame, spark or hot surface in the room, and nothing in "
+                             "which it gathers.",
+                             upper_first(names));
+    return words;
+}
+
 Words toxic(const StageView& view) {
-    const auto names = bottles_with(view, {300, 310, 330, 301, 311, 331});
+    const auto names = bottles_that(view.facts, [&](const Reagent& reagent) {
+        return !reagent.is_gas() &&
+               carries(view.bottles.of(reagent.material()), {300, 310, 330, 301, 311, 331});
+    });
     if (names.empty()) return {};
     return fmt::format("{}: poisonous in small amounts. Weigh and pour only in the hood, with gloves; know "
                        "before you start who helps and what the data sheet says to do.",
@@ -119,7 +136,7 @@ Words free_bromine(const StageView& view) {
 Words water_reactive(const StageView& view) {
     for (const Reagent* reagent : view.facts.charged)
         if (brings(reagent->material(), "EUH014") ||
-            has_statement(view.bottles.of(reagent->material()), {260, 261}))
+            carries(view.bottles.of(reagent->material()), {260, 261}))
             return fmt::format("{} reacts violently with water: dry glass, dry spatula, and no water in the "
                                "pot before the written stage.",
                                upper_first(reagent->material().name));
@@ -135,7 +152,7 @@ Words no_flames(const StageView& view) {
                            flammables(facts));
     if (facts.charged.empty()) return {};
     const bool brought = std::any_of(facts.charged.begin(), facts.charged.end(), [&](const Reagent* reagent) {
-        return has_statement(view.bottles.of(reagent->material()), {224, 225, 226});
+        return carries(view.bottles.of(reagent->material()), {224, 225, 226});
     });
     return brought ? fmt::format("No flames with {}.", flammables(facts)) : Words();
 }
@@ -151,22 +168,21 @@ Words condenser(const StageView& view) {
 Words portions(const StageView& view) {
     const StageFacts& facts = view.facts;
     if (!facts.is(Phase::reaction) || facts.charged.size() < 2) return {};
-    const auto oxidisers =
-        bottles_that(facts, [&](const Reagent& reagent) { return oxidises(reagent, view.bottles); });
-    if (facts.refluxes())
-        return "What is added while the flask boils goes down through the condenser, in portions, each after "
-               "the last has calmed." +
-               (oxidisers.empty()
-                    ? ""
-                    : fmt::format(" Keep {} away from paper and from solvent that is not in the "
-                                  "flask.",
-                                  named(oxidisers)));
-    if (adds_oxidisers_last(facts) && !oxidisers.empty())
-        return fmt::format(
-            "Add {} last, in portions or dropwise, and hold the temperature of the sheet; keep "
-            "it away from paper and from solvent that is not in the flask.",
-            named(oxidisers));
-    return {};
+    const AdditionOrder order = addition_order(facts, view.bottles);
+    const char* through = "What is added while the flask boils goes down through the condenser, in portions, "
+                          "each after the last has calmed.";
+    if (order.oxidisers.empty()) return facts.refluxes() ? through : Words();
+    std::string words = fmt::format("Add {} last, in portions or dropwise, ", named(names_of(order.last())));
+    words +=
+        order.into_oxidiser
+            ? fmt::format("stirred{}, each after the last has calmed: it gets hot, and what piles up reacts "
+                          "all at once. ",
+                          facts.refluxes() ? " and with the condenser in place" : "")
+            : "and hold the temperature of the sheet; ";
+    words += fmt::format("{} {} away from paper and from solvent that is not in the flask.",
+                         order.into_oxidiser ? "Keep" : "keep",
+                         order.into_oxidiser ? named(names_of(order.oxidisers)) : "it");
+    return facts.refluxes() ? fmt::format("{} {}", words, through) : words;
 }
 
 Words hot_crystals(const StageView& view) {
@@ -209,8 +225,13 @@ Words quench_order(const StageView& view) {
                    ? Words()
                    : "Quench: add it slowly to the cold stirred mixture, each portion after the last has "
                      "calmed.";
-    return "Quench: slowly into the cold, stirred mixture, until the colour is gone and test paper (starch "
-           "and iodide) stays white; only then filter. No tight cap on what was just quenched.";
+    std::string words =
+        "Quench: slowly into the cold, stirred mixture, until the colour is gone and test paper "
+        "(starch and iodide) stays white; only then filter. No tight cap on what was just "
+        "quenched.";
+    for (const std::string& line : streams::heat_words(view.quench, false))
+        words += fmt::format(" {}.", upper_first(line));
+    return words;
 }
 
 /// Liquids that burn are more than a fiftieth of it; our line.
@@ -250,7 +271,8 @@ struct Rule {
 };
 
 /// In order of urgency.
-constexpr std::array rules{Rule{"no_acid", no_acid},
+constexpr std::array rules{Rule{"charged_gas", charged_gas},
+                           Rule{"no_acid", no_acid},
                            Rule{"gas_with_acid", gas_with_acid},
                            Rule{"toxic", toxic},
                            Rule{"bromine", free_bromine},
@@ -268,17 +290,6 @@ constexpr std::array rules{Rule{"no_acid", no_acid},
                            Rule{"drying", drying}};
 
 } // namespace
-
-void put_oxidisers_last(StageFacts& facts, Bottles& bottles) {
-    if (!adds_oxidisers_last(facts)) return;
-    const auto reaction_ends =
-        std::find_if(facts.charged.begin(), facts.charged.end(), [](const Reagent* reagent) {
-            const std::string_view role = reagent->charge->role->name;
-            return role == "quench" || role == "neutraliser" || role == "drown-out";
-        });
-    std::stable_partition(facts.charged.begin(), reaction_ends,
-                          [&](const Reagent* reagent) { return !oxidises(*reagent, bottles); });
-}
 
 std::vector<StageCaution> cautions_of(const StageView& view) {
     std::vector<StageCaution> found;

@@ -26,10 +26,6 @@ struct StageView {
     const streams::QuenchPlan& quench; ///< of the step
 };
 
-/// Puts what is to be added last behind the other charges of the reaction, so that a checklist says what its
-/// caution says.
-void put_oxidisers_last(StageFacts& facts, Bottles& bottles);
-
 /// In order of urgency.
 std::vector<StageCaution> cautions_of(const StageView& view);
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "assess/bench/experiment.hpp"
 
+#include "assess/bench/addition_order.hpp"
+
 #include <algorithm>
 #include <set>
 
@@ -19,7 +21,7 @@ VesselKind kind_of(const StageFacts& facts) {
 
 std::optional<Vessel> vessel_for(const StageFacts& facts, const Glassware& glassware) {
     const bool only_dried = facts.charged.empty() && facts.separates(SeparationMethod::drying);
-    if (facts.on_filter || only_dried || facts.volume <= 0) return {};
+    if (facts.on_filter || only_dried || facts.takes_in_gas() || facts.volume <= 0) return {};
     const bool foams = std::any_of(facts.gases.begin(), facts.gases.end(), [&](const StageGas& gas) {
         return gas.litres * 1000 > facts.volume; // more gas than liquid
     });
@@ -59,7 +61,7 @@ Experiment::Experiment(const Assessment& assessment, const BenchRules& rules)
             if (advice.stream.step == step.index) step.streams.push_back(&advice);
         for (StageFacts& facts :
              stages_of(flat, inputs, assessment.evaluation(), step.index, step.reagents, rules)) {
-            put_oxidisers_last(facts, bottles_);
+            put_in_order(facts, bottles_);
             BenchStage stage{std::move(facts), {}, {}};
             stage.vessel = vessel_for(stage.facts, rules.glassware);
             stage.cautions = cautions_of({stage.facts, bottles_, *step.quench});

@@ -20,7 +20,7 @@ namespace routeweigh::bench {
 struct BenchStage {
     StageFacts facts;
     std::optional<Vessel>
-        vessel; ///< that the stage is run in; none where it is done on a filter or in a dish
+        vessel; ///< that the stage is run in; none on a filter, in a dish or where a gas is charged
     std::vector<StageCaution> cautions;
 };
 

@@ -17,6 +17,10 @@ bool counts_moles(const Role& role) {
 
 } // namespace
 
+bool Reagent::is_gas() const {
+    return phase_of(mixture_of(material())) == Substance::Phase::gas;
+}
+
 const Substance* counted_in(const Charge& charge, const SubstanceEquation& overall) {
     if (charge.of != nullptr) return charge.of;
     if (!counts_moles(*charge.role)) return nullptr;
@@ -30,7 +34,7 @@ std::vector<Reagent> reagents_of(const FlatRoute& flat, const Inputs& inputs, in
     const Step& written = flat.route().steps[at(step)];
     std::vector<Reagent> reagents;
     for (const Inflow& inflow : flat.inflows()) {
-        if (inflow.step != step || inflow.as_used) continue;
+        if (inflow.step != step || inflow.as_used || inflow.role->is_trace()) continue;
         const Charge& charge = written.stages[at(inflow.stage)].charges[at(inflow.charge)];
         if (reagents.empty() || reagents.back().charge != &charge) {
             Reagent reagent;

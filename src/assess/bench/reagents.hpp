@@ -22,11 +22,11 @@ struct Reagent {
     bool made_before = false;           ///< an earlier step of the route makes it
 
     const Material& material() const { return *charge->material; }
-    /// Starts a chain and is nothing that anybody measures.
-    bool is_trace() const { return charge->role->name == "trace"; }
+    /// Comes from a cylinder or under pressure: nothing that is weighed and poured.
+    bool is_gas() const;
 };
 
-/// In the order of the stages; what is drawn from the air is left out.
+/// In the order of the stages; what is drawn from the air and what is only a trace are left out.
 std::vector<Reagent> reagents_of(const FlatRoute& flat, const Inputs& inputs, int step);
 
 /// What is counted in a charge: the component that the file names, else the one that the overall equation

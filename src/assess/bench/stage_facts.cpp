@@ -59,6 +59,11 @@ bool StageFacts::has_role(std::string_view role) const {
                        [role](const Charge& charge) { return charge.role->name == role; });
 }
 
+bool StageFacts::takes_in_gas() const {
+    return std::any_of(charged.begin(), charged.end(),
+                       [](const Reagent* reagent) { return reagent->is_gas(); });
+}
+
 bool StageFacts::cools_before_filtering() const {
     if (!warm || !is(Phase::purification)) return false;
     return std::any_of(

@@ -41,6 +41,8 @@ struct StageFacts {
     bool refluxes() const { return condenses != nullptr && !boils_off(*stage); }
     bool separates(SeparationMethod method) const;
     bool has_role(std::string_view role) const;
+    /// A gas is charged: for that no glass of the list is right.
+    bool takes_in_gas() const;
     /// Crystals of the product are to come from the warm pot before it is filtered.
     bool cools_before_filtering() const;
 };

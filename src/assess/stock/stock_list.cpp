@@ -58,7 +58,7 @@ std::vector<Need> needs_of_run(const Assessment& route) {
     const auto inflows = route.flat().inflows();
     for (std::size_t i = 0; i < inflows.size(); ++i) {
         const Inflow& inflow = inflows[i];
-        if (inflow.fed_by >= 0 || inflow.as_used) continue;
+        if (inflow.fed_by >= 0 || inflow.as_used || inflow.role->is_trace()) continue;
         const Material* material =
             route.route().steps[at(inflow.step)].stages[at(inflow.stage)].charges[at(inflow.charge)].material;
         need_of(needs, material).per_run += route.evaluation().in[i];

@@ -88,7 +88,7 @@ StockList make_stock_list(const Assessment& route, WasteNeeds waste, const Class
                           const PriceList& prices);
 
 /// Grams of every material charged in one run of the route, in order of first use: what is bought, not what
-/// another step makes or what the air gives.
+/// another step makes, what the air gives or what is only a trace.
 std::vector<Need> needs_of_run(const Assessment& route);
 
 /// \param waste  of that route by these rules

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "assess/streams/container_contents.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 namespace routeweigh::streams {
@@ -21,7 +23,11 @@ ContainerContents& contents_for(std::vector<ContainerContents>& all, const Strea
     if (found != all.end()) return *found;
     ContainerContents contents;
     contents.container = container;
-    contents.name = container != nullptr ? container->name : "bottle of its own: " + advice.stream.title;
+    contents.washings = own && advice.stream.stays_on_product();
+    contents.name = container != nullptr
+                        ? container->name
+                        : fmt::format("{}: {}{}", advice.decision.bottle,
+                                      contents.washings ? "washings of " : "", advice.stream.title);
     all.push_back(std::move(contents));
     return all.back();
 }

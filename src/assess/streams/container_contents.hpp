@@ -12,13 +12,14 @@ namespace routeweigh::streams {
 
 struct ContainerContents {
     const Container* container = nullptr; ///< nullptr: a bottle of its own
-    std::string name;                     ///< of the container, or of what the bottle is for
+    std::string name;                     ///< of the container; what the bottle must be and what goes into it
     std::vector<std::string> streams;     ///< "step: stream", in order
     Composition composition;              ///< of the whole class; rinses of the allowance are not in it
     int containers = 1;                   ///< that the class fills
     bool vented = false;                  ///< something speaks against a tight cap
     std::set<Treatment::Kind> before; ///< what is done to some of it first; the composition is before that
-    bool awaits_quench = false;       ///< stands at the bench until then, and is in another one afterwards
+    bool washings = false; ///< of what stays on the product: the composition is before anything washes it off
+    bool awaits_quench = false; ///< stands at the bench until then, and is in another one afterwards
 };
 
 /// Every liquid or solid stream that is collected, in the nominal reading: grams of the ledger times the

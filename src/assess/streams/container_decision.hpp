@@ -54,6 +54,7 @@ struct Decision {
     std::vector<std::string> vent; ///< why no tight cap
     std::string waste_code;
     std::string ask;         ///< whom, where the outcome is a stop
+    std::string bottle;      ///< there: what to collect it in, "own bottle, marked cyanide, kept basic"
     bool too_strong = false; ///< a stop, for its acid is not neutralised at a bench
 
     bool needs(Treatment::Kind treatment) const;

@@ -82,6 +82,7 @@ void Decider::stop(std::string where, std::string summary) {
     decision_.outcome = Decision::Outcome::own_bottle;
     decision_.kind.reset();
     decision_.waste_code.clear();
+    decision_.bottle = where;
     decision_.goes_to = std::move(where);
     decision_.summary = std::move(summary);
     decision_.ask = local_.contact;
@@ -202,7 +203,7 @@ void Decider::look_for_oxidants() {
     } else {
         const std::string list = join(found, ", ");
         const auto words = [&](const std::string& of_it) {
-            return fmt::format("quench first ({}); until then {}", of_it,
+            return fmt::format("quench first ({}); until then into the container for {}", of_it,
                                local_.container(ContainerKind::oxidiser)->name);
         };
         decision_.first.push_back({Treatment::Kind::quench, words(list), words(join(names, ", ")), moles});

@@ -104,6 +104,12 @@ struct QuenchPlan {
     /// Of the streams that base goes into: what is needed takes up the strong acid, and the weak acid of what
     /// goes to a neutral container.
     Neutralisation strong, needed, with_weak;
+    double heat = 0;        ///< kJ of the quench that is warned of; 0 where none is known
+    double warming = 0;     ///< K in the whole liquor by that, if all at once and nothing cools; 0: little
+    bool heat_known = true; ///< of all of it
+    bool gets_hot = false;  ///< worth a warning, or not known
+    bool may_boil = false;  ///< so hot that nobody quenches it as it is without asking
+    std::vector<std::string> how;   ///< to destroy what is left: lines of `order` that hold no amounts
     std::vector<std::string> order; ///< what to do, one after the other
     std::vector<std::string> warnings;
 

@@ -196,6 +196,7 @@ QuenchTable read_quench_table(const Source& source) {
     excess.close();
     table.vessel = file.number("vessel_times_liquid");
     table.warm_from = file.number("warm_from_K");
+    table.boils_from = file.number("boils_from_K");
     table.acid_at_bench = file.number("acid_at_bench_mol_per_L");
     const Field spill = file.root()["acid_spill"];
     table.spill_material = spill["material"].text();

@@ -99,7 +99,8 @@ struct QuenchTable {
     Sourced<double> vessel; ///< times the liquid, where carbonate goes in
     double litres_per_mol = 0;
     Provenance litres_from;
-    Sourced<double> warm_from;     ///< K
+    Sourced<double> warm_from;     ///< K in the whole liquor, from which its heat is told
+    Sourced<double> boils_from;    ///< K, from which it may boil
     Sourced<double> acid_at_bench; ///< mol/L: stronger is not neutralised at a bench
     std::string spill_material;    ///< that takes up spilled acid
     Provenance spill_from;

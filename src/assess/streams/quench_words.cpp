@@ -129,14 +129,15 @@ std::vector<std::string> tests_of(const QuenchNeed& need) {
 void order_of_destroying(QuenchPlan& plan) {
     if (!plan.destroys()) return;
     const QuenchNeed& need = larger(plan.destroyed, plan.destroyed_unreacted);
-    plan.order.push_back("at the bench, as the last step of the experiment; cool in ice and stir");
+    plan.how.emplace_back("at the bench, as the last step of the experiment; cool in ice and stir");
     for (const LeftToDestroy& left : need.oxidisers)
         if (!left.row->warning.empty())
-            plan.order.push_back(fmt::format("{}: {}", left.row->name, left.row->warning));
+            plan.how.push_back(fmt::format("{}: {}", left.row->name, left.row->warning));
     if (!need.oxidisers.empty())
-        plan.order.push_back(
+        plan.how.emplace_back(
             "keep the liquor near neutral or basic while the reducer goes in, slowly, in portions: "
             "reducer to oxidiser");
+    plan.order = plan.how;
     for (const LeftToDestroy& left : need.reducers)
         plan.order.push_back(fmt::format("{} with {} before any acid: {} needs {}", left.row->name,
                                          left.row->reagent_name, millimole_words(left.moles),
@@ -198,18 +199,20 @@ void write_order(QuenchPlan& plan, double bench_most) {
     plan.order.insert(plan.order.end(), plan.stopped.begin(), plan.stopped.end());
 }
 
-void write_warnings(QuenchPlan& plan, const QuenchTable& table) {
+void judge_heat(QuenchPlan& plan, const QuenchTable& table) {
     const QuenchNeed& need = larger(plan);
-    if (plan.liquid_grams > 0 && need.heat > 0) {
-        const double rise = warming(need.heat, plan.liquid_grams);
-        if (rise >= table.warm_from.value)
-            plan.warnings.push_back(
-                fmt::format("the quench frees about {} kJ{}: {:.0f} K in the whole liquor if all at "
-                            "once and nothing cools",
-                            significant(need.heat, 2), need.heat_known ? "" : " at least", rise));
-    }
-    if (!need.heat_known)
-        plan.warnings.push_back("heat of part of the quench is not known: assume that it gets hot");
+    plan.heat = std::max(0.0, need.heat);
+    plan.heat_known = need.heat_known;
+    const double rise = warming(plan.heat, plan.liquid_grams);
+    plan.warming = rise >= table.warm_from.value ? rise : 0;
+    plan.gets_hot = plan.warming > 0 || !plan.heat_known;
+    plan.may_boil = plan.warming >= table.boils_from.value;
+}
+
+void write_warnings(QuenchPlan& plan) {
+    const QuenchNeed& need = larger(plan);
+    for (std::string& line : heat_words(plan, true))
+        plan.warnings.push_back(std::move(line));
     if (need.gas_litres > 0)
         plan.warnings.push_back(
             fmt::format("left alone it gives up to {} {}", gas_words(need.gas_litres), need.gas));
@@ -253,7 +256,26 @@ std::string_view words_of(QuenchPlan::Verdict verdict) {
 void describe_quench(QuenchPlan& plan, const QuenchTable& table, double bench_most) {
     plan.words = verdict_words(plan, table);
     write_order(plan, bench_most);
-    write_warnings(plan, table);
+    judge_heat(plan, table);
+    write_warnings(plan);
+}
+
+std::vector<std::string> heat_words(const QuenchPlan& plan, bool with_amounts) {
+    std::vector<std::string> lines;
+    if (!plan.gets_hot) return lines;
+    if (!with_amounts)
+        lines.emplace_back("the quench gets hot");
+    else if (plan.warming > 0)
+        lines.push_back(fmt::format("the quench frees about {} kJ{}: {:.0f} K in the whole liquor if all at "
+                                    "once and nothing cools",
+                                    significant(plan.heat, 2), plan.heat_known ? "" : " at least",
+                                    plan.warming));
+    if (!plan.heat_known)
+        lines.emplace_back("heat of part of the quench is not known: assume that it gets hot");
+    if (plan.may_boil)
+        lines.emplace_back(
+            "that may boil the liquor: ask before anybody quenches it, and dilute it with ice-water first");
+    return lines;
 }
 
 } // namespace routeweigh::streams

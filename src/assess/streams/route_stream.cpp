@@ -23,7 +23,7 @@ Charged charged_into(int step, const FlatRoute& flat, const Evaluation& evaluati
         if (inflow.step != step) continue;
         const double grams = evaluation.in[i] / runs;
         charged.all[inflow.substance] += grams;
-        if (inflow.role->name == "trace") charged.trace[inflow.substance] += grams;
+        if (inflow.role->is_trace()) charged.trace[inflow.substance] += grams;
         if (inflow.role->name == "drying agent" || inflow.role->name == "adsorbent")
             charged.solid[inflow.substance] += grams;
     }

@@ -117,7 +117,7 @@ void set_apart(StreamAdvice& advice, const CompatibilityReport& report, const Lo
         {"kept apart", fmt::format("{}; so not into {}", report.words, decision.goes_to), {}, {}, "", ""});
     decision.outcome = Decision::Outcome::own_bottle;
     decision.kind.reset();
-    decision.goes_to = fmt::format("own bottle, labelled, not into {}", decision.goes_to);
+    decision.bottle = decision.goes_to = fmt::format("own bottle, labelled, not into {}", decision.goes_to);
     decision.summary = report.words;
     decision.ask = local.contact;
     advice.handout = compare_with_handout(advice.stream, decision, local);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/bench/equipment.hpp"
 #include "base/text.hpp"
+#include "documents/destination.hpp"
 #include "documents/number.hpp"
 #include "documents/papers/papers.hpp"
 #include "documents/words.hpp"
@@ -44,8 +45,10 @@ Text charge_line(const Paper& paper, const bench::BenchStage& stage, const bench
     const bool poured =
         role == "drown-out" && std::any_of(stage.cautions.begin(), stage.cautions.end(),
                                            [](const auto& one) { return one.rule == "pour"; });
-    Text line{std::string(poured ? "Pour the mixture into" : verb_of(role)) + " ",
-              writing::strong(reagent.material().name), ": ",
+    const std::string_view verb = poured             ? "Pour the mixture into"
+                                  : reagent.is_gas() ? "Take in"
+                                                     : verb_of(role);
+    Text line{std::string(verb) + " ", writing::strong(reagent.material().name), ": ",
               text_of(mass_of(paper.route(), paper.step, reagent), paper.edition)};
     if (reagent.millilitres) {
         line.runs.emplace_back(" (");
@@ -65,7 +68,7 @@ std::string separation_line(const Paper& paper, const Separation& separation) {
     const auto goes_to = [&]() -> std::string {
         for (const streams::StreamAdvice* advice : paper.step.streams)
             if (advice->stream.name == separation.to)
-                return fmt::format("{} (to: {})", separation.to, advice->decision.goes_to);
+                return fmt::format("{} (to: {})", separation.to, destination(advice->decision));
         return separation.to;
     };
     switch (separation.by) {
@@ -148,6 +151,10 @@ void add_stages(const Paper& paper, Blocks& blocks) {
         writing::BulletList list;
         list.boxes = true;
         if (stage.vessel) list.items.emplace_back("Vessel: " + bench::name_of(*stage.vessel));
+        if (stage.facts.takes_in_gas())
+            list.items.emplace_back(
+                "Vessel: none is proposed here. Gas under pressure or from a cylinder: only "
+                "with equipment and permission for it");
         for (const bench::Reagent* reagent : stage.facts.charged)
             list.items.push_back(charge_line(paper, stage, *reagent));
         if (const std::string line = condition_line(stage.facts); !line.empty())

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
+#include "assess/streams/amounts_in_words.hpp"
+#include "assess/streams/quench_words.hpp"
 #include "assess/streams/treatment_supplies.hpp"
 #include "base/text.hpp"
 #include "documents/amount_text.hpp"
+#include "documents/destination.hpp"
 #include "documents/number.hpp"
 #include "documents/papers/papers.hpp"
 #include "documents/words.hpp"
@@ -16,11 +19,6 @@ namespace {
 /// A liquid to pour, and more than a trace.
 bool has_volume(const streams::StreamAdvice& advice) {
     return !advice.stream.is_gas() && advice.largest_volume() >= 0.1; // mL
-}
-
-/// A student works out amounts, so the words of what comes first must not give them away.
-const std::string& words_for(const streams::Treatment& treatment, Edition edition) {
-    return edition == Edition::student ? treatment.without_amounts : treatment.words;
 }
 
 /// What stays on the crystals goes nowhere by itself, so nothing is done to it.
@@ -47,16 +45,35 @@ std::string ready_words(const Paper& paper) {
 /// What is done to one stream, and where it goes then.
 writing::Text treatment_line(const Paper& paper, const streams::StreamAdvice& advice) {
     writing::Text line{writing::strong(advice.stream.name), ": "};
-    for (const streams::Treatment& treatment : advice.decision.first)
-        line.runs.emplace_back(words_for(treatment, paper.edition) + "; ");
+    // A student works out amounts, so the words must not give them away.
+    line.runs.emplace_back(first_words(advice.decision, paper.key()) + "; ");
     for (const streams::StreamToNeutralise& one : paper.step.quench->to_neutralise) {
         if (one.stream != advice.stream.name || one.usual_base() == nullptr) continue;
         line.runs.emplace_back(one.usual_base()->base->name + ", in portions: ");
         line.runs.push_back(text_of(base_mass(paper.route(), paper.step, one), paper.edition));
-        line.runs.emplace_back("; ");
+        line.runs.emplace_back(paper.key() ? fmt::format(", in a vessel of at least {}; ",
+                                                         streams::liquid_words(one.base.vessel))
+                                           : ", in a vessel that leaves room for the gas; ");
     }
-    line.runs.emplace_back("then: " + advice.decision.goes_to);
+    line.runs.emplace_back("then: " + destination(advice.decision));
     return line;
+}
+
+/// What the waste plan says of destroying what is left: how, and what its heat may do.
+void add_quench_caution(const Paper& paper, Blocks& blocks) {
+    using Kind = streams::Treatment::Kind;
+    if (std::none_of(
+            paper.step.streams.begin(), paper.step.streams.end(), [](const streams::StreamAdvice* advice) {
+                return is_treated(*advice) &&
+                       (advice->decision.needs(Kind::quench) || advice->decision.needs(Kind::destroy));
+            }))
+        return;
+    writing::Caution caution{"Before anything is quenched or destroyed", {}};
+    for (const std::string& line : paper.step.quench->how)
+        caution.items.emplace_back(capitalised(line));
+    for (const std::string& line : streams::heat_words(*paper.step.quench, paper.key()))
+        caution.items.emplace_back(capitalised(line));
+    if (!caution.items.empty()) blocks.push_back(std::move(caution));
 }
 
 /// One line to tick for each stream that does not leave the bench as it is.
@@ -72,6 +89,7 @@ void add_treatments(const Paper& paper, Blocks& blocks) {
         if (is_treated(*advice)) list.items.push_back(treatment_line(paper, *advice));
     list.items.emplace_back("Wait until no more gas comes, then test with paper; a vented cap until then");
     blocks.push_back(writing::Heading{heading_level(paper) + 1, "Before the streams leave the bench"});
+    add_quench_caution(paper, blocks);
     blocks.push_back(std::move(list));
 }
 
@@ -93,7 +111,7 @@ void add_streams(const Paper& paper, Blocks& blocks) {
                               has_volume(*advice)
                                   ? cell_of(stream_volume(paper.route(), *advice), paper.edition)
                                   : writing::Cell(""),
-                              advice->decision.goes_to, first});
+                              destination(advice->decision), first});
     }
     table.remarks = {fmt::format(
         "Containers by {}; ask {} where anything differs from what you see. No conflict "
@@ -111,7 +129,7 @@ writing::MachineTree streams_tree(const Paper& paper) {
             object.push_back({"volume", machine_of(stream_volume(paper.route(), *advice), paper.edition)});
         writing::MachineList first;
         for (const streams::Treatment& treatment : advice->decision.first)
-            first.emplace_back(words_for(treatment, paper.edition));
+            first.emplace_back(paper.key() ? treatment.words : treatment.without_amounts);
         object.push_back({"first", std::move(first)});
         for (const streams::StreamToNeutralise& one : paper.step.quench->to_neutralise)
             if (one.stream == advice->stream.name && one.usual_base() != nullptr)

@@ -11,10 +11,16 @@
 namespace routeweigh::documents {
 
 struct TalkHazard {
+    struct Amount {
+        int step = 0;
+        double grams = 0; ///< in one pot of the step
+    };
     struct Bottle {
         std::string name;
-        double grams; ///< for one pot of the last step; 0: what a step makes, which is for the key to say
-        int urgency;
+        std::vector<Amount> amounts; ///< a step each; none: what a step makes, which is for the key to say
+        int urgency = 0;
+
+        double grams() const; ///< of all steps, one pot each
     };
     std::string_view id, title;
     std::string what_to_do;
@@ -25,7 +31,7 @@ struct TalkHazard {
 };
 
 /// Kinds of hazard of the bottles and of what the flask sets free: a poison first (GHS categories 1 to 3 of
-/// acute toxicity), the others by urgency and then by grams.
+/// acute toxicity), the others by urgency and then by grams. Amounts are those of the bench sheet.
 std::vector<TalkHazard> talk_hazards(const bench::Experiment& experiment);
 
 /// What is seen when it goes as it should, and when it does not.

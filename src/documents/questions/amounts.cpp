@@ -25,7 +25,7 @@ struct Changed {
 std::vector<const bench::Reagent*> reactant_charges(const bench::BenchStep& step) {
     std::vector<const bench::Reagent*> found;
     for (const bench::Reagent& reagent : step.reagents)
-        if (reagent.counted != nullptr && !reagent.is_trace() && reagent.stage <= step.theory.last_stage &&
+        if (reagent.counted != nullptr && reagent.stage <= step.theory.last_stage &&
             step.step->overall.coefficient_of(reagent.counted) < 0)
             found.push_back(&reagent);
     return found;

@@ -35,7 +35,7 @@ int crystal_water(const Substance& substance) {
 
 Question ask_solution(const QuestionSource& source) {
     const auto charges = charges_where(source, [](const bench::Reagent& reagent) {
-        return reagent.millilitres && !reagent.is_trace() && !reagent.material().is_neat() &&
+        return reagent.millilitres && !reagent.material().is_neat() &&
                reagent.material().component_of(*reagent.counted)->mass_fraction < 0.9;
     });
     if (charges.empty()) return {};
@@ -79,7 +79,7 @@ Question ask_hydrate(const QuestionSource& source) {
     question.title = "A salt with its water";
     question.text =
         fmt::format("{} g of {} are weighed. The salt without its water has a molar mass of {} g/mol, and "
-                    "{} mol of water ({} g/mol) stand in one mol of crystals. How many millimoles of the "
+                    "one mol of crystals holds {} mol of water ({} g/mol). How many millimoles of the "
                     "salt are that?",
                     digits(grams, 3), hydrate.name, fixed(dry, 2), crystal_water(hydrate), water);
     question.answer = 1000 * grams / hydrate.molar_mass;

@@ -33,7 +33,7 @@ std::vector<std::string> traces_of(const RouteView& route) {
     for (const Step& step : route.route().steps)
         for (const Stage& stage : step.stages)
             for (const Charge& charge : stage.charges)
-                if (charge.role->name == "trace")
+                if (charge.role->is_trace())
                     lines.push_back(fmt::format("{}: the ceiling rests on the trace of {}, {:g} {} ({}){}.",
                                                 route.id, charge.material->name, charge.amount.value,
                                                 charge.amount.unit, charge.source,

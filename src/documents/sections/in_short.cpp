@@ -111,9 +111,7 @@ std::string brought_by(const BenchBottle& item) {
     for (const BenchHazard hazard : item.hazards)
         words += (words.empty() ? "" : ", ") + std::string(documents::words(hazard));
     if (!item.statements.empty())
-        words += " (" + join(item.statements, " ") + ")";
-    else
-        words = join(item.others, " ");
+        words += (words.empty() ? "" : " ") + fmt::format("({})", join(item.statements, " "));
     if (words.empty()) words = item.assessed ? "not classified" : "no assessment";
     if (!item.undecided.empty()) words += "; a test decides: " + in_sentence(join(item.undecided, ", "));
     return words;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What programs read of the waste of routes: the tree of waste.schema.json, and one row a stream.
 #include "assess/streams/quench_words.hpp"
+#include "documents/destination.hpp"
 #include "documents/shared_figure.hpp"
 #include "documents/version.hpp"
 #include "documents/waste/waste_parts.hpp"

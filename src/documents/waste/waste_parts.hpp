@@ -21,8 +21,6 @@ writing::Table containers_table(const streams::ClassWaste& one);
 void add_containers(const streams::ClassWaste& one, WasteBlocks& blocks);
 /// "Why: filtrate and washes to aqueous, neutral", folded.
 writing::Folded why_block(const streams::StreamAdvice& advice);
-/// What has to be done before: "quench first ...; base before ...". "" where nothing.
-std::string first_words(const streams::Decision& decision);
 
 void add_meetings(const streams::ClassWaste& one, const streams::StreamRules& rules, WasteBlocks& blocks);
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Every stream with its container, and the way that led there.
 #include "base/text.hpp"
+#include "documents/destination.hpp"
 #include "documents/number.hpp"
 #include "documents/shared_figure.hpp"
 #include "documents/waste/waste_parts.hpp"
@@ -15,11 +16,8 @@ using streams::StreamAdvice;
 
 constexpr double worth_a_row = 1e-4; // g: prints as more than nothing
 
-/// A stop is seen as one.
 std::string goes_to(const Decision& decision) {
-    std::string words = decision.outcome == Decision::Outcome::own_bottle
-                            ? fmt::format("STOP: {}; ask {}", decision.goes_to, decision.ask)
-                            : decision.goes_to;
+    std::string words = destination(decision);
     if (!decision.waste_code.empty()) words += fmt::format(" ({})", decision.waste_code);
     return words;
 }
@@ -80,13 +78,6 @@ writing::BulletList pairing_list(const StreamAdvice& advice) {
 }
 
 } // namespace
-
-std::string first_words(const Decision& decision) {
-    std::vector<std::string> list;
-    for (const streams::Treatment& treatment : decision.first)
-        list.push_back(treatment.words);
-    return join(list, "; ");
-}
 
 writing::Folded why_block(const StreamAdvice& advice) {
     writing::Folded folded{

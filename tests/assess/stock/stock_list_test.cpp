@@ -103,10 +103,10 @@ TEST_CASE("the stock list of every shipped route adds up to the ledger times the
         BySubstance ledger, listed;
         for (const LedgerRow& row : route.ledger().rows)
             if (row.side == LedgerRow::Side::in) ledger[row.substance] += row.grams * plan.portions();
-        // What the air gives is in the ledger and in no bottle.
+        // What the air gives and what is only a trace are in the ledger and in no bottle.
         for (std::size_t i = 0; i < route.flat().inflows().size(); ++i)
-            if (route.flat().inflows()[i].as_used)
-                ledger[route.flat().inflows()[i].substance] -= route.evaluation().in[i] * plan.portions();
+            if (const Inflow& inflow = route.flat().inflows()[i]; inflow.as_used || inflow.role->is_trace())
+                ledger[inflow.substance] -= route.evaluation().in[i] * plan.portions();
         for (const StockLine& line : list.lines)
             for (const Component& component : line.material->components)
                 listed[component.substance] += line.needed() * component.mass_fraction;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Quenches of the ten ways to 4-bromoacetanilide. The amounts left are worked by hand from the charges: 10.00
 // mmol acetanilide, 80 % isolated.
+#include "assess/streams/quench_words.hpp"
 #include "stream_case.hpp"
 #include "support/route_builder.hpp"
 
@@ -157,6 +158,27 @@ TEST_CASE("without a planned quench the need is named") {
     CHECK(plan.nominal.gas == "O2");
     CHECK(plan.nominal.gas_litres == doctest::Approx(0.242 * 24.465).epsilon(0.01));
     CHECK(any_holds(plan.warnings, "K in the whole liquor"));
+}
+
+TEST_CASE("heat that may boil the liquor asks first, and is told without amounts too") {
+    const WasteOf e3("routes/adipic-acid/E3.json", us_rules());
+    const QuenchPlan& plan = e3.quench();
+    // H2O2 + HSO3- -> HSO4- + H2O: -887.3 - 285.8 + 191.2 + 626.2 = -355.8 kJ/mol (NBS tables of chemical
+    // thermodynamic properties, 1982; remembered), for the peroxide of the reading that leaves more.
+    const double moles = oxidant_mmol(plan.unreacted, "hydrogen peroxide") / 1000;
+    CHECK(plan.heat == doctest::Approx(355.8 * moles).epsilon(0.01));
+    CHECK(plan.warming == doctest::Approx(plan.heat / 4.18e-3 / plan.liquid_grams).epsilon(0.001));
+    CHECK(plan.warming > 100); // whatever it starts from, water boils then
+    CHECK(plan.may_boil);
+    CHECK(any_holds(plan.warnings, "ask before anybody quenches it"));
+    for (const std::string& line : heat_words(plan, false))
+        CHECK(line.find_first_of("0123456789") == std::string::npos);
+    CHECK(heat_words(plan, true).front().find("17 kJ") != std::string::npos);
+    for (const std::string& line : plan.how)
+        CHECK(any_holds(plan.order, line));
+    const WasteOf a3("routes/4-bromoacetanilide/A3.json", us_rules()); // 0.8 mmol of peroxide in 54 mL
+    CHECK_FALSE(a3.quench().may_boil);
+    CHECK_FALSE(any_holds(a3.quench().warnings, "ask before anybody quenches it"));
 }
 
 TEST_CASE("nothing left and nothing planned says so; nitric acid stays what its container says") {

@@ -21,7 +21,7 @@ TEST_CASE("an organic container takes no strong acid or base before it is neutra
 TEST_CASE("an oxidiser is quenched first, a metal goes to the metals, sulfite never into acid") {
     const Decision peroxide = decide(grams({{"water", 97}, {"hydrogen peroxide", 3}}), us_rules());
     CHECK(peroxide.needs(Treatment::Kind::quench));
-    CHECK(holds(peroxide.first[0].words, "until then oxidiser awaiting its quench"));
+    CHECK(holds(peroxide.first[0].words, "until then into the container for oxidiser awaiting its quench"));
     CHECK_FALSE(peroxide.vent.empty());
     const Decision copper =
         decide(grams({{"water", 99}, {"copper(II) sulfate pentahydrate", 1}}), us_rules());
