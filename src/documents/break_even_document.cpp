@@ -63,11 +63,12 @@ std::string none_words(const BreakEvenQuestion& question, const BreakEvenAnswer&
     const NumericInput& input = answer.input;
     const BreakEvenSearch& search = answer.search;
     const auto& near = nearest_point(answer, question.target);
-    const std::string best = fmt::format("nearest is {} at {}", figure_value(question.figure, near.figure),
-                                         with_equivalents(answer, near.input));
+    const std::string best = fmt::format(
+        "nearest is {} at {}", figure_value(question.figure, near.figure),
+        near.input < 1e-9 * input.value ? "next to none of it" : with_equivalents(answer, near.input));
     const bool at_high = near.input >= search.high, at_low = near.input <= search.low;
     if (at_high && !search.high_cut && input.bounded)
-        return fmt::format("none within nature's limits: {}, and there is nothing beyond", best);
+        return fmt::format("none up to {:g} {}, the physical limit: {}", input.high, input.unit, best);
     if (at_high && !search.high_cut)
         return fmt::format("none up to ten times the amount as written: {}", best);
     if ((at_high && search.high_cut) || (at_low && search.low_cut))
@@ -224,8 +225,8 @@ writing::Document break_even_document(const BreakEvenQuestion& question,
     }
     if (question.figure.id() == "process_mass_intensity" && !question.target_of.empty())
         document.blocks.push_back(writing::Paragraph{"Both routes as they are written. With the same "
-                                                     "auxiliaries they may meet elsewhere; the figure "
-                                                     "same_auxiliaries_process_mass_intensity tells where."});
+                                                     "auxiliaries they may meet elsewhere: ask for the "
+                                                     "figure same_auxiliaries_process_mass_intensity."});
     if (question.figure.id() == same_auxiliaries_id)
         document.blocks.push_back(writing::Paragraph{
             fmt::format("Drown-out and flask rinse are those of {}, scaled by theoretical moles of product, "

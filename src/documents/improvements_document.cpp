@@ -196,13 +196,12 @@ writing::Document improvements_document(const Assessment& route, const Improveme
         blocks.push_back(ranking(improvements, shown));
         if (shown < improvements.ranked.size())
             blocks.push_back(writing::Paragraph{fmt::format(
-                "{} would improve it; --top shows them.",
+                "{} would improve it and stand in no row here.",
                 capitalised(counted(improvements.ranked.size() - shown, "more change", "more changes")))});
         blocks.push_back(writing::Paragraph{
             "Each was put into the route file and everything computed anew. None has been run: the yield is "
             "assumed to stay as it is, and the last column says how much of it may be lost before the gain "
-            "is "
-            "gone.",
+            "is gone.",
             true});
         if (route.route().steps.size() > 1) blocks.push_back(amounts_of_steps());
         add_details(improvements, shown, blocks);

@@ -175,7 +175,7 @@ writing::Document what_if_document(const Comparison& comparison) {
     if (moved < pairs.size()) blocks.push_back(std::move(rest));
     if (count > 0)
         blocks.push_back(writing::Paragraph{
-            "Untested: the yields are assumed to stay what the file says, and every separation to do what it "
+            "Untested: yields that were not changed are assumed to stay, and every separation to do what it "
             "did. A change of amounts can change both."});
     if (comparison.baseline_index() > 1)
         blocks.push_back(writing::Paragraph{

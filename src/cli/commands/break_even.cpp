@@ -67,9 +67,7 @@ std::function<void()> add_break_even(CLI::App& program, Context& context) {
         ->add_option("--input", options->input,
                      "Only this input, with a curve: a JSON pointer or a name, such as yield; else all")
         ->type_name("PLACE");
-    command->add_option("--target", options->target, "A number in place of BASELINE")
-        ->check(CLI::Range(-1e300, 1e300).description(""))
-        ->type_name("VALUE");
+    command->add_option("--target", options->target, "A number in place of BASELINE")->type_name("VALUE");
     command->footer(
         "Examples:\n"
         "  routeweigh break-even A3.json A1.json\n"

@@ -85,7 +85,8 @@ void find_telescoping(const CandidateSource& source, std::vector<Candidate>& can
         if (!charged || titles.size() == step.stages.size()) continue;
         for (Assignment& change : notes_left_over(step))
             candidate.changes.push_back(std::move(change));
-        candidate.what = fmt::format("carry the crude {} of {} on, without ", step.product->name, step.id);
+        candidate.what =
+            fmt::format("carry the crude {} of the step {} on, without ", step.product->name, step.id);
         for (std::size_t i = 0; i < titles.size(); ++i)
             candidate.what += (i == 0 ? "" : i + 1 == titles.size() ? " and " : ", ") + titles[i];
         candidate.question =

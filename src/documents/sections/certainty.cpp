@@ -108,7 +108,7 @@ writing::Figure interval_picture(const ReportView& view) {
         chart.items.push_back(
             {view.routes[r].id, drawn.mean, drawn.low, drawn.high, false, view.routes[r].baseline});
     }
-    return {fmt::format("{} with the interval that holds {} of the draws{}. {}", heads.list[figure].name,
+    return {fmt::format("{}, with the interval that holds {} of the draws{}. {}", heads.list[figure].name,
                         percent(certainty.options().coverage),
                         assumed ? ", at the yields that are assumed" : "", view.standing()),
             "The bars are what balances, glassware, bottles and stated yields leave open.", chart};
