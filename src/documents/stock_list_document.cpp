@@ -162,12 +162,11 @@ writing::Table order_table(const StockList& list, const stock::PriceList& prices
 /// How to bring stock and water together where the solute burns skin; "" where nothing has to be said.
 std::string pouring_words(const Preparation& made) {
     const Material& stock = *made.recipe.stock;
-    const auto& entries = made.recipe.solute->ghs;
-    const bool burns = std::any_of(entries.begin(), entries.end(),
-                                   [](const GhsEntry& entry) { return entry.statement == "H314"; });
-    if (!burns) return {};
+    const auto burns = [](const GhsEntry& entry) { return entry.statement == "H314"; };
+    if (std::none_of(made.recipe.solute->ghs.begin(), made.recipe.solute->ghs.end(), burns)) return {};
     if (stock.components.size() == 1 && made.recipe.solute->phase == Substance::Phase::solid)
-        return "goggles and gloves; it can get very hot as it dissolves: in small portions into cold stirred water, "
+        return "goggles and gloves; it can get very hot as it dissolves: in small portions into cold stirred "
+               "water, "
                "never water onto it, each after the last has cooled; stopper it when cold; ";
     return "goggles and gloves; pour it slowly into the water, never the other way round; ";
 }

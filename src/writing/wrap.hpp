@@ -24,7 +24,8 @@ std::vector<Line> wrap(const Text& text, int width);
 /// The same for bare text; always at least one line, which may be empty.
 std::vector<std::string> wrap_plain(std::string_view text, int width);
 
-/// The text with no-break spaces where it speaks of per cent, so that "7.6 %" and "10 % w/v" stay on one line.
+/// The text with no-break spaces where it speaks of per cent, so that "7.6 %" and "10 % w/v" stay on one
+/// line.
 std::string hold_per_cent(std::string text);
 
 /// The text without its tones.

@@ -39,8 +39,7 @@ Money money_of(const ClassUse& use, const House& house) {
     for (const stock::StockLine& line : use.stock.lines) {
         if (line.packs.empty()) continue;
         // By the price of the packs that are bought, whatever the shelf holds; spare stock is not used up.
-        money.used +=
-            line.needed() / (1.0 + use.plan.extra) / line.packs.grams * line.packs.cost;
+        money.used += line.needed() / (1.0 + use.plan.extra) / line.packs.grams * line.packs.cost;
     }
     money.disposals = disposals_of(use.waste, prices);
     for (const Disposal& one : money.disposals)

@@ -27,8 +27,8 @@ struct PackChoice {
     std::string words() const;
 };
 
-/// The packs that cover the need and cost least together; of equal ones the fewest, and of these the ones that
-/// leave least over. \param grams  needed; nothing is bought for 0
+/// The packs that cover the need and cost least together; of equal ones the fewest, and of these the ones
+/// that leave least over. \param grams  needed; nothing is bought for 0
 PackChoice choose_packs(const PriceList& prices, const Material& material, double grams);
 
 } // namespace routeweigh::stock
