@@ -136,7 +136,8 @@ std::vector<Route> SamplingOptions::read(std::vector<SourcePtr>& sources, const 
 
 std::unique_ptr<Certainty> SamplingOptions::run(const Comparison& comparison,
                                                 const std::vector<SourcePtr>& sources,
-                                                const Catalogue& catalogue) const {
+                                                const Catalogue& catalogue,
+                                                const std::vector<std::string>& figures) const {
     UncertaintyOptions uncertainty;
     uncertainty.assumed_yield_half_width = points_ / 100.0;
     if (atomic_weights_) uncertainty.elements = atomic_weight_effects(comparison, sources, catalogue);
@@ -159,7 +160,7 @@ std::unique_ptr<Certainty> SamplingOptions::run(const Comparison& comparison,
         return interrupted == 0;
     };
     const InterruptGuard guard;
-    auto certainty = std::make_unique<Certainty>(comparison, uncertainty, std::move(options));
+    auto certainty = std::make_unique<Certainty>(comparison, uncertainty, std::move(options), figures);
     if (shown) fmt::print(stderr, "\r{:48}\r", "");
     ended_early = certainty->drawn().interrupted;
     if (ended_early)

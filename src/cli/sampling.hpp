@@ -36,9 +36,11 @@ class SamplingOptions {
 
     /// Draws, with progress on a terminal; an interrupt ends the run and keeps what has been drawn.
     /// \param sources  that the routes were read from, and the catalogue that they were read with
+    /// \param figures  ids of those that must be stable; none: all
     /// \throws InputError, CallError
     std::unique_ptr<Certainty> run(const Comparison& comparison, const std::vector<SourcePtr>& sources,
-                                   const Catalogue& catalogue) const;
+                                   const Catalogue& catalogue,
+                                   const std::vector<std::string>& figures = {}) const;
 
   private:
     CLI::App* command_ = nullptr;

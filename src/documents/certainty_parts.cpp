@@ -19,6 +19,33 @@ int decimals_of_deviation(double deviation, int otherwise) {
     return std::clamp(1 - static_cast<int>(std::floor(std::log10(deviation))), 0, 9);
 }
 
+/// Names, each once, of those that had to be stable and are not.
+std::vector<std::string> unstable_figures(const Certainty& certainty) {
+    const FigureModel& model = certainty.model();
+    const std::vector<std::size_t>& asked = certainty.options().asked;
+    std::vector<std::string> names;
+    for (std::size_t f = 0; f < model.heads().count(); ++f)
+        for (std::size_t r = 0; r < model.routes(); ++r) {
+            const std::size_t y = model.output(r, f);
+            if (certainty.drawn().outputs[y].stable ||
+                (!asked.empty() && std::find(asked.begin(), asked.end(), y) == asked.end()))
+                continue;
+            names.push_back(in_sentence(model.heads().list[f].name));
+            break;
+        }
+    return names;
+}
+
+std::string named(std::vector<std::string> names) {
+    constexpr std::size_t most = 4;
+    if (names.size() > most + 1) {
+        const std::size_t rest = names.size() - most;
+        names.resize(most);
+        names.push_back(counted(rest, "other", "others"));
+    }
+    return listed(names);
+}
+
 writing::Cell deviation_cell(double deviation) {
     return {digits(deviation, 2), deviation};
 }
@@ -57,12 +84,13 @@ std::vector<writing::Text> sampling_remarks(const Certainty& certainty) {
         percent(options.coverage));
     if (drawn.interrupted) how += " The run was stopped early; what had been drawn is shown.";
     if (options.digits > 0 && !drawn.interrupted) {
-        const bool stable = std::all_of(drawn.outputs.begin(), drawn.outputs.end(),
-                                        [](const DrawnOutput& output) { return output.stable; });
-        how += fmt::format(" {} to {} of every standard uncertainty.",
-                           stable ? "Means, uncertainties and ends of intervals are stable"
-                                  : "That was too few for all figures to be stable",
-                           counted(static_cast<std::size_t>(options.digits), "digit", "digits"));
+        const std::vector<std::string> unstable = unstable_figures(certainty);
+        const std::string digits = counted(static_cast<std::size_t>(options.digits), "digit", "digits") +
+                                   " of its standard uncertainty";
+        how += unstable.empty()
+                   ? fmt::format(" Mean, uncertainty and interval of every figure{} are stable to {}.",
+                                 options.asked.empty() ? "" : " asked for", digits)
+                   : fmt::format(" That was too few to be stable to {} for: {}.", digits, named(unstable));
     }
     remarks.emplace_back(how);
     if (!certainty.model().inputs().elements.empty())

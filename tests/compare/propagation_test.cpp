@@ -221,6 +221,29 @@ TEST_CASE("an output that only a few draws move keeps no run going, and a roundi
     CHECK(propagate_linearly(small).deviation[0] == Approx(1e-10).scale(0).epsilon(1e-3));
 }
 
+TEST_CASE("a run ends when what was asked for is stable, whatever else is not") {
+    Model model = one_output({Normal{0, 1}, Rectangular{0, 1}}, sum);
+    model.outputs = 2;
+    model.evaluator = [] {
+        return [](const DrawRows& x, DrawRows& y) {
+            for (std::size_t row = 0; row < x.rows; ++row) {
+                y.row(row)[0] = x.row(row)[0];
+                // A tail so heavy that its deviation never settles.
+                y.row(row)[1] = 1.0 / std::pow(1e-12 + x.row(row)[1], 0.9);
+            }
+        };
+    };
+    MonteCarloOptions options;
+    options.most = 30 * batch_draws;
+    options.digits = 1;
+    CHECK(propagate_draws(model, options).draws == 30 * batch_draws);
+    options.asked = {0};
+    const MonteCarloResult result = propagate_draws(model, options);
+    CHECK(result.draws < 30 * batch_draws);
+    CHECK(result.outputs[0].stable);
+    CHECK_FALSE(result.outputs[1].stable);
+}
+
 TEST_CASE("a run can be stopped between batches and tells so") {
     const Model model = one_output({Normal{0, 1}}, sum);
     MonteCarloOptions options;

@@ -53,7 +53,8 @@ std::function<void()> add_uncertainty(CLI::App& program, Context& context) {
         std::vector<Route> routes = options->sampling.read(sources, context.catalogue(), context.rules());
         const Comparison comparison = compare_routes(std::move(routes), options->baseline, context.rules());
         require_figures(comparison, options->figures);
-        const auto certainty = options->sampling.run(comparison, sources, context.catalogue());
+        const auto certainty =
+            options->sampling.run(comparison, sources, context.catalogue(), options->figures);
         context.write(uncertainty_document(comparison, *certainty, options->figures));
     };
 }

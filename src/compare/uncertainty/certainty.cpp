@@ -7,8 +7,11 @@
 namespace routeweigh {
 
 Certainty::Certainty(const Comparison& comparison, const UncertaintyOptions& uncertainty,
-                     MonteCarloOptions draws)
+                     MonteCarloOptions draws, const std::vector<std::string>& figures)
     : model_(comparison, uncertainty), options_(std::move(draws)) {
+    for (const std::string& id : figures)
+        for (std::size_t route = 0; route < model_.routes(); ++route)
+            options_.asked.push_back(model_.output(route, model_.heads().index_of(id)));
     linear_ = propagate_linearly(model_.model());
     OrderCounter counter(model_.heads(), model_.routes(), options_.threads);
     if (model_.inputs().empty()) { // every draw would be the same

@@ -25,8 +25,10 @@ inline constexpr double sure_share = 0.95;
 
 class Certainty {
   public:
-    /// Runs the draws. The comparison must outlive the result. \throws InputError see uncertain_inputs()
-    Certainty(const Comparison& comparison, const UncertaintyOptions& uncertainty, MonteCarloOptions draws);
+    /// Runs the draws. The comparison must outlive the result. \param figures  ids of those that must be
+    /// stable where digits are asked for; none: all \throws InputError see uncertain_inputs()
+    Certainty(const Comparison& comparison, const UncertaintyOptions& uncertainty, MonteCarloOptions draws,
+              const std::vector<std::string>& figures = {});
     Certainty(const Certainty&) = delete;
     Certainty& operator=(const Certainty&) = delete;
 

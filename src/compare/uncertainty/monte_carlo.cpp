@@ -8,6 +8,7 @@
 #include <chrono>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 namespace routeweigh {
 namespace {
@@ -156,6 +157,11 @@ MonteCarloResult propagate_draws(const Model& model, const MonteCarloOptions& op
         worker.evaluate = model.evaluator();
     DrawBatch batch{batch_draws, std::vector<double>(model.outputs * batch_draws)};
     std::vector<Averages> averages(model.outputs);
+    std::vector<std::size_t> asked = options.asked;
+    if (asked.empty()) {
+        asked.resize(model.outputs);
+        std::iota(asked.begin(), asked.end(), std::size_t{0});
+    }
     MonteCarloResult result;
     for (std::size_t number = 0; number < batches; ++number) {
         for_each_piece(options.threads, chunks_in_batch, [&](std::size_t worker, std::size_t chunk) {
@@ -168,8 +174,8 @@ MonteCarloResult propagate_draws(const Model& model, const MonteCarloOptions& op
         });
         if (options.each_batch) options.each_batch(batch);
         result.draws += batch_draws;
-        if (options.digits > 0 && std::all_of(averages.begin(), averages.end(), [&](const Averages& average) {
-                return average.stable(options.digits);
+        if (options.digits > 0 && std::all_of(asked.begin(), asked.end(), [&](std::size_t output) {
+                return averages[output].stable(options.digits);
             }))
             break;
         if (number + 1 < batches && options.go_on && !options.go_on({result.draws, batches * batch_draws})) {

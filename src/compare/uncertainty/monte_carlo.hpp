@@ -41,7 +41,8 @@ struct MonteCarloOptions {
     /// Stop as soon as the results are stable to this many significant digits of the standard uncertainty
     /// (7.9.2); 0: draw as many as `most` says.
     int digits = 0;
-    double coverage = 0.95; ///< of the interval, which leaves equal shares on both sides
+    std::vector<std::size_t> asked; ///< outputs that must be stable to end the run; none: all
+    double coverage = 0.95;         ///< of the interval, which leaves equal shares on both sides
     /// Sees every batch, on the calling thread.
     std::function<void(const DrawBatch&)> each_batch;
     /// Called between batches; false stops the work, and what has been drawn is the result.
