@@ -9,6 +9,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <numeric>
@@ -27,6 +28,8 @@ FigureHeads heads(const std::vector<Better>& better) {
     }
     return result;
 }
+
+constexpr std::array<std::size_t, 1> first{0}; // figure, ranked
 
 /// By more than rounding.
 bool less(double a, double b) {
@@ -62,7 +65,7 @@ TEST_CASE("shares of ranks are those of every combination counted out") {
                 ++d;
             }
     for (const int threads : {1, 2}) {
-        OrderCounter counter(heads({Better::lower, Better::neither}), 3, threads);
+        OrderCounter counter(heads({Better::lower, Better::neither}), 3, 0, first, threads);
         counter.add(batch);
         counter.add(batch); // twice the same changes no share
         const std::vector<FigureOrder> orders = counter.result();
@@ -73,7 +76,7 @@ TEST_CASE("shares of ranks are those of every combination counted out") {
                 CHECK(orders[1].share_better(i, j) == 0);
             }
     }
-    OrderCounter higher(heads({Better::higher, Better::neither}), 3, 1);
+    OrderCounter higher(heads({Better::higher, Better::neither}), 3, 0, first, 1);
     higher.add(batch);
     CHECK(higher.result()[0].share_better(0, 1) == Approx(beats[1][0]));
 }
@@ -96,7 +99,10 @@ TEST_CASE("orders of routes that overlap, lie apart, tie or lack a value are tho
         if (round % 4 == 1) batch.values[2 * draws + 100] = std::nan("");
         if (round % 4 == 2) batch.values[3 * draws + 202] = std::numeric_limits<double>::infinity();
         for (const Better better : {Better::lower, Better::higher}) {
-            OrderCounter counter(heads({better}), routes, 1);
+            OrderCounter counter(heads({better}), routes, 0, first, 1),
+                against(heads({better}), routes, 4, {}, 1);
+            against.add(batch);
+            const FigureOrder of_baseline = against.result().front();
             counter.add(batch);
             const FigureOrder order = counter.result().front();
             std::vector<double> rank(routes * routes, 0.0);
@@ -118,6 +124,8 @@ TEST_CASE("orders of routes that overlap, lie apart, tie or lack a value are tho
                     }
                     CHECK(order.share_better(i, j) == Approx(static_cast<double>(wins) / draws));
                     CHECK(order.share_at_rank(i, j) == Approx(rank[i * routes + j]));
+                    // Where no ranks are asked for, pairs with the baseline are counted all the same.
+                    if (i == 4 || j == 4) CHECK(of_baseline.share_better(i, j) == order.share_better(i, j));
                 }
         }
     }

@@ -13,7 +13,13 @@ Certainty::Certainty(const Comparison& comparison, const UncertaintyOptions& unc
         for (std::size_t route = 0; route < model_.routes(); ++route)
             options_.asked.push_back(model_.output(route, model_.heads().index_of(id)));
     linear_ = propagate_linearly(model_.model());
-    OrderCounter counter(model_.heads(), model_.routes(), options_.threads);
+    std::vector<std::size_t> ranked;
+    for (const std::string_view id : figures_of_verdict)
+        ranked.push_back(model_.heads().index_of(id));
+    for (const std::string& id : figures)
+        ranked.push_back(model_.heads().index_of(id));
+    OrderCounter counter(model_.heads(), model_.routes(), comparison.baseline_index(), ranked,
+                         options_.threads);
     if (model_.inputs().empty()) { // every draw would be the same
         counter.add({1, linear_.value});
         for (const double value : linear_.value)

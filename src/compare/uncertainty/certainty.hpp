@@ -6,7 +6,9 @@
 #include "compare/uncertainty/linear.hpp"
 #include "compare/uncertainty/order.hpp"
 
+#include <array>
 #include <functional>
+#include <string_view>
 
 namespace routeweigh {
 
@@ -20,13 +22,19 @@ enum class PairVerdict {
     no_value
 };
 
+/// The figures a verdict is asked of most; their ranks are counted whatever else is asked.
+inline constexpr std::array<std::string_view, 5> figures_of_verdict{
+    "yield", "complete_e_factor", "process_mass_intensity", "same_auxiliaries_process_mass_intensity",
+    "hazard_score"};
+
 /// Share of runs from which an order is called sure; common practice, no source.
 inline constexpr double sure_share = 0.95;
 
 class Certainty {
   public:
     /// Runs the draws. The comparison must outlive the result. \param figures  ids of those that must be
-    /// stable where digits are asked for; none: all \throws InputError see uncertain_inputs()
+    /// stable where digits are asked for (none: all), and that are ranked beside those of every verdict
+    /// \throws InputError see uncertain_inputs()
     Certainty(const Comparison& comparison, const UncertaintyOptions& uncertainty, MonteCarloOptions draws,
               const std::vector<std::string>& figures = {});
     Certainty(const Certainty&) = delete;
@@ -43,6 +51,7 @@ class Certainty {
     /// By figure.
     const FigureOrder& order(std::size_t figure) const { return orders_[figure]; }
 
+    /// \pre one of the two is the baseline, or the figure is ranked
     PairVerdict verdict(std::size_t route, std::size_t other, std::size_t figure) const;
     /// Where the figure rests on assumed yields: true when moving each by plausible_yield_difference cannot
     /// turn the order of the two.

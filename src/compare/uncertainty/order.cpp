@@ -91,11 +91,14 @@ std::pair<std::size_t, std::size_t> count_wins(std::span<const double> one, std:
 
 } // namespace
 
-OrderCounter::OrderCounter(const FigureHeads& heads, std::size_t routes, int threads)
-    : routes_(routes), threads_(threads), counts_(heads.count()),
-      scratch_(static_cast<std::size_t>(std::max(1, threads))) {
+OrderCounter::OrderCounter(const FigureHeads& heads, std::size_t routes, std::size_t baseline,
+                           std::span<const std::size_t> ranked, int threads)
+    : routes_(routes), baseline_(baseline), ranked_(heads.count(), false), threads_(threads),
+      counts_(heads.count()), scratch_(static_cast<std::size_t>(std::max(1, threads))) {
     for (const Figure& figure : heads.list)
         better_.push_back(figure.better);
+    for (const std::size_t figure : ranked)
+        ranked_[figure] = true;
     for (Counts& counts : counts_)
         counts.beats = counts.ranks = std::vector<std::size_t>(routes * routes, 0);
 }
@@ -115,6 +118,7 @@ void OrderCounter::add(const DrawBatch& batch) {
         std::vector<std::size_t> ahead_always(routes_, 0); // by route: routes that are better in every draw
         for (std::size_t i = 0; i < routes_; ++i)
             for (std::size_t j = i + 1; j < routes_; ++j) {
+                if (!ranked_[figure] && i != baseline_ && j != baseline_) continue;
                 if (ranges[i].ties_with(ranges[j])) continue;
                 if (ranges[i].below(ranges[j]) || ranges[j].below(ranges[i])) {
                     const bool first_wins = ranges[i].below(ranges[j]) == lower;
@@ -131,7 +135,7 @@ void OrderCounter::add(const DrawBatch& batch) {
                 counts.beats[one * routes_ + other] += one_won;
                 counts.beats[other * routes_ + one] += other_won;
             }
-        for (std::size_t i = 0; i < routes_; ++i)
+        for (std::size_t i = 0; i < routes_ && ranked_[figure]; ++i)
             for (std::size_t d = 0; d < batch.draws; ++d)
                 ++counts.ranks[i * routes_ + ahead_always[i] +
                                static_cast<std::size_t>(ahead[i * blocks + d / lane_count][d % lane_count])];
@@ -140,9 +144,11 @@ void OrderCounter::add(const DrawBatch& batch) {
 
 std::vector<FigureOrder> OrderCounter::result() const {
     std::vector<FigureOrder> result;
-    for (const Counts& counts : counts_) {
+    for (std::size_t figure = 0; figure < counts_.size(); ++figure) {
+        const Counts& counts = counts_[figure];
         FigureOrder& order = result.emplace_back();
         order.routes = routes_;
+        order.ranked = ranked_[figure];
         for (const std::size_t count : counts.beats)
             order.beats.push_back(static_cast<double>(count) / static_cast<double>(draws_));
         for (const std::size_t count : counts.ranks)

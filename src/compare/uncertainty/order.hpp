@@ -7,11 +7,14 @@
 #include "compare/uncertainty/figure_model.hpp"
 #include "compare/uncertainty/monte_carlo.hpp"
 
+#include <span>
+
 namespace routeweigh {
 
 /// Shares of the draws, for one figure.
 struct FigureOrder {
     std::size_t routes = 0;
+    bool ranked = false;       ///< else only pairs with the baseline are counted, and no ranks
     std::vector<double> beats; ///< by route and other route: strictly better
     /// By route and rank, the best first; routes that tie share the better rank.
     std::vector<double> ranks;
@@ -20,10 +23,12 @@ struct FigureOrder {
     double share_at_rank(std::size_t route, std::size_t rank) const { return ranks[route * routes + rank]; }
 };
 
-/// Counts over batches. Nothing is counted for a figure of which neither end is better.
+/// Counts over batches. Nothing is counted for a figure of which neither end is better. Work grows with the
+/// routes, for ranked figures with the pairs of routes that overlap.
 class OrderCounter {
   public:
-    OrderCounter(const FigureHeads& heads, std::size_t routes, int threads);
+    OrderCounter(const FigureHeads& heads, std::size_t routes, std::size_t baseline,
+                 std::span<const std::size_t> ranked, int threads);
 
     void add(const DrawBatch& batch);
     /// By figure.
@@ -34,7 +39,8 @@ class OrderCounter {
         std::vector<std::size_t> beats, ranks;
     };
     std::vector<Better> better_; ///< by figure
-    std::size_t routes_;
+    std::size_t routes_, baseline_;
+    std::vector<bool> ranked_; ///< by figure
     int threads_;
     std::size_t draws_ = 0;
     std::vector<Counts> counts_;

@@ -14,16 +14,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace routeweigh::documents {
 namespace {
-
-/// The figures a verdict is asked of most.
-constexpr std::array<std::string_view, 5> figures_asked{
-    "yield", "complete_e_factor", "process_mass_intensity", "same_auxiliaries_process_mass_intensity",
-    "hazard_score"};
 
 std::string verdict_words(const ReportView& view, std::size_t route, std::size_t figure) {
     const Certainty& certainty = *view.certainty;
@@ -63,12 +57,12 @@ writing::Table verdict_table(const ReportView& view) {
     writing::Table table;
     table.caption = fmt::format("Is the difference from {} real?", view.baseline().id);
     table.columns = {{.heading = "route"}};
-    for (const std::string_view id : figures_asked)
+    for (const std::string_view id : figures_of_verdict)
         table.columns.push_back({.heading = heads.list[heads.index_of(id)].name});
     for (std::size_t r = 0; r < view.routes.size(); ++r) {
         if (view.routes[r].baseline) continue;
         std::vector<writing::Cell> cells{view.routes[r].head()};
-        for (const std::string_view id : figures_asked)
+        for (const std::string_view id : figures_of_verdict)
             cells.emplace_back(verdict_words(view, r, heads.index_of(id)));
         table.rows.emplace_back(std::move(cells));
     }
@@ -118,7 +112,7 @@ void add_ranks_of_figures_asked(const ReportView& view, Blocks& blocks) {
     const Certainty& certainty = *view.certainty;
     const FigureModel& model = certainty.model();
     std::vector<std::string> resting;
-    for (const std::string_view id : figures_asked) {
+    for (const std::string_view id : figures_of_verdict) {
         const std::size_t f = model.heads().index_of(id);
         const Figure& head = model.heads().list[f];
         switch (ranks_by(view, f)) {
