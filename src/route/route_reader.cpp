@@ -103,10 +103,10 @@ Bottle read_bottle(const Field& field, const Catalogue& catalogue) {
     const Component* component =
         bottle.of != nullptr ? bottle.material->component_of(*bottle.of) : bottle.material->only_active();
     if (bottle.material->is_neat())
-        material.problem(
-            fmt::format("\"{}\" holds nothing else that could make up for what it lacks: charge a "
-                        "material with its impurity",
-                        bottle.material->name));
+        material.problem(fmt::format(
+            "\"{}\" holds nothing else that could make up for what it lacks: charge as much of it as "
+            "is the substance, \"1.96 +/- 0.02 g\" for 2.00 g of 98 +/- 1 %",
+            bottle.material->name));
     else if (component == nullptr)
         (bottle.of != nullptr ? field["of"] : material)
             .problem(fmt::format("say in \"of\" which component of \"{}\" has this strength",
