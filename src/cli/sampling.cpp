@@ -122,6 +122,10 @@ std::vector<Route> SamplingOptions::read(std::vector<SourcePtr>& sources, const 
             ids.push_back(route->route().id);
         for (const std::string& entry : results_) {
             const ResultsOption of = read_results_option(entry, ids);
+            for (const FoundYields& before : found_)
+                if (before.route == of.route)
+                    throw CallError(fmt::format(
+                        "--results is given twice for {}: put all its results into one file", of.route));
             const std::vector<SourcePtr> results = read_sources({of.file});
             if (results.size() != 1) throw CallError("--results takes a file, not a folder");
             found_.push_back(read_found_yields(of.route, results.front(), as_written, problems));

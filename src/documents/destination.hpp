@@ -12,7 +12,7 @@ namespace routeweigh::documents {
 /// office", so that a stop is seen as one.
 std::string destination(const streams::Decision& decision);
 
-/// "quench first ...; base after the quench ...": what comes before that, one after the other; "" for
+/// "quench first ...; base as the reducer goes in ...": what comes before that, one after the other; "" for
 /// nothing. \param with_amounts  false where they are to be worked out
 std::string first_words(const streams::Decision& decision, bool with_amounts = true);
 

@@ -84,7 +84,7 @@ writing::MachineTree question_tree(const Question& question, Edition edition) {
         object.push_back({"unit", question.unit});
         if (key) {
             object.push_back({"answer", question.answer});
-            object.push_back({"tolerance", Question::tolerance});
+            object.push_back({"relative_tolerance", Question::tolerance});
             writing::MachineList wrong;
             for (const documents::WrongAnswer& one : question.wrong)
                 wrong.emplace_back(writing::MachineObject{{"value", one.value}, {"mistake", one.mistake}});
@@ -105,7 +105,7 @@ writing::DataRows question_rows(const documents::QuestionSet& set, Edition editi
     const bool key = edition == Edition::key;
     writing::DataRows rows;
     rows.columns = {"number", "kind", "when", "text", "choices", "unit"};
-    if (key) rows.columns.insert(rows.columns.end(), {"answer", "tolerance"});
+    if (key) rows.columns.insert(rows.columns.end(), {"answer", "relative_tolerance"});
     for (const Question& question : set.questions) {
         std::string choices, right;
         for (std::size_t i = 0; i < question.choices.size(); ++i) {

@@ -24,7 +24,7 @@ bool dearer(double one, double other) {
 /// Packs of one size that cover the grams alone, at least one. A need that is a whole number of packs but for
 /// rounding takes no further pack.
 int packs_to_cover(double grams, const Pack& pack) {
-    return std::max(1, static_cast<int>(std::ceil(grams / pack.grams - 1e-9)));
+    return static_cast<int>(std::clamp(std::ceil(grams / pack.grams - 1e-9), 1.0, 1e9));
 }
 
 double price_of_gram(const Pack& pack) {
@@ -51,7 +51,7 @@ class PackSearch {
         need_ = grams;
         go_on(0, 0, 0, 0);
         std::vector<PackCount> packs;
-        for (std::size_t i = 0; i < sizes_.size(); ++i)
+        for (std::size_t i = 0; i < best_taken_.size(); ++i)
             if (best_taken_[i] > 0) packs.push_back({sizes_[i], best_taken_[i]});
         return packs;
     }
@@ -60,7 +60,7 @@ class PackSearch {
     void go_on(std::size_t size, double grams, double cost, int count) {
         const double lacking = need_ - grams;
         if (lacking <= 1e-9 * need_) return keep({cost, count, -lacking});
-        if (size == sizes_.size()) return;
+        if (size == sizes_.size() || (++visited_ > most_visited && !best_taken_.empty())) return;
         const Pack& pack = *sizes_[size];
         const double least_cost = cost + lacking * price_of_gram(pack);
         const int least_count = count + static_cast<int>(std::ceil(lacking / largest_[size] - 1e-9));
@@ -111,6 +111,8 @@ class PackSearch {
         return false;
     }
 
+    static constexpr int most_visited = 200'000; ///< places of the search; a fraction of a second
+    int visited_ = 0;
     std::vector<const Pack*> sizes_;
     std::vector<double> largest_; ///< of this size and those behind it, g
     std::vector<int> taken_, best_taken_;
@@ -146,7 +148,8 @@ PackChoice choose_packs(const PriceList& prices, const Material& material, doubl
         choice.grams += one.count * one.pack->grams;
         choice.cost += one.count * one.pack->price;
     }
-    choice.left_over = std::max(0.0, choice.grams - grams);
+    const double left_over = choice.grams - grams;
+    choice.left_over = left_over > 1e-9 * grams ? left_over : 0.0;
     return choice;
 }
 

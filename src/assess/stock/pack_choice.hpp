@@ -28,7 +28,8 @@ struct PackChoice {
 };
 
 /// The packs that cover the need and cost least together; of equal ones the fewest, and of these the ones
-/// that leave least over. \param grams  needed; nothing is bought for 0
+/// that leave least over. Where very many combinations cost nearly the same, the best of the first 200 000
+/// places of the search. \param grams  needed; nothing is bought for 0
 PackChoice choose_packs(const PriceList& prices, const Material& material, double grams);
 
 } // namespace routeweigh::stock

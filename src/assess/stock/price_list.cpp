@@ -27,6 +27,8 @@ double price_at(const Field& field) {
     return price;
 }
 
+constexpr double least_pack = 1e-3; ///< g; below, a unit is wrong
+
 Pack read_pack(const Field& row, const Catalogue& catalogue) {
     Pack pack;
     const std::string name = row["material"].text();
@@ -41,7 +43,9 @@ Pack read_pack(const Field& row, const Catalogue& catalogue) {
     if (pack.material != nullptr && !pack.size.empty()) {
         try {
             pack.grams = grams_of_amount(size.quantity(), *pack.material);
-            if (!(pack.grams > 0)) size.problem("a pack holds something");
+            if (!(pack.grams >= least_pack))
+                size.problem(fmt::format("a pack of {} is none: at least {:g} mg are sold", pack.size,
+                                         1000.0 * least_pack));
         } catch (const QuantityError& error) {
             size.problem(error.what(), error.nearest);
         }

@@ -59,7 +59,10 @@ void Decider::correct_acid(bool acid_is_welcome) {
         first(
             Treatment::Kind::add_base, millimole_words(acid_from_quench_),
             [&](const std::string& amount) {
-                const std::string words = "base after the quench, before any acid: the quench makes ";
+                const std::string words =
+                    any_acid ? "base to neutral before the reducer goes in, and more as it goes in: the "
+                               "quench makes "
+                             : "base as the reducer goes in, before any acid: the quench makes ";
                 return acid_from_quench_ > 0
                            ? fmt::format("{}{}acid and leaves {}", words, amount, quench_leaves_)
                            : fmt::format("{}no acid, but acid is there, and what is left of the {} gives "

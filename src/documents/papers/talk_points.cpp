@@ -90,6 +90,16 @@ std::string sets_gas_free(const bench::Experiment& experiment) {
     return {};
 }
 
+/// Some charge is a gas that is poisonous to breathe.
+bool poisonous_gas(const bench::Experiment& experiment) {
+    for (const bench::BenchStep& step : experiment.steps())
+        for (const bench::Reagent& reagent : step.reagents)
+            if (reagent.is_gas() &&
+                most_urgent(BenchHazard::toxic, experiment.bottle(reagent.material()).label))
+                return true;
+    return false;
+}
+
 bool any_stage(const bench::Experiment& experiment, auto test) {
     for (const bench::BenchStep& step : experiment.steps())
         for (const bench::BenchStage& stage : step.stages)
@@ -126,6 +136,10 @@ std::vector<TalkHazard> talk_hazards(const bench::Experiment& experiment) {
             // An intermediate may be a bottle already; how much comes out is for the key.
             if (const auto urgency = most_urgent(kind.kind, experiment.product(step).label))
                 bottle_of(hazard, step.step->product->name, *urgency);
+        if (kind.kind == BenchHazard::toxic && poisonous_gas(experiment))
+            hazard.what_to_do +=
+                " A gas gives no warning by its smell: a detector runs before the valve is opened. "
+                "If it sounds or anybody feels ill: out, close the door, call.";
         if (kind.kind == BenchHazard::toxic)
             if (const std::string name = sets_gas_free(experiment); !name.empty())
                 hazard.what_to_do += fmt::format(" No acid near {}: it sets a toxic gas free.", name);
@@ -202,13 +216,18 @@ std::vector<std::string> talk_signs(const bench::Experiment& experiment) {
         signs.emplace_back(
             "Layers: a drop of water shows which one is water; keep both until the product is weighed.");
     const Substance& product = *experiment.route().product;
-    if (product.phase == Substance::Phase::solid)
+    if (product.phase == Substance::Phase::solid) {
+        const bool filtered = any_stage(experiment, [](const auto& stage) {
+            return stage.facts.separates(SeparationMethod::filtration);
+        });
+        const std::string come = filtered ? "Crystals: they come on cooling" : "Product: a solid";
         signs.push_back(
             product.melting_point
-                ? fmt::format("Crystals: they come on cooling, and melt sharply near {} °C once dry. Low and "
-                              "wide means wet or impure.",
-                              digits(*product.melting_point, 3))
-                : std::string("Crystals: they come on cooling; dry them to constant mass."));
+                ? fmt::format("{}; once dry it melts sharply near {} °C. Low and wide means wet or "
+                              "impure.",
+                              come, digits(*product.melting_point, 3))
+                : fmt::format("{}; dry it to constant mass.", come));
+    }
     return signs;
 }
 

@@ -113,3 +113,19 @@ TEST_CASE("kilograms in packs that all have one price a gram are found at once")
     CHECK(choose_packs(prices, material_named("acetanilide"), 12345.5).words() ==
           "12 x 1 kg + 3 x 100 g + 4 x 10 g + 6 x 1 g");
 }
+
+TEST_CASE("many sizes of nearly one price, and needs of very many packs, are covered in no time") {
+    std::string odd;
+    for (const char* grams : {"10.371", "10.757", "11.143", "11.531", "11.921", "12.313"})
+        odd += fmt::format(R"({}{{"material": "acetanilide", "pack": "{} g", "price": {}}})",
+                           odd.empty() ? "" : ", ", grams, 0.1 * std::stod(grams));
+    const PriceList prices = packs_for_sale(odd);
+    const PackChoice choice = choose_packs(prices, material_named("acetanilide"), 28'000);
+    CHECK(choice.grams >= 28'000 * (1 - 1e-9));
+    CHECK(choice.cost == doctest::Approx(2800).epsilon(0.001));
+
+    const PriceList small = packs_for_sale(R"({"material": "acetanilide", "pack": "1 mg", "price": 0.01})");
+    CHECK(choose_packs(small, material_named("acetanilide"), 1000).count() == 1'000'000);
+    CHECK_THROWS_AS(packs_for_sale(R"({"material": "acetanilide", "pack": "1 ug", "price": 0.01})"),
+                    InputError);
+}
