@@ -301,6 +301,40 @@ TEST_CASE("a step that no glassware is proposed for has no heading over an empty
     CHECK_FALSE(bench::equipment_of(experiment.steps()[0], experiment.rules()).empty());
 }
 
+TEST_CASE("bench sheet and techniques agree on what is cooled in ice") {
+    const utilities::UtilityData data = utilities::read_utility_data(Catalogue::embedded());
+    const auto holds = [](const std::vector<std::string>& list, std::string_view text) {
+        return std::find(list.begin(), list.end(), text) != list.end();
+    };
+    const auto agree = [&](const LaidOutRoute& laid_out) {
+        const bench::Experiment& experiment = laid_out.experiment();
+        const Assessment& route = experiment.assessment();
+        const auto techniques =
+            course::techniques_of(route, utilities::estimate_use(route.flat(), route.evaluation(), data));
+        std::vector<std::string> pieces;
+        for (const bench::Equipment& one : bench::equipment_of(experiment))
+            pieces.push_back(one.name);
+        const bool ice = holds(techniques, "cooling in ice");
+        CHECK(ice == (holds(pieces, "ice bath") || holds(pieces, "ice-salt bath")));
+        CHECK(holds(techniques, "cooling in dry ice") == holds(pieces, "dry ice bath"));
+        return ice;
+    };
+    std::size_t cooled = 0, not_cooled = 0;
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        ++(agree(*test::lay_out_file(file)) ? cooled : not_cooled);
+    }
+    CHECK(cooled >= 1);
+    CHECK(not_cooled >= 1);
+    CHECK(agree(*test::lay_out_file("4-bromoacetanilide/A1.json"))); // states nothing below 20 degC
+    // Colder than ice reaches; no shipped route is.
+    std::string text = test::text_of_route("acetylsalicylic-acid/G1.json");
+    const std::string stated = "\"0 degC\"";
+    REQUIRE(text.find(stated) != std::string::npos);
+    agree(*test::lay_out_text(text.replace(text.find(stated), stated.size(), "\"-10 degC\"")));
+    agree(*test::lay_out_text(text.replace(text.find("\"-10 degC\""), 10, "\"-30 degC\"")));
+}
+
 // 4.240 g of benzoin go into one pot of the second step and one pot of the first leaves 1.484 g, that is
 // 4.240 / 1.484 = 2.86 pots for each of the second step.
 TEST_CASE("a step whose product is needed more than once says how often, the student edition less exactly") {

@@ -79,7 +79,7 @@ TEST_CASE("bromine in the place of peroxide: what comes and goes is that of the 
     // Another week may have a statement already: over the term there is never more news than in its weeks.
     CHECK(changes[1].comes.size() <= changes[0].comes.size());
     for (const std::string& one : changes[1].comes)
-        CHECK(one.find(" in week 5") != std::string::npos);
+        CHECK(one.find("in week 5") != std::string::npos);
 
     const auto back = documents::hazard_changes(now, then);
     CHECK(back[0].comes == changes[0].goes);
