@@ -19,11 +19,22 @@ std::vector<std::string> only_in(const Listing& one, const Listing& other) {
     return list;
 }
 
+std::string not_assessed(const BenchBottle& bottle) {
+    return bottle.material->name + ": not assessed";
+}
+
 Listing statements_on_bench(const std::vector<BenchBottle>& bench) {
     Listing found;
     for (const BenchBottle& bottle : bench)
         for (const std::string& statement : bottle.statements)
             found[statement].insert(bottle.material->name);
+    return found;
+}
+
+Listing hazards_on_bench(const std::vector<BenchBottle>& bench) {
+    Listing found = statements_on_bench(bench);
+    for (const BenchBottle& bottle : bench)
+        if (!bottle.assessed) found[not_assessed(bottle)];
     return found;
 }
 

@@ -168,8 +168,8 @@ std::vector<CaseList> case_lists(const Proposal& proposal, const ClassificationR
     const std::vector<BenchBottle> bench_now = bench_of(*now.route, rules),
                                    bench_proposed = bench_of(*proposed.route, rules);
     std::vector<CaseList> lists;
-    lists.push_back(coming_and_going("statements", "hazard statements of bottles",
-                                     statements_on_bench(bench_now), statements_on_bench(bench_proposed)));
+    lists.push_back(coming_and_going("statements", "hazard statements and unassessed bottles",
+                                     hazards_on_bench(bench_now), hazards_on_bench(bench_proposed)));
     lists.push_back(coming_and_going("bottles", "bottles on the bench", names_on_bench(bench_now),
                                      names_on_bench(bench_proposed)));
     lists.push_back(coming_and_going("destinations", "where waste goes", destinations_of(now),

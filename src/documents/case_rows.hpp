@@ -40,9 +40,8 @@ struct CaseList {
     bool coming_is_loss = true; ///< else the going is
 };
 
-/// Hazard statements and bottles on the bench, ways of the waste, techniques of the week, and
-/// where a session is said what fits into it.
-/// \param rules  that classify the bottles
+/// Hazard statements with the bottles not assessed, bottles on the bench, ways of the waste, techniques of
+/// the week, and where a session is said what fits into it. \param rules  that classify the bottles
 std::vector<CaseList> case_lists(const Proposal& proposal, const ClassificationRules& rules);
 
 } // namespace routeweigh::documents

@@ -23,25 +23,27 @@ std::string joined_or_none(const std::vector<std::string>& list) {
     return list.empty() ? "none" : join(list, "; ");
 }
 
-/// Every statement with its bottles and their weeks.
-Listing statements_of_term(const std::vector<WeekHazards>& hazards) {
-    std::map<std::string, std::map<std::string, std::vector<std::string>>> weeks;
+/// Every statement with its bottles and their weeks, and every bottle not assessed with its weeks.
+Listing told_of_term(const std::vector<WeekHazards>& hazards) {
+    std::map<std::string, std::map<std::string, std::vector<std::string>>> weeks; // by hazard, by bottle
     for (const WeekHazards& week : hazards)
-        for (const auto& [statement, bottles] : week.statements)
+        for (const auto& [hazard, bottles] : week.told) {
             for (const std::string& bottle : bottles)
-                weeks[statement][bottle].push_back(std::to_string(week.week));
+                weeks[hazard][bottle + " "].push_back(std::to_string(week.week));
+            if (bottles.empty()) weeks[hazard][""].push_back(std::to_string(week.week)); // names its bottle
+        }
     Listing found;
-    for (const auto& [statement, bottles] : weeks)
-        for (const auto& [bottle, numbers] : bottles)
-            found[statement].insert(fmt::format("{} in week {}", bottle, join(numbers, " and ")));
+    for (const auto& [hazard, bottles] : weeks)
+        for (const auto& [whose, numbers] : bottles)
+            found[hazard].insert(fmt::format("{}in week {}", whose, join(numbers, " and ")));
     return found;
 }
 
 /// \param week  that may have no experiment in this term
-Listing statements_of_week(const std::vector<WeekHazards>& hazards, int week) {
+Listing told_of_week(const std::vector<WeekHazards>& hazards, int week) {
     const auto found = std::find_if(hazards.begin(), hazards.end(),
                                     [&](const WeekHazards& one) { return one.week == week; });
-    return found == hazards.end() ? Listing() : found->statements;
+    return found == hazards.end() ? Listing() : found->told;
 }
 
 } // namespace
@@ -51,10 +53,15 @@ std::vector<WeekHazards> hazards_of_term(const course::CourseUse& term, const Cl
     for (const course::Experiment& experiment : term.experiments) {
         const Assessment& route = *experiment.use.route;
         const std::vector<BenchBottle> bench = bench_of(route, rules);
-        WeekHazards week{experiment.week, route.route().product->name, {}, statements_on_bench(bench), {}};
+        WeekHazards week{experiment.week,
+                         route.route().product->name,
+                         {},
+                         statements_on_bench(bench),
+                         hazards_on_bench(bench),
+                         {}};
         for (const BenchBottle& bottle : bench) {
             week.kinds.insert(bottle.hazards.begin(), bottle.hazards.end());
-            if (!bottle.assessed) week.open.push_back(bottle.material->name + ": not assessed");
+            if (!bottle.assessed) week.open.push_back(not_assessed(bottle));
             if (!bottle.undecided.empty())
                 week.open.push_back(fmt::format("{}: a test decides on {}", bottle.material->name,
                                                 join(bottle.undecided, ", ")));
@@ -97,18 +104,18 @@ std::vector<HazardChange> hazard_changes(const std::vector<WeekHazards>& before,
             weeks.insert(week.week);
     std::vector<HazardChange> changes;
     for (const int week : weeks) {
-        const Listing then = statements_of_week(before, week), now = statements_of_week(after, week);
+        const Listing then = told_of_week(before, week), now = told_of_week(after, week);
         HazardChange change{week, only_in(now, then), only_in(then, now)};
         if (!change.comes.empty() || !change.goes.empty()) changes.push_back(std::move(change));
     }
-    const Listing then = statements_of_term(before), now = statements_of_term(after);
+    const Listing then = told_of_term(before), now = told_of_term(after);
     changes.push_back({0, only_in(now, then), only_in(then, now)});
     return changes;
 }
 
 writing::Table hazard_change_table(const std::vector<HazardChange>& changes) {
     writing::Table table;
-    table.caption = "Hazard statements of bottles: what comes and what goes";
+    table.caption = "Hazard statements and unassessed bottles: what comes and what goes";
     table.columns = {{.heading = ""}, {.heading = "comes"}, {.heading = "goes"}};
     for (const HazardChange& change : changes)
         table.rows.push_back({change.week > 0 ? fmt::format("week {}", change.week) : "the whole term",

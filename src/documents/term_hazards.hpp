@@ -19,6 +19,7 @@ struct WeekHazards {
     std::string product;
     std::set<BenchHazard> kinds;
     Listing statements;            ///< with their bottles
+    Listing told;                  ///< hazards_on_bench(): of this, something can come or go
     std::vector<std::string> open; ///< "bromine: not assessed", "ethanol: a test decides on ..."
 };
 
@@ -28,7 +29,8 @@ std::vector<WeekHazards> hazards_of_term(const course::CourseUse& term, const Cl
 writing::Table hazard_table(const std::vector<WeekHazards>& hazards);
 writing::MachineObject hazards_tree(const WeekHazards& hazards);
 
-/// Statements that a week, or the whole term, has only after the change or only before it.
+/// Statements and bottles not assessed that a week, or the whole term, has only after the change or only
+/// before it.
 struct HazardChange {
     int week = 0; ///< 0: the term
     std::vector<std::string> comes, goes;

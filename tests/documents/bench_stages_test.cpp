@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What the stages of a bench sheet say to do, in the right order, and how it fits the other papers.
+#include "assess/bench/equipment.hpp"
 #include "assess/course/class_use.hpp"
 #include "assess/stock/stock_list.hpp"
 #include "documents/bench_sheet.hpp"
@@ -269,6 +270,69 @@ TEST_CASE("bench sheet, cooling water and techniques agree on every condenser") 
     };
     CHECK(condenses("4-bromoacetanilide/A3.json", 3));
     CHECK_FALSE(condenses("adipic-acid/E3.json", 3));
+}
+
+// For carbon monoxide no glass is proposed, and the route states nothing else that would need any.
+TEST_CASE("a step that no glassware is proposed for has no heading over an empty list") {
+    const std::string heading = "Glassware and apparatus", remark = "none filled above";
+    const auto count = [](const std::string& text, const std::string& words) {
+        std::size_t found = 0;
+        for (std::size_t at = text.find(words); at != std::string::npos; at = text.find(words, at + 1))
+            ++found;
+        return found;
+    };
+    std::size_t empty = 0;
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        const bench::Experiment& experiment = laid_out->experiment();
+        std::size_t listed = 0;
+        for (const bench::BenchStep& step : experiment.steps())
+            if (!bench::equipment_of(step, experiment.rules()).empty()) ++listed;
+        empty += experiment.steps().size() - listed;
+        const std::string sheet = sheet_text(file);
+        CHECK(count(sheet, heading) == listed);
+        CHECK(count(sheet, remark) == listed);
+    }
+    CHECK(empty >= 1);
+    const auto ibuprofen = test::lay_out_file("ibuprofen/three-step.json");
+    const bench::Experiment& experiment = ibuprofen->experiment();
+    CHECK(bench::equipment_of(experiment.steps()[2], experiment.rules()).empty());
+    CHECK_FALSE(bench::equipment_of(experiment.steps()[0], experiment.rules()).empty());
+}
+
+TEST_CASE("bench sheet and techniques agree on what is cooled in ice") {
+    const utilities::UtilityData data = utilities::read_utility_data(Catalogue::embedded());
+    const auto holds = [](const std::vector<std::string>& list, std::string_view text) {
+        return std::find(list.begin(), list.end(), text) != list.end();
+    };
+    const auto agree = [&](const LaidOutRoute& laid_out) {
+        const bench::Experiment& experiment = laid_out.experiment();
+        const Assessment& route = experiment.assessment();
+        const auto techniques =
+            course::techniques_of(route, utilities::estimate_use(route.flat(), route.evaluation(), data));
+        std::vector<std::string> pieces;
+        for (const bench::Equipment& one : bench::equipment_of(experiment))
+            pieces.push_back(one.name);
+        const bool ice = holds(techniques, "cooling in ice");
+        CHECK(ice == (holds(pieces, "ice bath") || holds(pieces, "ice-salt bath")));
+        CHECK(holds(techniques, "cooling in dry ice") == holds(pieces, "dry ice bath"));
+        return ice;
+    };
+    std::size_t cooled = 0, not_cooled = 0;
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        ++(agree(*test::lay_out_file(file)) ? cooled : not_cooled);
+    }
+    CHECK(cooled >= 1);
+    CHECK(not_cooled >= 1);
+    CHECK(agree(*test::lay_out_file("4-bromoacetanilide/A1.json"))); // states nothing below 20 degC
+    // Colder than ice reaches; no shipped route is.
+    std::string text = test::text_of_route("acetylsalicylic-acid/G1.json");
+    const std::string stated = "\"0 degC\"";
+    REQUIRE(text.find(stated) != std::string::npos);
+    agree(*test::lay_out_text(text.replace(text.find(stated), stated.size(), "\"-10 degC\"")));
+    agree(*test::lay_out_text(text.replace(text.find("\"-10 degC\""), 10, "\"-30 degC\"")));
 }
 
 // 4.240 g of benzoin go into one pot of the second step and one pot of the first leaves 1.484 g, that is

@@ -79,7 +79,7 @@ TEST_CASE("bromine in the place of peroxide: what comes and goes is that of the 
     // Another week may have a statement already: over the term there is never more news than in its weeks.
     CHECK(changes[1].comes.size() <= changes[0].comes.size());
     for (const std::string& one : changes[1].comes)
-        CHECK(one.find(" in week 5") != std::string::npos);
+        CHECK(one.find("in week 5") != std::string::npos);
 
     const auto back = documents::hazard_changes(now, then);
     CHECK(back[0].comes == changes[0].goes);
@@ -87,6 +87,38 @@ TEST_CASE("bromine in the place of peroxide: what comes and goes is that of the 
     const std::string text = test::text_of(term_document(after->use(), &before->use(), after->house()));
     CHECK(text.find("H330 (bromine)") != std::string::npos);
     CHECK(text.find("fewer of them prove nothing") != std::string::npos);
+}
+
+TEST_CASE("a bottle that nobody has assessed comes and goes like a statement, for it may have any") {
+    const auto before = test::example_course(),
+               after = test::example_course("10=../routes/adipic-acid/E2.json");
+    const ClassificationRules rules(before->house().catalogue, {});
+    const auto then = documents::hazards_of_term(before->use(), rules),
+               now = documents::hazards_of_term(after->use(), rules);
+    // The phase-transfer catalyst of E2; the catalogue has no classification of it.
+    const std::string catalyst = "methyltrioctylammonium hydrogensulfate: not assessed";
+    const auto changes = documents::hazard_changes(then, now);
+    REQUIRE(changes.size() == 2);
+    CHECK(changes[0].week == 10);
+    CHECK(holds(changes[0].comes, catalyst));
+    CHECK(changes[1].week == 0);
+    CHECK(holds(changes[1].comes, catalyst + " (in week 10)"));
+    const auto back = documents::hazard_changes(now, then);
+    CHECK(back[0].goes == changes[0].comes);
+    CHECK(back[1].goes == changes[1].comes);
+
+    const auto lists = documents::case_lists(proposal_of(*before, *after), rules);
+    REQUIRE(lists.front().id == "statements");
+    CHECK(lists.front().coming_is_loss);
+    CHECK(lists.front().comes == changes[0].comes);
+    CHECK(lists.front().goes == changes[0].goes);
+
+    // What comes or goes of these is what the weeks call open, and it is no statement.
+    for (const auto* term : {&then, &now})
+        for (const WeekHazards& week : *term) {
+            CHECK_FALSE(week.statements.contains(catalyst));
+            CHECK(week.told.contains(catalyst) == holds(week.open, catalyst));
+        }
 }
 
 TEST_CASE("a term against itself changes nothing, and a week without a counterpart comes as a whole") {
@@ -105,7 +137,7 @@ TEST_CASE("a term against itself changes nothing, and a week without a counterpa
         const auto change = std::find_if(fewer.begin(), fewer.end(),
                                          [&](const HazardChange& one) { return one.week == week.week; });
         CHECK((change == fewer.end()) == (week.week == hazards.front().week));
-        if (change != fewer.end()) CHECK(change->comes.size() == week.statements.size());
+        if (change != fewer.end()) CHECK(change->comes.size() == week.told.size());
     }
 }
 

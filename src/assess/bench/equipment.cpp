@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/bench/equipment.hpp"
 
+#include "assess/bench/cold_bath.hpp"
 #include "assess/bench/experiment.hpp"
 #include "assess/pot_contents.hpp"
 #include "base/list.hpp"
@@ -12,11 +13,6 @@
 
 namespace routeweigh::bench {
 namespace {
-
-// degC; common practice, no source
-constexpr double cold_until = 10;     // warmer than that, water of the tap will do
-constexpr double salt_until = -5;     // ice alone stays at 0 degC
-constexpr double dry_ice_below = -20; // about what ice with salt reaches
 
 Equipment& item_named(std::vector<Equipment>& all, const std::string& name) {
     const auto found =
@@ -41,22 +37,24 @@ void add_where(std::vector<Equipment>& all, const BenchStep& step, const char* n
         if (test(stage)) add_item(all, name, stage.facts.stage->title);
 }
 
-bool is_cold(const BenchStage& stage) {
-    const auto& temperature = stage.facts.stage->temperature;
-    return stage.vessel && temperature && temperature->celsius() <= cold_until;
-}
-
 /// Also to boil something off, though the route need not say how hot that is.
 bool is_heated(const BenchStage& stage) {
     return stage.vessel && (stage.facts.warm || boils_off(*stage.facts.stage));
 }
 
-/// What cools a stage; nullptr where nothing has to.
-const char* cold_bath(const BenchStage& stage) {
-    if (!is_cold(stage)) return stage.facts.cools_before_filtering() ? "ice bath" : nullptr;
-    const double celsius = stage.facts.stage->temperature->celsius();
-    if (celsius < dry_ice_below) return "dry ice bath";
-    return celsius <= salt_until ? "ice-salt bath" : "ice bath";
+/// nullptr where nothing has to cool.
+const char* bath_name(ColdBath bath) {
+    switch (bath) {
+    case ColdBath::ice:
+        return "ice bath";
+    case ColdBath::salt:
+        return "ice-salt bath";
+    case ColdBath::dry_ice:
+        return "dry ice bath";
+    case ColdBath::none:
+        break;
+    }
+    return nullptr;
 }
 
 /// The liquor is wanted and a spent salt stays behind: no suction, which would take the solvent off.
@@ -74,9 +72,10 @@ void add_apparatus(std::vector<Equipment>& all, const BenchStep& step) {
               parts(SeparationMethod::distillation));
     add_where(all, step, "bath, mantle or plate to heat", is_heated);
     for (const BenchStage& stage : step.stages)
-        if (const char* bath = cold_bath(stage)) add_item(all, bath, stage.facts.stage->title);
+        if (const char* bath = bath_name(cold_bath(*step.step, *stage.facts.stage)))
+            add_item(all, bath, stage.facts.stage->title);
     add_where(all, step, "thermometer",
-              [](const BenchStage& stage) { return is_heated(stage) || is_cold(stage); });
+              [](const BenchStage& stage) { return is_heated(stage) || is_held_cold(*stage.facts.stage); });
     add_where(all, step, "suction flask with filter funnel and paper that fits it",
               [](const BenchStage& stage) {
                   return stage.facts.separates(SeparationMethod::filtration) && !filters_off_salt(stage);

@@ -2,6 +2,7 @@
 #include "assess/bench/experiment.hpp"
 
 #include "assess/bench/addition_order.hpp"
+#include "assess/bench/cold_bath.hpp"
 
 #include <algorithm>
 #include <set>
@@ -20,8 +21,7 @@ VesselKind kind_of(const StageFacts& facts) {
 }
 
 std::optional<Vessel> vessel_for(const StageFacts& facts, const Glassware& glassware) {
-    const bool only_dried = facts.charged.empty() && facts.separates(SeparationMethod::drying);
-    if (facts.on_filter || only_dried || facts.takes_in_gas() || facts.volume <= 0) return {};
+    if (facts.on_filter || only_dries(*facts.stage) || facts.takes_in_gas() || facts.volume <= 0) return {};
     const bool foams = std::any_of(facts.gases.begin(), facts.gases.end(), [&](const StageGas& gas) {
         return gas.litres * 1000 > facts.volume; // more gas than liquid
     });

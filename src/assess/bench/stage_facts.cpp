@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "assess/bench/stage_facts.hpp"
 
+#include "assess/bench/cold_bath.hpp"
 #include "assess/pot_contents.hpp"
 #include "base/index.hpp"
 #include "base/list.hpp"
@@ -12,7 +13,6 @@ namespace {
 
 constexpr double litres_per_mol = 24.47; // ideal gas at 25 degC and 101.325 kPa
 constexpr double flashes_below = 60;     // degC, the line of flammable liquids in the GHS
-constexpr double warm_from = 40;         // degC; common practice, no source
 
 void read_gases(StageFacts& facts, const std::vector<double>& extents,
                 const std::vector<const Substance*>& dissolved) {
@@ -50,8 +50,7 @@ const Substance* find_anhydride(const StageFacts& facts, const streams::Reactivi
 } // namespace
 
 bool StageFacts::separates(SeparationMethod method) const {
-    return std::any_of(stage->separations.begin(), stage->separations.end(),
-                       [method](const Separation& separation) { return separation.by == method; });
+    return bench::separates(*stage, method);
 }
 
 bool StageFacts::has_role(std::string_view role) const {
@@ -65,14 +64,7 @@ bool StageFacts::takes_in_gas() const {
 }
 
 bool StageFacts::cools_before_filtering() const {
-    if (!warm || !is(Phase::purification)) return false;
-    return std::any_of(
-        stage->separations.begin(), stage->separations.end(), [&](const Separation& separation) {
-            const bool listed =
-                std::any_of(separation.shares.begin(), separation.shares.end(),
-                            [&](const auto& share) { return share.substance == step->product; });
-            return separation.by == SeparationMethod::filtration && listed == separation.lists_what_stays;
-        });
+    return bench::cools_before_filtering(*step, *stage);
 }
 
 std::vector<StageFacts> stages_of(const FlatRoute& flat, const Inputs& inputs, const Evaluation& evaluation,
@@ -97,10 +89,8 @@ std::vector<StageFacts> stages_of(const FlatRoute& flat, const Inputs& inputs, c
         facts.anhydride_for_water = find_anhydride(facts, rules.streams.compatibility.groups);
         read_gases(facts, extents[g], written.dissolved);
         facts.bromine = free_bromine_grams(flat, evaluation, step, *facts.stage);
-        facts.warm = facts.stage->temperature && facts.stage->temperature->celsius() >= warm_from;
-        const bool rinses = facts.has_role("wash") || facts.has_role("rinse");
-        facts.on_filter =
-            rinses && facts.stage->reactions.empty() && facts.separates(SeparationMethod::filtration);
+        facts.warm = is_warm(*facts.stage);
+        facts.on_filter = washes_on_filter(*facts.stage);
         if (facts.separates(SeparationMethod::drying) && !facts.separates(SeparationMethod::evaporation) &&
             g > 0)
             facts.wet_with_flammable = !facts.flammable.empty();

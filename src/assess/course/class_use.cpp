@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "assess/course/class_use.hpp"
 
+#include "assess/bench/cold_bath.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -92,7 +94,9 @@ std::vector<std::string> techniques_of(const Assessment& route, const utilities:
     }
     for (const Step& step : route.route().steps)
         for (const Stage& stage : step.stages) {
-            if (stage.temperature && stage.temperature->celsius() <= 10.0) add("cooling in ice");
+            const bench::ColdBath bath = bench::cold_bath(step, stage);
+            if (bath == bench::ColdBath::ice || bath == bench::ColdBath::salt) add("cooling in ice");
+            if (bath == bench::ColdBath::dry_ice) add("cooling in dry ice");
             for (const Charge& charge : stage.charges) {
                 if (charge.role->name == "quench") add("quenching");
                 if (charge.role->name == "recrystallisation solvent") add("recrystallisation");

@@ -64,7 +64,7 @@ struct ClassUse {
 ClassUse use_of_class(const Assessment& route, const stock::ClassPlan& plan, const House& house);
 
 /// Techniques that the route practises, in the words of the trade: "suction filtration", "recrystallisation".
-/// Read from roles, separations and temperatures; what a file adds is not known here.
+/// Read from roles, separations, temperatures and cold_bath(); what a file adds is not known here.
 std::vector<std::string> techniques_of(const Assessment& route, const utilities::RouteUse& use);
 
 } // namespace routeweigh::course

@@ -124,6 +124,7 @@ void add_glassware(const Paper& paper, Blocks& blocks) {
         if (one.holds > 0) line += fmt::format(" (up to {} mL in it)", digits(one.holds, 2));
         list.items.emplace_back(std::move(line));
     }
+    if (list.items.empty()) return;
     blocks.push_back(writing::Heading{heading_level(paper), "Glassware and apparatus"});
     blocks.push_back(std::move(list));
     blocks.push_back(writing::Paragraph{
