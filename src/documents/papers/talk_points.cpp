@@ -220,13 +220,14 @@ std::vector<std::string> talk_signs(const bench::Experiment& experiment) {
         const bool filtered = any_stage(experiment, [](const auto& stage) {
             return stage.facts.separates(SeparationMethod::filtration);
         });
-        const std::string come = filtered ? "Crystals: they come on cooling" : "Product: a solid";
-        signs.push_back(
-            product.melting_point
-                ? fmt::format("{}; once dry it melts sharply near {} °C. Low and wide means wet or "
-                              "impure.",
-                              come, digits(*product.melting_point, 3))
-                : fmt::format("{}; dry it to constant mass.", come));
+        const std::string come =
+            filtered ? "Crystals: they come on cooling, and" : "Product: a solid; once dry it";
+        if (product.melting_point)
+            signs.push_back(fmt::format("{} {} sharply near {} °C{}. Low and wide means wet or impure.", come,
+                                        filtered ? "melt" : "melts", digits(*product.melting_point, 3),
+                                        filtered ? " once dry" : ""));
+        else if (filtered)
+            signs.emplace_back("Crystals: they come on cooling; dry them to constant mass.");
     }
     return signs;
 }
