@@ -75,11 +75,11 @@ using BySubstance = std::map<const Substance*, double>;
 
 void check_equal(const BySubstance& one, const BySubstance& other) {
     CHECK(one.size() == other.size());
-    for (const auto& [substance, grams] : one) {
-        INFO(substance->name);
-        const auto found = other.find(substance);
+    for (const auto& entry : one) {
+        INFO(entry.first->name);
+        const auto found = other.find(entry.first);
         REQUIRE(found != other.end());
-        CHECK(grams == doctest::Approx(found->second).epsilon(1e-9));
+        CHECK(entry.second == doctest::Approx(found->second).epsilon(1e-9));
     }
 }
 
