@@ -2,7 +2,6 @@
 #include "cli/sampling.hpp"
 
 #include "app/atomic_weights.hpp"
-#include "cli/files.hpp"
 #include "cli/print_problems.hpp"
 #include "cli/results_option.hpp"
 
@@ -117,19 +116,7 @@ std::vector<Route> SamplingOptions::read(std::vector<SourcePtr>& sources, const 
     std::vector<Route> routes = read_routes(sources, catalogue, problems);
     if (!results_.empty()) {
         const Comparison as_written = compare_routes(std::move(routes), "", rules);
-        std::vector<std::string> ids;
-        for (const auto& route : as_written.routes())
-            ids.push_back(route->route().id);
-        for (const std::string& entry : results_) {
-            const ResultsOption of = read_results_option(entry, ids);
-            for (const FoundYields& before : found_)
-                if (before.route == of.route)
-                    throw CallError(fmt::format(
-                        "--results is given twice for {}: put all its results into one file", of.route));
-            const std::vector<SourcePtr> results = read_sources({of.file});
-            if (results.size() != 1) throw CallError("--results takes a file, not a folder");
-            found_.push_back(read_found_yields(of.route, results.front(), as_written, problems));
-        }
+        found_ = read_all_found(results_, as_written, problems);
         sources = with_found_yields(as_written, found_);
         Problems said_before;
         routes = read_routes(sources, catalogue, said_before);

@@ -68,19 +68,17 @@ void add_improve_options(CLI::App& command, ImproveOptions& options) {
 /// The route on what the class found, and its upper quartile as a limit.
 Route on_results(ImproveOptions& options, Route route, Context& context) {
     Problems problems;
-    const ResultsOption of = read_results_option(options.results, {route.id});
-    const std::vector<SourcePtr> results = read_sources({of.file});
-    if (results.size() != 1) throw CallError("--results takes a file, not a folder");
     std::vector<Route> alone;
     alone.push_back(std::move(route));
     const Comparison as_written = compare_routes(std::move(alone), "", context.rules());
-    const FoundYields found = read_found_yields(of.route, results.front(), as_written, problems);
+    const std::vector<FoundYields> found = read_all_found({options.results}, as_written, problems);
     print_problems(problems.all);
     const auto last = static_cast<std::size_t>(as_written.baseline().flat().final_step());
-    options.limits.upper_quartile[as_written.baseline().route().steps[last].id] = upper_quartile(found);
+    options.limits.upper_quartile[as_written.baseline().route().steps[last].id] =
+        upper_quartile(found.front());
     Problems said_before;
     return std::move(
-        read_routes(with_found_yields(as_written, {found}), context.catalogue(), said_before).front());
+        read_routes(with_found_yields(as_written, found), context.catalogue(), said_before).front());
 }
 
 } // namespace
