@@ -214,8 +214,9 @@ TEST_CASE("price lists are refused with the place of each fault") {
         std::string::npos);
     CHECK(faults(R"({"material": "acetanilide", "pack": "1 h", "price": 1})").find("/packs/0/pack") !=
           std::string::npos);
-    CHECK(faults(R"({"material": "acetanilide", "pack": "0 g", "price": 1})").find("is none: at least 1 mg") !=
-          std::string::npos);
+    CHECK(
+        faults(R"({"material": "acetanilide", "pack": "0 g", "price": 1})").find("is none: at least 1 mg") !=
+        std::string::npos);
     CHECK(faults(R"({"material": "acetanilide", "pack": "1 g", "price": -1})").find("not negative") !=
           std::string::npos);
     CHECK(faults(R"({"material": "palladium on carbon 10 %", "pack": "1 mL", "price": 1})")
