@@ -146,7 +146,7 @@ TEST_CASE("the size of the batches changes no intensity") {
 
 TEST_CASE("the order of listing changes no figure") {
     std::mt19937 draw(55);
-    for (int round = 0; round < 3000; ++round) {
+    for (int round = 0; round < rounds(3000); ++round) {
         CAPTURE(round);
         const auto random = random_route(draw);
         const MassFigures before(random->route);
@@ -161,7 +161,7 @@ TEST_CASE("the order of listing changes no figure") {
 
 TEST_CASE("a further input never lowers the mass intensity") {
     std::mt19937 draw(56);
-    for (int round = 0; round < 3000; ++round) {
+    for (int round = 0; round < rounds(3000); ++round) {
         CAPTURE(round);
         const auto random = random_route(draw, {.most_steps = 4, .reuse = round % 2 == 0, .seeds = false});
         for (Step& step : random->route.steps) // what is isolated stays what it is
@@ -180,7 +180,7 @@ TEST_CASE("a further input never lowers the mass intensity") {
 
 TEST_CASE("when all but reactants is benign, the effective mass yield is no smaller than the RME") {
     std::mt19937 draw(57);
-    for (int round = 0; round < 2000; ++round) {
+    for (int round = 0; round < rounds(2000); ++round) {
         CAPTURE(round);
         const auto random = random_route(draw, {.most_steps = 4, .reuse = false});
         const FlatRoute flat(random->route);

@@ -19,11 +19,10 @@ const MixtureRules& mixture_rules() {
 
 void classify_random_compositions(benchmark::State& state) {
     const auto substances = Catalogue::embedded().all_substances();
-    testing::Dice dice(1);
+    test::Dice dice(1);
     std::int64_t classified = 0;
     for (auto _ : state) {
-        const MixtureClassification found =
-            classify(testing::random_mixture(dice, substances), mixture_rules());
+        const MixtureClassification found = classify(test::random_mixture(dice, substances), mixture_rules());
         classified += found.label.statements.empty() ? 0 : 1;
     }
     state.SetItemsProcessed(state.iterations());

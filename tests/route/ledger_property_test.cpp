@@ -4,6 +4,7 @@
 #include "route/ledger.hpp"
 #include "route/route_checks.hpp"
 #include "support/random_route.hpp"
+#include "support/rounds.hpp"
 
 #include <doctest/doctest.h>
 
@@ -57,7 +58,7 @@ TEST_CASE("10,000 random routes pass the checks, and their ledgers close to 1e-9
     std::mt19937 draw(41);
     int several = 0, loops = 0, recycled = 0, lost = 0, gases = 0;
     double worst = 0.0;
-    for (int round = 0; round < 10000; ++round) {
+    for (int round = 0; round < rounds(10000); ++round) {
         CAPTURE(round);
         const auto random = random_route(draw);
         REQUIRE(first_error(random->route) == "");
@@ -89,16 +90,16 @@ TEST_CASE("10,000 random routes pass the checks, and their ledgers close to 1e-9
         }
     }
     MESSAGE("worst closure " << worst);
-    CHECK(several > 5000);
-    CHECK(loops > 1000);
-    CHECK(recycled > 1000);
-    CHECK(lost > 10000);
-    CHECK(gases > 3000);
+    CHECK(several > rounds(5000));
+    CHECK(loops > rounds(1000));
+    CHECK(recycled > rounds(1000));
+    CHECK(lost > rounds(10000));
+    CHECK(gases > rounds(3000));
 }
 
 TEST_CASE("the order of listing changes nothing") {
     std::mt19937 draw(42);
-    for (int round = 0; round < 3000; ++round) {
+    for (int round = 0; round < rounds(3000); ++round) {
         CAPTURE(round);
         const auto random = random_route(draw);
         const FlatRoute flat(random->route);

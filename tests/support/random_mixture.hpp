@@ -9,7 +9,7 @@
 #include <cstdint>
 #include <vector>
 
-namespace routeweigh::testing {
+namespace routeweigh::test {
 
 // SplitMix64: small, and the same on every platform, which the distributions of <random> are not.
 class Dice {
@@ -63,4 +63,4 @@ inline Mixture random_mixture(Dice& dice, const std::vector<const Substance*>& s
     return mixture;
 }
 
-} // namespace routeweigh::testing
+} // namespace routeweigh::test

@@ -5,7 +5,7 @@
 #include <doctest/doctest.h>
 
 using namespace routeweigh;
-using namespace routeweigh::testing;
+using namespace routeweigh::test;
 
 namespace {
 

@@ -9,7 +9,7 @@
 #include <map>
 
 using namespace routeweigh;
-using namespace routeweigh::testing;
+using namespace routeweigh::test;
 using doctest::Approx;
 
 namespace {

@@ -6,7 +6,7 @@
 #include <cmath>
 
 using namespace routeweigh;
-using namespace routeweigh::testing;
+using namespace routeweigh::test;
 using doctest::Approx;
 using Kind = ExposureLimit::Kind;
 using State = Substance::Phase;

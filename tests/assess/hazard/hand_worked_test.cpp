@@ -14,7 +14,7 @@
 #include <limits>
 
 using namespace routeweigh;
-using namespace routeweigh::testing;
+using namespace routeweigh::test;
 using doctest::Approx;
 
 namespace {

@@ -19,7 +19,7 @@
 #include <utility>
 #include <vector>
 
-namespace routeweigh::testing {
+namespace routeweigh::test {
 
 inline Source file(const std::string& path) {
     std::ifstream stream(std::string(ROUTEWEIGH_ROOT "/") + path);
@@ -128,4 +128,4 @@ inline WeighedRoute small_route(const std::string& name,
     return {source, small_catalogue()};
 }
 
-} // namespace routeweigh::testing
+} // namespace routeweigh::test

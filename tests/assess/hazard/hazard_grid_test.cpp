@@ -6,7 +6,7 @@
 #include <cmath>
 
 using namespace routeweigh;
-using namespace routeweigh::testing;
+using namespace routeweigh::test;
 using doctest::Approx;
 
 TEST_CASE("contributors of a cell add up to its figures, greatest first") {

@@ -10,7 +10,6 @@
 
 using namespace routeweigh;
 using namespace routeweigh::test;
-using namespace routeweigh::testing;
 
 namespace {
 

@@ -8,7 +8,7 @@
 #include <random>
 
 using namespace routeweigh;
-using namespace routeweigh::testing;
+using namespace routeweigh::test;
 using doctest::Approx;
 
 namespace {

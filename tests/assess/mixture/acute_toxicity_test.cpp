@@ -8,7 +8,7 @@
 #include <string>
 
 using namespace routeweigh;
-using namespace routeweigh::testing::mixtures;
+using namespace routeweigh::test::mixtures;
 using doctest::Approx;
 using Phase = Substance::Phase;
 

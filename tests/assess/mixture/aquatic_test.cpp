@@ -8,7 +8,7 @@
 #include <doctest/doctest.h>
 
 using namespace routeweigh;
-using namespace routeweigh::testing::mixtures;
+using namespace routeweigh::test::mixtures;
 using doctest::Approx;
 
 TEST_CASE("category and M-factor of a toxicity, decade by decade") {

@@ -18,7 +18,7 @@
 #include <sstream>
 
 using namespace routeweigh;
-using namespace routeweigh::testing::mixtures;
+using namespace routeweigh::test::mixtures;
 using doctest::Approx;
 
 namespace {

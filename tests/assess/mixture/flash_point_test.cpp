@@ -8,7 +8,7 @@
 #include <cmath>
 
 using namespace routeweigh;
-using namespace routeweigh::testing::mixtures;
+using namespace routeweigh::test::mixtures;
 using doctest::Approx;
 
 namespace {

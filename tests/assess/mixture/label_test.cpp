@@ -9,7 +9,7 @@
 #include <set>
 
 using namespace routeweigh;
-using namespace routeweigh::testing::mixtures;
+using namespace routeweigh::test::mixtures;
 
 namespace {
 

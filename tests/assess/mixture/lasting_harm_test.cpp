@@ -5,7 +5,7 @@
 #include <doctest/doctest.h>
 
 using namespace routeweigh;
-using namespace routeweigh::testing::mixtures;
+using namespace routeweigh::test::mixtures;
 
 namespace {
 

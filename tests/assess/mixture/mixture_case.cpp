@@ -5,7 +5,7 @@
 #include <stdexcept>
 #include <tuple>
 
-namespace routeweigh::testing::mixtures {
+namespace routeweigh::test::mixtures {
 namespace {
 
 // Statements of classes: UN GHS, annex 3 (memory).
@@ -132,4 +132,4 @@ std::string all_lines(const MixtureResult& result) {
     return join(explain(result), "\n");
 }
 
-} // namespace routeweigh::testing::mixtures
+} // namespace routeweigh::test::mixtures

@@ -13,7 +13,7 @@
 #include <utility>
 #include <vector>
 
-namespace routeweigh::testing::mixtures {
+namespace routeweigh::test::mixtures {
 
 // The rules as they are shipped.
 const MixtureRules& rules(MixtureRegime regime = MixtureRegime::eu);
@@ -53,4 +53,4 @@ std::string statements(const MixtureClassification& classification);
 std::string found(const MixtureClassification& classification, std::string_view endpoint);
 std::string all_lines(const MixtureResult& result);
 
-} // namespace routeweigh::testing::mixtures
+} // namespace routeweigh::test::mixtures

@@ -9,7 +9,7 @@
 #include <functional>
 
 using namespace routeweigh;
-using namespace routeweigh::testing::mixtures;
+using namespace routeweigh::test::mixtures;
 
 namespace {
 

@@ -8,7 +8,7 @@
 #include <algorithm>
 
 using namespace routeweigh;
-using namespace routeweigh::testing::mixtures;
+using namespace routeweigh::test::mixtures;
 
 namespace {
 
