@@ -24,14 +24,14 @@ constexpr std::array kind_ranges{
     KindRange{250, 261, BenchHazard::flammable},   KindRange{270, 272, BenchHazard::oxidising},
     KindRange{280, 284, BenchHazard::pressure},    KindRange{290, 290, BenchHazard::corrosive},
     KindRange{300, 301, BenchHazard::toxic},       KindRange{302, 303, BenchHazard::harmful},
-    KindRange{304, 305, BenchHazard::long_term}, // into the lungs, once
-    KindRange{310, 311, BenchHazard::toxic},       KindRange{312, 313, BenchHazard::harmful},
-    KindRange{314, 314, BenchHazard::corrosive},   KindRange{315, 316, BenchHazard::harmful},
-    KindRange{317, 317, BenchHazard::sensitising}, KindRange{318, 318, BenchHazard::corrosive},
-    KindRange{319, 320, BenchHazard::harmful},     KindRange{330, 331, BenchHazard::toxic},
-    KindRange{332, 333, BenchHazard::harmful},     KindRange{334, 334, BenchHazard::sensitising},
-    KindRange{335, 336, BenchHazard::harmful},     KindRange{340, 373, BenchHazard::long_term},
-    KindRange{400, 413, BenchHazard::aquatic},     KindRange{420, 420, BenchHazard::ozone}};
+    KindRange{304, 305, BenchHazard::aspiration},  KindRange{310, 311, BenchHazard::toxic},
+    KindRange{312, 313, BenchHazard::harmful},     KindRange{314, 314, BenchHazard::corrosive},
+    KindRange{315, 316, BenchHazard::harmful},     KindRange{317, 317, BenchHazard::sensitising},
+    KindRange{318, 318, BenchHazard::corrosive},   KindRange{319, 320, BenchHazard::harmful},
+    KindRange{330, 331, BenchHazard::toxic},       KindRange{332, 333, BenchHazard::harmful},
+    KindRange{334, 334, BenchHazard::sensitising}, KindRange{335, 336, BenchHazard::harmful},
+    KindRange{340, 373, BenchHazard::long_term},   KindRange{400, 413, BenchHazard::aquatic},
+    KindRange{420, 420, BenchHazard::ozone}};
 
 BenchBottle bench_bottle(const ClassifiedBottle& bottle, double product) {
     const MixtureClassification& classification = bottle.classification;
@@ -76,6 +76,8 @@ std::string_view words(BenchHazard hazard) {
         return "sensitising";
     case BenchHazard::long_term:
         return "serious health hazard";
+    case BenchHazard::aspiration:
+        return "harms the lungs when swallowed";
     case BenchHazard::aquatic:
         return "harms water life";
     case BenchHazard::ozone:

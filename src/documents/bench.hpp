@@ -20,6 +20,7 @@ enum class BenchHazard {
     toxic, ///< categories 1 to 3 of acute toxicity
     sensitising,
     long_term,
+    aspiration, ///< swallowed or brought up again, it gets into the lungs
     aquatic,
     ozone,
     explosive,

@@ -9,7 +9,7 @@ const std::string_view html_style = R"css(
   --ink: #1c2630; --quiet: #525e6b; --rule: #c8d0d8; --faint: #f4f6f8; --blue: #2c5f8f; --accent: #9c4309;
   --serif: Charter, "Bitstream Charter", Cambria, Georgia, "Liberation Serif", serif;
   --sans: Helvetica, Arial, "Liberation Sans", sans-serif;
-  --measure: 41rem;
+  --measure: 41rem; --gap: .7rem;
   color-scheme: light;
 }
 * { box-sizing: border-box; }
@@ -51,10 +51,11 @@ dl.pairs dd { margin: 0; }
 .table-block { margin: 1.6rem 0 1.9rem; }
 .scroll { overflow-x: auto; max-width: 100%; position: relative; }
 table { border-collapse: collapse; font: .875rem/1.4 var(--sans); font-variant-numeric: tabular-nums lining-nums; border-bottom: 1.5px solid var(--ink); min-width: 18rem; }
+table.wide { --gap: .45rem; }
 caption { text-align: left; padding: 0 0 .55rem; font: .94rem/1.45 var(--serif); }
 caption span { display: inline-block; position: sticky; left: 0; max-width: min(var(--measure), calc(100vw - 2.5rem)); }
 caption b, figcaption b { font-weight: 600; }
-th, td { text-align: left; vertical-align: top; padding: .3rem .7rem; }
+th, td { text-align: left; vertical-align: top; padding: .3rem var(--gap); }
 th:first-child, td:first-child { padding-left: .15rem; }
 th { font-weight: 400; }
 thead th { font-weight: 600; vertical-align: bottom; border-top: 1.5px solid var(--ink); border-bottom: 1px solid var(--ink); }
@@ -69,7 +70,7 @@ th.sentences { min-width: 13rem; }
 .tag { display: block; color: var(--accent); font: 600 .8em/1.3 var(--sans); }
 th.base, tr.base > th { color: var(--accent); }
 thead th.base { box-shadow: inset 0 3px 0 var(--accent); }
-tr.base > th { box-shadow: inset 3px 0 0 var(--accent); padding-left: .7rem; background: var(--faint); }
+tr.base > th { box-shadow: inset 3px 0 0 var(--accent); padding-left: var(--gap); background: var(--faint); }
 td.base { background: var(--faint); }
 tr.base > td { background: var(--faint); }
 tr.group > th { font-weight: 600; padding-top: .9rem; background: #fff; }
@@ -80,13 +81,13 @@ tr.total > * { border-top: 1px solid var(--ink) !important; font-weight: 600; }
 sup.note { position: absolute; font-size: .78em; line-height: 1; margin: -.05em 0 0 .1em; color: var(--quiet); }
 .notes { font: .82rem/1.5 var(--sans); color: var(--quiet); margin-top: .5rem; }
 .notes p { margin: 0 0 .15rem; }
-.p1 { padding-right: calc(.7rem + .5ch); } .p2 { padding-right: calc(.7rem + 1ch); }
-.p3 { padding-right: calc(.7rem + 1.5ch); } .p4 { padding-right: calc(.7rem + 2ch); }
-.p5 { padding-right: calc(.7rem + 2.5ch); } .p6 { padding-right: calc(.7rem + 3ch); }
-.p7 { padding-right: calc(.7rem + 3.5ch); } .p8 { padding-right: calc(.7rem + 4ch); }
-.p9 { padding-right: calc(.7rem + 4.5ch); } .p10 { padding-right: calc(.7rem + 5ch); }
-.p11 { padding-right: calc(.7rem + 5.5ch); } .p12 { padding-right: calc(.7rem + 6ch); }
-.p13 { padding-right: calc(.7rem + 6.5ch); } .p14 { padding-right: calc(.7rem + 7ch); }
+.p1 { padding-right: calc(var(--gap) + .5ch); } .p2 { padding-right: calc(var(--gap) + 1ch); }
+.p3 { padding-right: calc(var(--gap) + 1.5ch); } .p4 { padding-right: calc(var(--gap) + 2ch); }
+.p5 { padding-right: calc(var(--gap) + 2.5ch); } .p6 { padding-right: calc(var(--gap) + 3ch); }
+.p7 { padding-right: calc(var(--gap) + 3.5ch); } .p8 { padding-right: calc(var(--gap) + 4ch); }
+.p9 { padding-right: calc(var(--gap) + 4.5ch); } .p10 { padding-right: calc(var(--gap) + 5ch); }
+.p11 { padding-right: calc(var(--gap) + 5.5ch); } .p12 { padding-right: calc(var(--gap) + 6ch); }
+.p13 { padding-right: calc(var(--gap) + 6.5ch); } .p14 { padding-right: calc(var(--gap) + 7ch); }
 .on-paper { display: none; }
 
 figure { margin: 2rem 0 2.2rem; }
@@ -109,6 +110,11 @@ details.fold + :not(details) { margin-top: 1.4rem; }
 footer { margin-top: 3.5rem; border-top: 1px solid var(--rule); padding-top: .8rem; color: var(--quiet); font: .82rem/1.5 var(--sans); }
 footer p { max-width: none; }
 
+/* A table of many columns may use the margin at its right. */
+@media screen and (min-width: 60rem) {
+  .scroll:has(> table.wide) { max-width: none; margin-right: calc(-1.5rem - (100vw - 60rem) / 2); }
+}
+
 @media screen and (max-width: 44rem) {
   body { font-size: 1rem; }
   .sheet { padding: 1.6rem 1.1rem 3rem; }
@@ -120,7 +126,8 @@ footer p { max-width: none; }
   th[scope=row] { min-width: 6.5rem; max-width: 9.5rem; box-shadow: 2px 0 0 var(--rule); }
   tr.base > th { box-shadow: inset 3px 0 0 var(--accent), 2px 0 0 var(--rule); }
   thead th:first-child { box-shadow: 2px 0 0 var(--rule); }
-  th, td { padding: .35rem .55rem; }
+  :root { --gap: .55rem; }
+  th, td { padding-top: .35rem; padding-bottom: .35rem; }
   .for-page { display: none; }
   .for-phone { display: block; }
   .oversize svg { max-width: none; }
@@ -164,11 +171,7 @@ footer p { max-width: none; }
   tr.total { break-before: avoid; }
   thead { display: table-header-group; }
   table { font-size: 8.5pt; max-width: 100%; }
-  table.wide { font-size: 7.4pt; width: 100%; }
-  table.wide th, table.wide td { padding-left: 1mm; padding-right: 1mm; }
-  table.wide .p1 { padding-right: calc(1mm + .5ch); } table.wide .p2 { padding-right: calc(1mm + 1ch); }
-  table.wide .p3 { padding-right: calc(1mm + 1.5ch); } table.wide .p4 { padding-right: calc(1mm + 2ch); }
-  table.wide .p5 { padding-right: calc(1mm + 2.5ch); } table.wide .p6 { padding-right: calc(1mm + 3ch); }
+  table.wide { --gap: 1mm; font-size: 7.4pt; width: 100%; }
   th[scope=row], thead th:first-child, caption span, tr.group > th span { position: static; }
   th, th[scope=row], th.words, th.sentences { min-width: 0; }
   .scroll { overflow: visible; }
