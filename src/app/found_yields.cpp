@@ -3,6 +3,7 @@
 
 #include "app/results_session.hpp"
 #include "app/session.hpp"
+#include "app/stale_spreads.hpp"
 #include "assess/results/yield_tally.hpp"
 #include "base/index.hpp"
 #include "base/text.hpp"
@@ -157,11 +158,14 @@ std::vector<SourcePtr> with_found_yields(const Comparison& comparison,
                 fmt::format("mean of {} results; the file says {}", entry.yields.size(),
                             isolated.mass ? fmt::format("{:g} g", isolated.mass->in(unit::g))
                                           : fmt::format("{:g} %", 100.0 * *isolated.yield));
-            source = make_source(
-                source->name, assign(source->text, {{isolated.pointer,
-                                                     fmt::format(R"({{"yield": {}, "note": {}}})",
-                                                                 json_text(fmt::format("{} %", 100.0 * mean)),
-                                                                 json_text(note))}}));
+            std::vector<Assignment> changes{
+                {isolated.pointer,
+                 fmt::format(R"({{"yield": {}, "note": {}}})", json_text(fmt::format("{} %", 100.0 * mean)),
+                             json_text(note))}};
+            if (route->route().status == status::never_run)
+                changes.push_back({"/status", json_text(status::run_since)});
+            const std::string exact = assign(source->text, stale_spreads(route->route(), changes));
+            source = make_source(source->name, assign(exact, changes));
         }
         sources.push_back(source);
     }

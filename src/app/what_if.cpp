@@ -2,6 +2,7 @@
 #include "app/what_if.hpp"
 
 #include "app/session.hpp"
+#include "app/stale_spreads.hpp"
 #include "base/text.hpp"
 #include "route/route_reader.hpp"
 
@@ -14,8 +15,6 @@
 
 namespace routeweigh {
 namespace {
-
-constexpr const char* never_run = "designed from the equations, never run";
 
 [[noreturn]] void refuse(const PointerError& error) {
     throw CallError(error.nearest.empty() ? std::string(error.what())
@@ -32,32 +31,6 @@ bool touches(const std::vector<Difference>& differences, const std::string& plac
         const std::string& at = difference.pointer;
         return place == at || place.starts_with(at + '/') || at.starts_with(place + '/');
     });
-}
-
-/// Takes out what is said of the spread of a number in whose place one without "+/-" was put.
-std::vector<Assignment> stale_spreads(const Route& route, const std::vector<Assignment>& changes) {
-    std::vector<Assignment> stale;
-    const auto look = [&](const std::string& owner, const char* number, bool spread) {
-        if (!spread) return;
-        const auto at = [&](const std::string& key) {
-            return std::find_if(changes.begin(), changes.end(),
-                                [&](const Assignment& change) { return change.pointer == owner + key; });
-        };
-        const auto put = at(number);
-        if (put != changes.end() && at("/spread") == changes.end() &&
-            put->value.find("+/-") == std::string::npos && put->value.find("\u00b1") == std::string::npos)
-            stale.push_back({owner + "/spread", {}});
-    };
-    for (const Step& step : route.steps) {
-        for (const Stage& stage : step.stages)
-            for (const Charge& charge : stage.charges)
-                look(charge.pointer, "/amount", charge.spread.has_value());
-        for (const char* number : {"/yield", "/mass"})
-            look(step.isolated.pointer, number, step.isolated.spread.has_value());
-    }
-    for (const Reuse& reuse : route.reuse)
-        look(reuse.pointer, "/fraction", reuse.spread.has_value());
-    return stale;
 }
 
 /// A step was added, taken out, or put in place of another.
@@ -93,7 +66,7 @@ std::vector<Assignment> consequences(const Route& parent, const std::vector<Diff
     if (differences.empty()) return result;
     if (!touches(differences, "/title")) result.push_back({"/title", json_text(parent.title + ", changed")});
     if (!touches(differences, "/status") && parent.was_run())
-        result.push_back({"/status", json_text(never_run)});
+        result.push_back({"/status", json_text(status::never_run)});
     return result;
 }
 
@@ -139,7 +112,7 @@ Assignment read_assignment(const std::string& words, const Route& parent, Proble
 SourcePtr changed_source(const Route& parent, const RouteChange& change) {
     try {
         const std::string& before = parent.source->text;
-        std::string text = assign(assign(before, change.places), stale_spreads(parent, change.places));
+        std::string text = assign(assign(before, stale_spreads(parent, change.places)), change.places);
         if (change.patch != nullptr) {
             if (Problems problems; !Document::parse(change.patch).root(problems).is_object())
                 throw CallError(fmt::format("{}: a merge patch is an object of the places to change, such as "
@@ -186,13 +159,8 @@ Apply apply_to(const Route& parent, const Catalogue& catalogue, const Assessment
     return [&](const std::vector<Assignment>& changes) -> Outcome {
         try {
             Problems warnings;
-            // Of a trial only the figures as written are asked, so correlations of a spread that went may go
-            // too.
-            std::vector<Assignment> all = changes;
-            for (Assignment& spread : stale_spreads(parent, changes))
-                all.push_back(std::move(spread));
-            if (all.size() > changes.size() && !parent.correlated.pointers.empty())
-                all.push_back({"/correlations", {}});
+            std::vector<Assignment> all = stale_spreads(parent, changes);
+            all.insert(all.end(), changes.begin(), changes.end());
             return {std::make_unique<Trial>(read_route(make_source(changed_name(*parent.source),
                                                                    assign(parent.source->text, all)),
                                                        catalogue, warnings),

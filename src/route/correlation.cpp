@@ -108,6 +108,7 @@ CorrelatedInputs read_correlations(const Field& field, const Route& route) {
             item.problem("the correlation of these two is stated already");
         else
             pairs.push_back({*a, *b, coefficient});
+        result.pairs.emplace_back(result.pointers[*a], result.pointers[*b]);
     }
     const std::size_t size = result.pointers.size();
     std::vector<std::vector<double>> matrix(size, std::vector<double>(size, 0.0));

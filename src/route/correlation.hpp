@@ -6,6 +6,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace routeweigh {
@@ -16,7 +17,8 @@ struct Route;
 /// of their correlation matrix: with z independent and of deviation 1, factor . z is correlated as stated.
 struct CorrelatedInputs {
     std::vector<std::string> pointers;
-    std::vector<std::vector<double>> factor; ///< rows of a lower triangle
+    std::vector<std::vector<double>> factor;                ///< rows of a lower triangle
+    std::vector<std::pair<std::string, std::string>> pairs; ///< two of the pointers, in the order of the file
 };
 
 /// L with L L' = matrix, a lower triangle; empty where the matrix is not positive semidefinite. \pre

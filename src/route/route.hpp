@@ -20,9 +20,19 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace routeweigh {
+
+/// How the amounts of a route came about, in the words of the files.
+namespace status {
+inline constexpr std::string_view published = "published amounts",
+                                  as_weighed = "run here, amounts as weighed",
+                                  run_since = "designed from the equations, run here since",
+                                  never_run = "designed from the equations, never run",
+                                  equations_only = "equations only, amounts are stoichiometric";
+} // namespace status
 
 /// One side-by-side sum of substances: "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide".
 struct SubstanceEquation {
@@ -218,7 +228,7 @@ struct Route {
     std::shared_ptr<const Source> source;
 
     /// Somebody has carried it out with these amounts.
-    bool was_run() const { return status == "published amounts" || status == "run here, amounts as weighed"; }
+    bool was_run() const { return status != status::never_run && status != status::equations_only; }
 };
 
 } // namespace routeweigh

@@ -127,9 +127,9 @@ NamedInstrument read_named_instrument(const Field& parent, std::string_view key)
 } // namespace
 
 const std::vector<std::string>& route_statuses() {
-    static const std::vector<std::string> statuses{"published amounts", "run here, amounts as weighed",
-                                                   "designed from the equations, never run",
-                                                   "equations only, amounts are stoichiometric"};
+    static const std::vector<std::string> statuses{
+        std::string(status::published), std::string(status::as_weighed), std::string(status::run_since),
+        std::string(status::never_run), std::string(status::equations_only)};
     return statuses;
 }
 

@@ -171,7 +171,7 @@ footer p { max-width: none; }
   tr.total { break-before: avoid; }
   thead { display: table-header-group; }
   table { font-size: 8.5pt; max-width: 100%; }
-  table.wide { --gap: 1mm; font-size: 7.4pt; width: 100%; }
+  table.wide { --gap: .85mm; font-size: 7.4pt; width: 100%; }
   th[scope=row], thead th:first-child, caption span, tr.group > th span { position: static; }
   th, th[scope=row], th.words, th.sentences { min-width: 0; }
   .scroll { overflow: visible; }

@@ -14,10 +14,10 @@ namespace routeweigh::writing {
 namespace {
 
 /// Width of the printed page between its margins on the narrower of A4 and Letter, and the letter size of
-/// wide tables on it, in CSS pixels.
-constexpr int page_width = 677;
+/// wide tables on it, in CSS pixels; on both sides of a cell is the gap of wide tables.
+constexpr int page_width = 680;
 constexpr double print_size = 10;
-constexpr int print_padding = 8;
+constexpr double print_padding = 2 * 0.85 / 25.4 * 96;
 constexpr std::size_t most_short_rows =
     6; // of a table that is not parted between sheets, and the lines in them
 constexpr double most_short_lines = 12;
@@ -194,7 +194,7 @@ std::vector<int> print_widths(const Table& table) {
         }
         // A row header needs room to read, not just room for its longest word.
         if (i == 0 && table.row_headers) width = std::max(width, 90.0);
-        widths.push_back(std::min(static_cast<int>(std::ceil(width)), page_width / 2) + print_padding);
+        widths.push_back(static_cast<int>(std::ceil(std::min(width, page_width / 2.0) + print_padding)));
     }
     return widths;
 }

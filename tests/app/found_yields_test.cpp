@@ -53,6 +53,25 @@ TEST_CASE("every figure rests on the mean of what was found, and no yield is cal
     CHECK(after.route(0).route().steps.front().isolated.note == "mean of 3 results; the file says 80 %");
 }
 
+TEST_CASE(
+    "a route that a class has run is no longer called never run, whatever its yield was correlated with") {
+    const auto designed = changed(
+        *shipped("4-bromoacetanilide/A3"),
+        {"/steps/0/isolated/yield=\"80 +/- 3 %\"", "/steps/0/isolated/spread=\"standard\"",
+         "/steps/0/stages/0/charges/0/amount=\"1.3517 +/- 0.01 g\"",
+         "/steps/0/stages/0/charges/0/spread=\"standard\"",
+         R"(/correlations=[{"between": ["/steps/0/stages/0/charges/0", "/steps/0/isolated"], "coefficient": 0.5}])"});
+    CHECK_FALSE(designed->route().was_run());
+    const Comparison before =
+        compared({shipped("4-bromoacetanilide/A1")->route().source, designed->route().source});
+    const std::string id = designed->route().id;
+    const Comparison after = compared(with_found_yields(before, {found(before, id, "70 %\n72 %\n")}));
+    CHECK(after.route(1).route().was_run());
+    CHECK(after.route(1).route().status == status::run_since);
+    CHECK(after.route(1).route().correlated.pairs.empty());
+    CHECK(after.route(1).metric("yield") == doctest::Approx(71.0));
+}
+
 TEST_CASE("no mass is called more or less that the scatter of two classes covers") {
     const Comparison before = compared(as_shipped());
     const auto verdict = [&](const std::string& one, const std::string& other) {

@@ -176,8 +176,8 @@ void add_reagents(const Paper& paper, Blocks& blocks) {
     table.rows.push_back(product_row(paper, drawings));
     table.remarks = {
         "M, amount and equivalents of a solution are those of the substance in it, not of its water or "
-        "solvent; melting and boiling points are listed for what is no mixture. Equivalents count to "
-        "the reference of the route file, which need not limit."};
+        "solvent; melting and boiling points are listed for what is no mixture. Equivalents are counted "
+        "from the reference substance of the route file, which need not be the limiting one."};
     blocks.push_back(std::move(table));
 }
 
