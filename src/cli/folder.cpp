@@ -52,7 +52,7 @@ void refuse_foreign(const fs::path& folder, const std::vector<std::string>& chan
     std::vector<std::string> foreign;
     for (const std::string& name : changed) {
         std::error_code error;
-        if (name != list_name && own.count(name) == 0 && fs::exists(folder / name, error))
+        if (name != list_name && !own.contains(name) && fs::exists(folder / name, error))
             foreign.push_back((folder / name).string());
     }
     if (!foreign.empty())

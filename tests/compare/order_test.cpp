@@ -36,6 +36,28 @@ bool less(double a, double b) {
     return a < b && !(std::isfinite(b) && b - a < 1e-11);
 }
 
+/// Shares of draws, counted in the plainest way: route i beats j, and is at rank j.
+struct PairByPair {
+    std::vector<double> better, rank;
+
+    PairByPair(const DrawBatch& batch, std::size_t routes, Better which)
+        : better(routes * routes, 0.0), rank(routes * routes, 0.0) {
+        const double one = 1.0 / static_cast<double>(batch.draws);
+        for (std::size_t i = 0; i < routes; ++i)
+            for (std::size_t d = 0; d < batch.draws; ++d) {
+                std::size_t ahead = 0;
+                for (std::size_t j = 0; j < routes; ++j) {
+                    const double a = batch.values[i * batch.draws + d], b = batch.values[j * batch.draws + d];
+                    const bool wins = which == Better::lower ? less(a, b) : less(b, a),
+                               loses = which == Better::lower ? less(b, a) : less(a, b);
+                    better[i * routes + j] += wins ? one : 0.0;
+                    ahead += loses ? 1U : 0U;
+                }
+                rank[i * routes + ahead] += one;
+            }
+    }
+};
+
 double number(PhiloxStream& stream) {
     return static_cast<double>(stream() >> 11U) * 0x1p-53;
 }
@@ -105,25 +127,11 @@ TEST_CASE("orders of routes that overlap, lie apart, tie or lack a value are tho
             const FigureOrder of_baseline = against.result().front();
             counter.add(batch);
             const FigureOrder order = counter.result().front();
-            std::vector<double> rank(routes * routes, 0.0);
-            for (std::size_t i = 0; i < routes; ++i)
-                for (std::size_t d = 0; d < draws; ++d) {
-                    std::size_t ahead = 0;
-                    for (std::size_t j = 0; j < routes; ++j) {
-                        const double a = batch.values[i * draws + d], b = batch.values[j * draws + d];
-                        ahead += (better == Better::lower ? less(b, a) : less(a, b)) ? 1U : 0U;
-                    }
-                    rank[i * routes + ahead] += 1.0 / draws;
-                }
+            const PairByPair counted(batch, routes, better);
             for (std::size_t i = 0; i < routes; ++i)
                 for (std::size_t j = 0; j < routes; ++j) {
-                    int wins = 0;
-                    for (std::size_t d = 0; d < draws; ++d) {
-                        const double a = batch.values[i * draws + d], b = batch.values[j * draws + d];
-                        wins += (better == Better::lower ? less(a, b) : less(b, a)) ? 1 : 0;
-                    }
-                    CHECK(order.share_better(i, j) == Approx(static_cast<double>(wins) / draws));
-                    CHECK(order.share_at_rank(i, j) == Approx(rank[i * routes + j]));
+                    CHECK(order.share_better(i, j) == Approx(counted.better[i * routes + j]));
+                    CHECK(order.share_at_rank(i, j) == Approx(counted.rank[i * routes + j]));
                     // Where no ranks are asked for, pairs with the baseline are counted all the same.
                     if (i == 4 || j == 4) CHECK(of_baseline.share_better(i, j) == order.share_better(i, j));
                 }
@@ -174,9 +182,9 @@ TEST_CASE("a route that is never first has no lead and no share, and a lead come
     CHECK(best_lead(decades, 2) == 0);
     CHECK(best_lead(decades, 0) == Approx(1.2)); // all weight on the first cell
     CHECK(best_lead(decades, 3) == Approx(0.5)); // all weight on the third
-    const std::vector<double> first = shares_of_weightings_first(decades, 20'000, 1);
-    CHECK(first[2] == 0);
-    CHECK(std::accumulate(first.begin(), first.end(), 0.0) == Approx(1.0));
+    const std::vector<double> shares = shares_of_weightings_first(decades, 20'000, 1);
+    CHECK(shares[2] == 0);
+    CHECK(std::accumulate(shares.begin(), shares.end(), 0.0) == Approx(1.0));
     CHECK(best_lead({{1, 2}, {1, 2}}, 0) == 0); // never strictly
 }
 

@@ -74,11 +74,12 @@ TEST_CASE("costs of every experiment: money by class, student and gram is that o
         const writing::Table& money = table_named(tables, "Money");
         // Worked anew from volumes and prices: litres x price, kWh x price, m3 x price.
         double disposal = 0;
-        for (const auto& [container, cost] : disposal_costs(use, prices)) {
+        for (const auto& entry : disposal_costs(use, prices)) {
+            const std::string& container = entry.first;
             CAPTURE(container);
             CHECK(number_in(row_starting(money, "disposal: " + container + " ("), 1) ==
-                  doctest::Approx(cost).epsilon(1e-12));
-            disposal += cost;
+                  doctest::Approx(entry.second).epsilon(1e-12));
+            disposal += entry.second;
         }
         // Two sections of twelve; the 10 % extra is spare stock and runs nothing.
         const double power = *prices.electricity * use.one.socket.usual * 24 / 3600;
@@ -119,7 +120,8 @@ TEST_CASE("a container without a price has a row without a number, and the sum i
         CHECK(use.money.disposal() == doctest::Approx(sum).epsilon(1e-12));
         CHECK(use.money.disposals.size() == all.size());
         const auto tables = test::tables_in(costs_document(use, poorer).blocks);
-        for (const auto& [container, cost] : all) {
+        for (const auto& entry : all) {
+            const std::string& container = entry.first;
             CAPTURE(container);
             const writing::Row& row =
                 row_starting(table_named(tables, "Money"), "disposal: " + container + " (");

@@ -39,7 +39,7 @@ TEST_CASE("a drawing that holds anything but path data is not shown") {
 }
 
 TEST_CASE("only a small table without drawings is kept on one sheet of paper") {
-    const auto page_of = [](std::size_t rows, bool pictures, std::string words = "ethanol") {
+    const auto page_of = [](std::size_t rows, bool pictures, const std::string& words = "ethanol") {
         Document document = drawn("M0 0L10 10");
         auto& table = std::get<Table>(document.blocks.front());
         if (!pictures) table.drawings.clear();

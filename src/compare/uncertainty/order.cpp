@@ -61,8 +61,12 @@ Range range_of(std::span<const double> column) {
     }
     Range result{infinity, -infinity};
     const auto take = [&](double least, double most, double zero) {
-        result.low = std::min(result.low, zero == 0.0 ? least : -infinity);
-        result.high = std::max(result.high, zero == 0.0 ? most : infinity);
+        if (zero != 0.0) { // x - x of what is not finite
+            least = -infinity;
+            most = infinity;
+        }
+        result.low = std::min(result.low, least);
+        result.high = std::max(result.high, most);
     };
     for (std::size_t lane = 0; lane < lane_count; ++lane)
         take(low[lane], high[lane], nothing[lane]);

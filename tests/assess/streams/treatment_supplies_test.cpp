@@ -106,7 +106,7 @@ TEST_CASE("what a stop ends is neither quenched nor fetched for") {
     // 20 mmol ketone take 5 of the 10 mmol; half of the other 5 take four times as much acetone, 10 mmol.
     CHECK(grams_of(supplies(plan), "acetone") == doctest::Approx(0.010 * 58.08).epsilon(1e-3));
     const auto needs = [](const std::string& line) {
-        return line.find("2.5 mmol needs 10 mmol") != line.npos;
+        return line.find("2.5 mmol needs 10 mmol") != std::string::npos;
     };
     CHECK(std::any_of(plan.order.begin(), plan.order.end(), needs));
 }

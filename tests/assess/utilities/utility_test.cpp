@@ -98,7 +98,8 @@ TEST_CASE("what the route file states overrides the estimate") {
 TEST_CASE("bromine that is made in the flask is the reason for the hood, before the solvent") {
     const std::string equation =
         "acetanilide + hydrogen bromide + hydrogen peroxide -> 4-bromoacetanilide + 2 water";
-    const auto in_ethanol = [&](std::vector<std::string> charges, std::vector<std::string> reactions) {
+    const auto in_ethanol = [&](const std::vector<std::string>& charges,
+                                const std::vector<std::string>& reactions) {
         return use_of(Built(one_pot("4-bromoacetanilide", "acetanilide", equation, charges, reactions)))
             .stages.front()
             .hood_because;
