@@ -15,6 +15,7 @@ namespace routeweigh::documents {
 namespace {
 
 using writing::MachineList;
+using writing::MachineObject;
 using writing::MachineTree;
 using writing::object;
 using writing::text_list;
