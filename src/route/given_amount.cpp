@@ -6,8 +6,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
-#include <limits>
 #include <optional>
 
 namespace routeweigh {
@@ -15,14 +15,22 @@ namespace {
 
 constexpr double given_tolerance = 0.01; // share; densities and molar masses of two sources differ by less
 
-/// Empty for what is no mass, volume or amount by itself.
-std::optional<double> grams_alone(const Charge& charge) {
+/// Empty for what is no amount.
+std::optional<double> grams(const Charge& charge, double reference) {
     try {
-        return grams_of(charge, std::numeric_limits<double>::quiet_NaN());
+        const double found = grams_of(charge, reference);
+        if (std::isfinite(found)) return found;
     } catch (const ChargeError&) {
     } catch (const QuantityError&) {
     }
     return std::nullopt;
+}
+
+/// A share of 1: mostly that of 1 %. Of equivalents and mol % the source often has a digit only.
+double tolerance(const WrittenQuantity& given) {
+    if ((given.unit != "eq" && given.unit != "mol %") || !(given.value > 0)) return given_tolerance;
+    const double last_digit = std::pow(10.0, 1 + std::floor(std::log10(given.value)) - given.significant);
+    return std::max(given_tolerance, 0.5 * last_digit / given.value);
 }
 
 std::optional<WrittenQuantity> quantity_in(const std::string& text) {
@@ -35,14 +43,14 @@ std::optional<WrittenQuantity> quantity_in(const std::string& text) {
 
 } // namespace
 
-std::string given_amount_fault(const Charge& charge) {
+std::string given_amount_fault(const Charge& charge, double reference) {
     if (charge.material == nullptr || charge.as_used || charge.given_as.empty()) return {};
     const auto written = quantity_in(charge.given_as);
     if (!written) return {};
     Charge as_given = charge;
     as_given.amount = *written;
-    const auto given = grams_alone(as_given), taken = grams_alone(charge);
-    if (!given || !taken || std::abs(*given - *taken) <= given_tolerance * std::abs(*taken)) return {};
+    const auto given = grams(as_given, reference), taken = grams(charge, reference);
+    if (!given || !taken || std::abs(*given - *taken) <= tolerance(*written) * std::abs(*taken)) return {};
     return fmt::format("{} is {:.4g} g, and the amount is {:.4g} g", charge.given_as, *given, *taken);
 }
 

@@ -6,6 +6,7 @@
 #include "input/locate.hpp"
 #include "route/charge.hpp"
 #include "route/check_report.hpp"
+#include "route/given_amount.hpp"
 #include "route/pot_checks.hpp"
 #include "route/reaction_graph.hpp"
 
@@ -84,6 +85,9 @@ void check_amounts(const Step& step, CheckReport& report) {
             if (charge.as_used) continue;
             try {
                 (void)grams_of(charge, std::isnan(reference) ? 1.0 : reference);
+                if (const std::string fault = given_amount_fault(charge, reference); !fault.empty())
+                    report.warning(charge.pointer + "/given_as",
+                                   fault + ": correct \"given_as\", or leave it out");
             } catch (const ChargeError& error) {
                 report.error(charge.pointer + "/amount", error.message);
             } catch (const QuantityError& error) {

@@ -3,7 +3,6 @@
 
 #include "base/text.hpp"
 #include "route/equation_reader.hpp"
-#include "route/given_amount.hpp"
 #include "route/kinetics_reader.hpp"
 #include "route/name_reader.hpp"
 #include "route/spread.hpp"
@@ -12,6 +11,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstdint>
 #include <utility>
 
@@ -97,11 +97,7 @@ Charge read_charge(const Field& field, const Catalogue& catalogue) {
     }
     charge.bought = optional_flag(field, "bought");
     charge.source = optional_text(field, "source");
-    if (const auto given = field.maybe("given_as")) {
-        charge.given_as = given->text();
-        if (const std::string fault = given_amount_fault(charge); !fault.empty())
-            given->warning(fmt::format("{}: correct \"given_as\", or leave it out", fault));
-    }
+    charge.given_as = optional_text(field, "given_as");
     charge.note = optional_text(field, "note");
     field.close();
     return charge;
@@ -204,6 +200,13 @@ Stage read_stage(const Field& field, const Catalogue& catalogue) {
     return stage;
 }
 
+/// \param spread  1: as written. A normal distribution has no ends; one draw in 30,000 lies four deviations
+/// below.
+bool comes_near_zero(const Distribution& spread) {
+    const bool open = std::isinf(spread.least());
+    return (open ? spread.mean() - 4.0 * spread.deviation() : spread.least()) < 0.01;
+}
+
 Isolated read_isolated(const Field& field) {
     Isolated isolated;
     isolated.pointer = field.pointer();
@@ -229,6 +232,10 @@ Isolated read_isolated(const Field& field) {
         if (isolated.yield && *isolated.yield <= 0.0) yield->problem("a yield must be above 0");
         isolated.spread = read_spread(field, *yield, written, share_in_percent);
     }
+    if (isolated.spread && comes_near_zero(*isolated.spread))
+        field["spread"].problem(
+            "the spread comes near 0, and what is counted per gram of product would have no "
+            "mean: state a range that begins well above 0, such as \"PERT\", or results");
     isolated.assumed = optional_flag(field, "assumed");
     isolated.note = optional_text(field, "note");
     field.close();

@@ -303,13 +303,27 @@ TEST_CASE("places name file, line and pointer, and contradictions both places") 
 }
 
 TEST_CASE("what the source gave is held against the amount, within 1 %, where both are quantities") {
-    const auto found = [](const char* amount, const char* given) {
-        return problems_of(one_pot(
-            "4-bromoacetanilide", "acetanilide", bromination_equation,
-            {charge("acetanilide", amount, "substrate", std::string(R"("given_as": ")") + given + "\""),
-             charge("bromine", "12.5 mmol", "reagent")},
-            {reaction(bromination_equation)}));
+    const auto given_as = [](const char* given) { return std::string(R"("given_as": ")") + given + "\""; };
+    const auto problems = [](const std::string& substrate, const std::string& reagent) {
+        return problems_of(one_pot("4-bromoacetanilide", "acetanilide", bromination_equation,
+                                   {substrate, reagent}, {reaction(bromination_equation)}));
     };
+    const auto found = [&](const char* amount, const char* given) {
+        return problems(charge("acetanilide", amount, "substrate", given_as(given)),
+                        charge("bromine", "12.5 mmol", "reagent"));
+    };
+    // To 10.00 mmol of the reference.
+    const auto of_bromine = [&](const char* amount, const char* given) {
+        return problems(charge("acetanilide", "1.3517 g", "substrate"),
+                        charge("bromine", amount, "reagent", given_as(given)));
+    };
+    CHECK(of_bromine("12.5 mmol", "1.25 equivalents").empty());
+    CHECK(of_bromine("12.5 mmol", "1.3 equivalents").empty()); // what its digits say, and no more
+    CHECK(of_bromine("12.5 mmol", "125 mol %").empty());
+    CHECK(of_bromine("1.25 eq", "12.5 mmol").empty());
+    CHECK(any_holds(of_bromine("10.5 mmol", "1.25 equivalents"),
+                    {"warning", "/steps/0/stages/0/charges/1/given_as", "1.25 equivalents is 1.998 g"}));
+    CHECK(any_holds(of_bromine("12.56 mmol", "1.2 eq"), {"warning", "given_as"}));
     // 135.166 g/mol, IUPAC 2021 weights: 10.00 mmol are 1.3517 g and 1.5000 g are 11.10 mmol.
     CHECK(any_holds(found("1.5000 g", "10.00 mmol"),
                     {"warning", "/steps/0/stages/0/charges/0/given_as", "10.00 mmol is 1.352 g", "1.5 g"}));
@@ -318,6 +332,6 @@ TEST_CASE("what the source gave is held against the amount, within 1 %, where bo
     CHECK(found("1.3517 g", "10.09 mmol").empty());
     CHECK(found("1.3517 g", "1352 mg").empty());
     for (const char* remark :
-         {"six equivalents", "a little", "10 mL for each gram of crude product", "5 mol %"})
+         {"six equivalents", "a little", "10 mL for each gram of crude product", "10 mmol of it"})
         CHECK_MESSAGE(found("1.3517 g", remark).empty(), remark);
 }
