@@ -3,7 +3,7 @@
 
 #include "app/results_session.hpp"
 #include "app/session.hpp"
-#include "app/stale_spreads.hpp"
+#include "app/stale_statements.hpp"
 #include "assess/results/yield_tally.hpp"
 #include "base/index.hpp"
 #include "base/text.hpp"

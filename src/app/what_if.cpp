@@ -2,7 +2,7 @@
 #include "app/what_if.hpp"
 
 #include "app/session.hpp"
-#include "app/stale_spreads.hpp"
+#include "app/stale_statements.hpp"
 #include "base/text.hpp"
 #include "route/route_reader.hpp"
 
@@ -64,7 +64,8 @@ std::vector<Assignment> consequences(const Route& parent, const std::vector<Diff
     else if (!touches(differences, "/id"))
         result.push_back({"/id", json_text(parent.id + "-changed")});
     if (differences.empty()) return result;
-    if (!touches(differences, "/title")) result.push_back({"/title", json_text(parent.title + ", changed")});
+    if (!touches(differences, "/title") && !parent.title.ends_with(", changed"))
+        result.push_back({"/title", json_text(parent.title + ", changed")});
     if (!touches(differences, "/status") && parent.was_run())
         result.push_back({"/status", json_text(status::never_run)});
     return result;
@@ -111,8 +112,16 @@ Assignment read_assignment(const std::string& words, const Route& parent, Proble
 
 SourcePtr changed_source(const Route& parent, const RouteChange& change) {
     try {
+        const auto sets = [&](const std::string& place) {
+            return std::any_of(change.places.begin(), change.places.end(), [&](const Assignment& assignment) {
+                return assignment.pointer == place || assignment.pointer.starts_with(place + '/');
+            });
+        };
+        if (sets("/parent")) throw CallError("--set /parent: what a route comes from is recorded, not set");
+        if (sets("/id") && !change.id.empty()) throw CallError("the id is given twice: by --set and by --id");
         const std::string& before = parent.source->text;
-        std::string text = assign(assign(before, stale_spreads(parent, change.places)), change.places);
+        std::string text = assign(before, stale_spreads(parent, change.places));
+        text = assign(assign(text, stale_words(parent, change.places)), change.places);
         if (change.patch != nullptr) {
             if (Problems problems; !Document::parse(change.patch).root(problems).is_object())
                 throw CallError(fmt::format("{}: a merge patch is an object of the places to change, such as "

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "app/stale_spreads.hpp"
+#include "app/stale_statements.hpp"
 
 #include <fmt/core.h>
 
@@ -14,20 +14,21 @@ bool states_spread(const std::string& value) {
            value.find("\"spread\"") != std::string::npos;
 }
 
+bool changes_at(const std::vector<Assignment>& changes, const std::string& pointer) {
+    return std::any_of(changes.begin(), changes.end(),
+                       [&](const Assignment& change) { return change.pointer == pointer; });
+}
+
 /// The objects whose number, or the whole of which, gives way to one without a spread.
 std::vector<std::string> exact_from_now_on(const Route& route, const std::vector<Assignment>& changes) {
     std::vector<std::string> owners;
     const auto look = [&](const std::string& owner, const char* number, bool spread) {
-        const auto change_at = [&](const std::string& pointer) {
-            return std::find_if(changes.begin(), changes.end(),
-                                [&](const Assignment& change) { return change.pointer == pointer; });
-        };
-        if (!spread || change_at(owner + "/spread") != changes.end()) return;
-        for (const std::string& place : {owner, owner + number})
-            if (const auto put = change_at(place); put != changes.end() && !states_spread(put->value)) {
-                owners.push_back(owner);
-                return;
-            }
+        if (!spread || changes_at(changes, owner + "/spread")) return;
+        const bool exact = std::any_of(changes.begin(), changes.end(), [&](const Assignment& change) {
+            return (change.pointer == owner || change.pointer == owner + number) &&
+                   !states_spread(change.value);
+        });
+        if (exact) owners.push_back(owner);
     };
     for (const Step& step : route.steps) {
         for (const Stage& stage : step.stages)
@@ -55,6 +56,20 @@ std::vector<Assignment> stale_spreads(const Route& route, const std::vector<Assi
     for (std::size_t i = pairs.size(); i-- > 0;) // from the end, so that the places of the others stay
         if (gone(pairs[i].first) || gone(pairs[i].second))
             stale.push_back({fmt::format("/correlations/{}", i), {}});
+    return stale;
+}
+
+std::vector<Assignment> stale_words(const Route& route, const std::vector<Assignment>& changes) {
+    std::vector<Assignment> stale;
+    for (const Step& step : route.steps)
+        for (const Stage& stage : step.stages)
+            for (const Charge& charge : stage.charges) {
+                if (!changes_at(changes, charge.pointer + "/amount")) continue;
+                if (!charge.given_as.empty()) stale.push_back({charge.pointer + "/given_as", {}});
+                if (!charge.source.empty()) stale.push_back({charge.pointer + "/source", {}});
+                if (charge.note.find_first_of("0123456789") != std::string::npos)
+                    stale.push_back({charge.pointer + "/note", {}});
+            }
     return stale;
 }
 
