@@ -8,7 +8,6 @@
 
 #include <functional>
 #include <span>
-#include <string>
 #include <vector>
 
 namespace routeweigh {

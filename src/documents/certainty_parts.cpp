@@ -73,6 +73,10 @@ writing::Cell at_precision(double value, double deviation, int otherwise) {
     return {fixed(value, decimals_of_deviation(deviation, otherwise)), value};
 }
 
+std::string coverage_words(const Certainty& certainty) {
+    return fmt::format("{:.10g} %", 100.0 * certainty.options().coverage);
+}
+
 std::vector<writing::Text> sampling_remarks(const Certainty& certainty) {
     const MonteCarloResult& drawn = certainty.drawn();
     const MonteCarloOptions& options = certainty.options();
@@ -81,7 +85,7 @@ std::vector<writing::Text> sampling_remarks(const Certainty& certainty) {
         "{} of the inputs vary, {} draws with the seed {}; the interval holds {} of them, with equal shares "
         "left out on both sides (JCGM 101:2008).",
         certainty.model().inputs().inputs.size(), whole(drawn.draws), options.seed,
-        percent(options.coverage));
+        coverage_words(certainty));
     if (drawn.interrupted) how += " The run was stopped early; what had been drawn is shown.";
     if (options.digits > 0 && !drawn.interrupted) {
         const std::vector<std::string> unstable = unstable_figures(certainty);

@@ -13,6 +13,9 @@ std::string whole(std::size_t number);
 /// With the decimals that show two digits of the deviation (JCGM 100:2008, 7.2.6); `otherwise`: without one.
 writing::Cell at_precision(double value, double deviation, int otherwise);
 
+/// "95 %", with the digits that were asked for.
+std::string coverage_words(const Certainty& certainty);
+
 /// What varies, how it was drawn, and where the numbers could not be kept within their range.
 std::vector<writing::Text> sampling_remarks(const Certainty& certainty);
 

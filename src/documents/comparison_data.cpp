@@ -241,7 +241,7 @@ MachineTree comparison_tree(const Comparison& comparison, const Certainty* drawn
                        {"baseline", comparison.baseline().route().id},
                        {"definitions", std::move(definitions)},
                        {"routes", std::move(routes)}};
-    if (drawn != nullptr) tree.push_back({"certainty", certainty_tree(comparison, *drawn)});
+    if (drawn != nullptr) tree.push_back({"certainty", certainty_tree(ReportView(comparison, drawn))});
     return tree;
 }
 

@@ -85,13 +85,11 @@ writing::Table rank_table(const ReportView& view, std::size_t figure) {
 RanksBy ranks_by(const ReportView& view, std::size_t figure) {
     const Certainty& certainty = *view.certainty;
     const FigureModel& model = certainty.model();
-    const bool by_score = model.heads().list[figure].id == "hazard_score";
     bool varies = false, assumed = false, missing = model.heads().list[figure].better == Better::neither;
     for (std::size_t r = 0; r < model.routes(); ++r) {
         assumed = assumed || model.rests_on_assumed_yield(r, figure);
         varies = varies || certainty.figure(r, figure).varies();
-        missing = missing || std::isnan(certainty.figure(r, figure).mean) ||
-                  (by_score && !view.routes[r].assessment->scores().nominal.ranked());
+        missing = missing || std::isnan(certainty.figure(r, figure).mean) || !model.bounded(r, figure);
     }
     if (missing) return RanksBy::nothing;
     if (assumed) return RanksBy::rests_on_assumed;

@@ -3,6 +3,7 @@
 
 #include "compare/uncertainty/variance_shares.hpp"
 #include "documents/cautions.hpp"
+#include "documents/certainty_data.hpp"
 #include "documents/certainty_parts.hpp"
 #include "documents/number.hpp"
 #include "documents/ranks.hpp"
@@ -31,9 +32,10 @@ std::string statement(const Certainty& certainty, const ReportView& view, std::s
     const DrawnOutput& drawn = certainty.figure(route, figure);
     const Figure& head = certainty.model().heads().list[figure];
     const auto text = [&](double value) { return at_precision(value, drawn.deviation, head.decimals).text; };
-    return fmt::format("{} of {}: {} {}, from {} to {} in {} of the draws{}.", head.name,
-                       view.routes[route].id, text(drawn.mean), unit_of(head), text(drawn.low),
-                       text(drawn.high), percent(certainty.options().coverage),
+    const std::string unit = unit_of(head);
+    return fmt::format("{} of {}: {}{}{}, from {} to {} in {} of the draws{}.", head.name,
+                       view.routes[route].id, text(drawn.mean), unit.empty() ? "" : " ", unit,
+                       text(drawn.low), text(drawn.high), coverage_words(certainty),
                        certainty.model().rests_on_assumed_yield(route, figure) ? ", at the assumed yield"
                                                                                : "");
 }
@@ -73,6 +75,8 @@ writing::Table shares_table(const std::vector<VarianceShares>& all, const Certai
 void add_figure(const std::vector<VarianceShares>& shares, const Certainty& certainty, const ReportView& view,
                 std::size_t figure, std::vector<writing::Block>& blocks) {
     blocks.push_back(writing::Heading{2, certainty.model().heads().list[figure].name});
+    for (const RouteView& route : view.routes)
+        tell_open_end(*route.assessment, certainty.model().heads().list[figure].id, blocks);
     if (!view.single() && ranks_by(view, figure) == RanksBy::runs) add_ranks(view, figure, blocks);
     for (std::size_t r = 0; r < view.routes.size(); ++r) {
         const DrawnOutput& drawn = certainty.figure(r, figure);
@@ -106,7 +110,8 @@ writing::Document uncertainty_document(const Comparison& comparison, const Certa
             "Nothing in these files says how exactly an amount is known. Name the balance and the cylinder "
             "in "
             "\"measured_with\", say in \"spread\" what stands behind a \"+/-\", or give what a class found "
-            "with --results."});
+            "with "
+            "--results. --vary-assumed moves assumed yields, --atomic-weights what molar masses rest on."});
         return document;
     }
     if (figures.empty())
@@ -120,20 +125,27 @@ writing::Document uncertainty_document(const Comparison& comparison, const Certa
         options.draws = share_draws;
         shares = variance_shares(certainty.model().model(), options);
     }
-    for (const std::string& id : figures)
-        for (const RouteView& route : view.routes)
-            tell_open_end(*route.assessment, id, document.blocks);
+    writing::MachineList budgets;
     if (figures.empty())
         for (const RouteView& route : view.routes)
             tell_open_end(*route.assessment, "hazard_score", document.blocks);
-    for (const std::string& id : figures)
-        add_figure(shares, certainty, view, certainty.model().heads().index_of(id), document.blocks);
+    for (const std::string& id : figures) {
+        const std::size_t figure = certainty.model().heads().index_of(id);
+        add_figure(shares, certainty, view, figure, document.blocks);
+        for (std::size_t r = 0; r < view.routes.size(); ++r)
+            budgets.push_back(budget_tree(view, r, figure, shares));
+    }
     if (!figures.empty())
         for (writing::Text& remark : sampling_remarks(certainty))
             document.blocks.push_back(writing::Paragraph{std::move(remark), true});
     for (const RouteView& route : view.routes)
         document.blocks.push_back(numbers_of(*route.assessment));
     document.blocks.push_back(usual_cautions());
+    document.machine = writing::MachineObject{{"routeweigh", std::string(program_version())},
+                                              {"document", document.id},
+                                              {"baseline", view.baseline().id},
+                                              {"certainty", certainty_tree(view)},
+                                              {"budgets", std::move(budgets)}};
     document.colophon = fmt::format("Made by routeweigh {}.", program_version());
     return document;
 }

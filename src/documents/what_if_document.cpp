@@ -52,6 +52,11 @@ std::vector<Pair> pairs_of(const std::vector<Figure>& before, const std::vector<
 std::string place_in_words(const Route& route, const std::string& pointer) {
     for (const NumericInput& input : numeric_inputs(route))
         if (input.pointer == pointer) return input.name();
+    for (const Step& step : route.steps)
+        for (const Stage& stage : step.stages)
+            for (const Charge& charge : stage.charges)
+                if (charge.pointer == pointer)
+                    return fmt::format("charge of {}, {}", charge.material->name, stage.title);
     return "";
 }
 

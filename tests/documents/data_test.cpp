@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What programs read. The figures of the ten ways to 4-bromoacetanilide are those of the bench procedures
 // that the route files were written from, computed there by hand-made tables; read.
+#include "compare/uncertainty/certainty.hpp"
 #include "documents/compared.hpp"
 #include "documents/comparison_data.hpp"
 
@@ -106,4 +107,43 @@ TEST_CASE("a row of the table for programs is one figure of one route") {
         CHECK(keys.emplace(std::get<std::string>(row[0]), std::get<std::string>(row[1])).second);
     }
     CHECK(keys.size() % comparison.routes().size() == 0);
+}
+
+TEST_CASE(
+    "data of draws give no share where nothing bounds a score, and ranks that sum to one route a rank") {
+    const Comparison comparison = compare_folder("4-bromoacetanilide", "A1");
+    UncertaintyOptions options;
+    for (const auto& route : comparison.routes()) // as a class may have found, so that no yield is assumed
+        options.found.push_back({route->route().id, -1, {0.6, 0.7, 0.8}});
+    const Certainty certainty(comparison, options, {});
+    const writing::MachineTree tree = documents::comparison_tree(comparison, &certainty);
+    const auto& routes = std::get<writing::MachineList>(member(member(tree, "certainty"), "routes").value);
+    REQUIRE(routes.size() == comparison.routes().size());
+    int unbounded = 0;
+    std::vector<double> taken(routes.size(), 0.0); // by rank
+    for (std::size_t r = 0; r < routes.size(); ++r) {
+        CAPTURE(comparison.route(r).route().id);
+        CHECK(number_of(member(member(routes[r], "weightings"), "first")) >= 0.0);
+        for (const auto& figure : std::get<writing::MachineList>(member(routes[r], "figures").value)) {
+            const std::string id = std::get<std::string>(member(figure, "id").value);
+            if (id == "hazard_score") {
+                const bool bounded = comparison.route(r).scores().nominal.ranked(),
+                           baseline = comparison.baseline().scores().nominal.ranked();
+                CHECK(std::get<bool>(member(figure, "bounded_above").value) == bounded);
+                CHECK(std::isnan(number_of(member(figure, "better_than_baseline"))) ==
+                      !(bounded && baseline));
+                unbounded += bounded ? 0 : 1;
+            }
+            if (id != "yield") continue;
+            const auto& shares = std::get<writing::MachineList>(member(figure, "at_rank").value);
+            REQUIRE(shares.size() == routes.size());
+            for (std::size_t rank = 0; rank < shares.size(); ++rank)
+                taken[rank] += number_of(shares[rank]);
+        }
+    }
+    CHECK(unbounded > 0);
+    double all = 0.0;
+    for (const double share : taken)
+        all += share;
+    CHECK(all == Approx(static_cast<double>(routes.size())));
 }

@@ -39,6 +39,7 @@ PairVerdict Certainty::verdict(std::size_t route, std::size_t other, std::size_t
     const DrawnOutput& ours = this->figure(route, figure);
     const DrawnOutput& theirs = this->figure(other, figure);
     if (std::isnan(ours.mean) || std::isnan(theirs.mean)) return PairVerdict::no_value;
+    if (!model_.bounded(route, figure) || !model_.bounded(other, figure)) return PairVerdict::no_bound;
     if (model_.rests_on_assumed_yield(route, figure) || model_.rests_on_assumed_yield(other, figure))
         return PairVerdict::rests_on_assumed;
     if (!ours.varies() && !theirs.varies()) return PairVerdict::exact;

@@ -7,7 +7,6 @@
 #include "compare/uncertainty/order.hpp"
 
 #include <array>
-#include <functional>
 #include <string_view>
 
 namespace routeweigh {
@@ -19,6 +18,7 @@ enum class PairVerdict {
     worse,               ///< the second is
     not_distinguishable, ///< neither
     rests_on_assumed,    ///< on an assumed yield: no share of runs means anything
+    no_bound,            ///< nothing bounds the figure of one of them from above
     no_value
 };
 

@@ -2,6 +2,7 @@
 #include "compare/uncertainty/figure_model.hpp"
 
 #include "base/index.hpp"
+#include "compare/uncertainty/monte_carlo.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -9,8 +10,6 @@
 
 namespace routeweigh {
 namespace {
-
-constexpr double rounding = 1e-12; ///< relative: less than this is no change
 
 /// Some draws of all figures of one route are written by this, one row a draw.
 template<Number N>
@@ -110,7 +109,7 @@ class Evaluator {
 
         N outside = held;
         for (const StepResultOf<N>& step : values.evaluation.steps)
-            outside += choose(step.isolated <= step.made * (1.0 + rounding), N(0.0), N(1.0));
+            outside += choose(step.isolated <= step.made * (1.0 + rounding_of_figures), N(0.0), N(1.0));
         const AuxiliariesOf<N> auxiliaries = auxiliaries_of(values, routes_[route]->flat().final_step());
         if constexpr (std::same_as<N, double>) {
             if (outside > 0.0) y.row(first)[y.columns - 1] = 1.0;
@@ -232,8 +231,8 @@ void FigureModel::vary_assumed_yields() {
             const std::vector<double> varied = evaluate_all(end, of_baseline_only);
             for (std::size_t y = 0; y < model_.outputs; ++y) {
                 OfAssumedYield& entry = assumed_[y];
-                entry.rests =
-                    entry.rests || std::abs(varied[y] - nominal[y]) > rounding * std::abs(nominal[y]);
+                entry.rests = entry.rests ||
+                              std::abs(varied[y] - nominal[y]) > rounding_of_figures * std::abs(nominal[y]);
                 if (std::isnan(varied[y])) continue;
                 entry.ends = {std::min(entry.ends.first, varied[y]), std::max(entry.ends.second, varied[y])};
             }

@@ -23,6 +23,8 @@ class FigureModel {
   public:
     /// The comparison must outlive the model. \throws InputError see uncertain_inputs()
     FigureModel(const Comparison& comparison, const UncertaintyOptions& options);
+    FigureModel(const FigureModel&) = delete; // the evaluator of the model knows its address
+    FigureModel& operator=(const FigureModel&) = delete;
 
     const FigureHeads& heads() const { return heads_; }
     const UncertainInputs& inputs() const { return inputs_; }
@@ -31,13 +33,17 @@ class FigureModel {
     /// Outputs: the figures of the first route, of the second, ..., and a last one that is 1 where an input
     /// had to be held at the end of its physical range or more product was isolated than forms.
     const Model& model() const { return model_; }
-    /// All outputs with every input as written.
+    /// All outputs with every input at its mean.
     std::vector<double> nominal() const { return model_.evaluate(model_.evaluator(), model_.means()); }
     std::size_t output(std::size_t route, std::size_t figure) const {
         return route * heads_.count() + figure;
     }
     std::size_t out_of_range_output() const { return routes_.size() * heads_.count(); }
 
+    /// False for a hazard score that has a lowest value only.
+    bool bounded(std::size_t route, std::size_t figure) const {
+        return heads_.list[figure].id != "hazard_score" || routes_[route]->scores().nominal.ranked();
+    }
     /// The figure of the route would be another with another assumed yield.
     bool rests_on_assumed_yield(std::size_t route, std::size_t figure) const {
         return assumed_[output(route, figure)].rests;

@@ -2,6 +2,7 @@
 #include "compare/uncertainty/uncertain_inputs.hpp"
 
 #include "base/index.hpp"
+#include "base/text.hpp"
 #include "route/instrument.hpp"
 
 #include <fmt/core.h>
@@ -68,6 +69,19 @@ class Compiler {
                    : fmt::format("{} ({}, {} of {})", charge.material->name, charge.role->name, number, all);
     }
 
+    /// Of charges and isolated products, by their pointers.
+    std::vector<std::string> names_of(const std::vector<std::string>& pointers) const {
+        std::vector<std::string> names;
+        for (const std::string& pointer : pointers)
+            for (const Step& step : route_->route().steps) {
+                if (step.isolated.pointer == pointer) names.push_back("yield of " + step.id);
+                for (const Stage& stage : step.stages)
+                    for (const Charge& charge : stage.charges)
+                        if (charge.pointer == pointer) names.push_back(name_of(charge));
+            }
+        return names;
+    }
+
     void add_charges() {
         const FlatRoute& flat = route_->flat();
         int slot = -1;
@@ -101,7 +115,8 @@ class Compiler {
             const double part = correlated.factor[row][k];
             if (part == 0.0) continue;
             const std::string name =
-                fmt::format("{}correlated inputs, part {} of {}", prefix_, k + 1, correlated.pointers.size());
+                fmt::format("{}{}, correlated: part {} of {}", prefix_,
+                            join(names_of(correlated.pointers), " and "), k + 1, correlated.pointers.size());
             const std::string key = fmt::format("{} correlated {}", route_->route().id, k);
             add_effect(shared_input(key, name, Normal{0.0, 1.0}), target, index,
                        nominal * spread.deviation() * part, 0.0);
@@ -179,10 +194,12 @@ class Compiler {
                 add_measured(*isolated.instrument, Target::isolated, s, nominal, 1.0, 1, "product");
             else if (isolated.assumed && options_.assumed_yield_half_width > 0.0 && isolated.yield) {
                 const double half = options_.assumed_yield_half_width;
-                add_effect(
-                    add_input(prefix_ + what + ", assumed",
-                              Rectangular{std::max(0.01, nominal - half), std::min(1.0, nominal + half)}),
-                    Target::isolated, s, 1.0, nominal);
+                const double low = std::max(std::min(0.01, nominal), nominal - half),
+                             high = std::min(1.0, nominal + half);
+                add_effect(add_input(fmt::format("{}{}, assumed, {:.4g} to {:.4g} %", prefix_, what,
+                                                 100.0 * low, 100.0 * high),
+                                     Rectangular{low, high}),
+                           Target::isolated, s, 1.0, nominal);
             }
             if (isolated.assumed) assumed_->push_back(static_cast<int>(s));
         }

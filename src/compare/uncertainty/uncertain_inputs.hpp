@@ -11,9 +11,7 @@
 #include "compare/uncertainty/model.hpp"
 
 #include <cstddef>
-#include <memory>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace routeweigh {

@@ -46,6 +46,7 @@ Sorted sort_by_verdict(const ReportView& view, std::size_t figure) {
                 .push_back(route);
             break;
         case PairVerdict::exact:
+        case PairVerdict::no_bound:
         case PairVerdict::no_value:
             break;
         }

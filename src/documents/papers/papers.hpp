@@ -5,7 +5,6 @@
 #include "documents/shared_figure.hpp"
 
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace routeweigh::documents {

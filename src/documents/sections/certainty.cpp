@@ -22,9 +22,6 @@ namespace {
 std::string verdict_words(const ReportView& view, std::size_t route, std::size_t figure) {
     const Certainty& certainty = *view.certainty;
     const std::size_t base = view.baseline_index;
-    const auto ranked = [&](std::size_t r) { return view.routes[r].assessment->scores().nominal.ranked(); };
-    if (certainty.model().heads().list[figure].id == "hazard_score" && !(ranked(route) && ranked(base)))
-        return "no rank";
     const FigureOrder& order = certainty.order(figure);
     const bool lower = certainty.model().heads().list[figure].better == Better::lower;
     const double share = order.share_better(route, base), other = order.share_better(base, route);
@@ -45,6 +42,8 @@ std::string verdict_words(const ReportView& view, std::size_t route, std::size_t
                                  (share > other) == lower ? "lower" : "higher",
                                  fixed(100.0 * plausible_yield_difference, 0))
                    : "not distinguishable: yields are assumed";
+    case PairVerdict::no_bound:
+        return "no rank";
     case PairVerdict::no_value:
         break;
     }
@@ -103,8 +102,8 @@ writing::Figure interval_picture(const ReportView& view) {
             {view.routes[r].id, drawn.mean, drawn.low, drawn.high, false, view.routes[r].baseline});
     }
     return {fmt::format("{}, with the interval that holds {} of the draws{}. {}", heads.list[figure].name,
-                        percent(certainty.options().coverage),
-                        assumed ? ", at the yields that are assumed" : "", view.standing()),
+                        coverage_words(certainty), assumed ? ", at the yields that are assumed" : "",
+                        view.standing()),
             "The bars are what balances, glassware, bottles and stated yields leave open.", chart};
 }
 
