@@ -80,13 +80,21 @@ std::vector<fs::path> json_files(const fs::path& folder, bool below) {
     return files;
 }
 
+/// \throws FileError where it has been read already: a second reader would find it empty.
+std::istream& standard_input() {
+    static bool taken = false;
+    if (taken) throw FileError("standard input (-) is asked for twice; it can be read once");
+    taken = true;
+    return std::cin;
+}
+
 } // namespace
 
 std::vector<SourcePtr> read_sources(const std::vector<std::string>& paths) {
     std::vector<SourcePtr> sources;
     for (const std::string& path : paths) {
         if (path == "-") {
-            sources.push_back(make_source("standard input", read_stream(std::cin, "standard input")));
+            sources.push_back(make_source("standard input", read_stream(standard_input(), "standard input")));
             continue;
         }
         std::error_code error; // a path that cannot be looked at cannot be read either, and then says why
@@ -107,16 +115,18 @@ ReadBytes read_in_chunks(const std::string& path) {
     std::error_code error;
     if (fs::is_directory(path, error)) throw FileError(fmt::format("cannot read {}: it is a folder", path));
     auto file = std::make_shared<std::ifstream>();
-    if (path != "-") {
+    std::istream* stream = file.get();
+    if (path == "-")
+        stream = &standard_input();
+    else {
         errno = 0;
         file->open(path, std::ios::binary);
         if (!*file) throw FileError(fmt::format("cannot read {}: {}", path, reason()));
     }
-    return [file, path](char* buffer, std::size_t size) {
-        std::istream& stream = path == "-" ? std::cin : *file;
-        stream.read(buffer, static_cast<std::streamsize>(size));
-        if (stream.bad()) throw FileError(fmt::format("cannot read {}: {}", path, reason()));
-        return static_cast<std::size_t>(stream.gcount());
+    return [file, stream, path](char* buffer, std::size_t size) {
+        stream->read(buffer, static_cast<std::streamsize>(size));
+        if (stream->bad()) throw FileError(fmt::format("cannot read {}: {}", path, reason()));
+        return static_cast<std::size_t>(stream->gcount());
     };
 }
 

@@ -4,6 +4,7 @@
 #include "app/atomic_weights.hpp"
 #include "cli/print_problems.hpp"
 #include "cli/results_option.hpp"
+#include "cli/within.hpp"
 
 #include <fmt/core.h>
 
@@ -77,7 +78,7 @@ void SamplingOptions::add_to(CLI::App& command, int default_digits) {
         ->type_name("N")
         ->group(group);
     command.add_option("--coverage", coverage_, "Share of the draws in the interval, in % (95)")
-        ->check(CLI::Range(1.0, 99.9).description(""))
+        ->check(within(1.0, 99.9))
         ->type_name("PERCENT")
         ->group(group);
     command
@@ -94,7 +95,7 @@ void SamplingOptions::add_to(CLI::App& command, int default_digits) {
             "--vary-assumed", points_,
             "Vary every assumed yield by so many points either way (rectangular); shares of runs that "
             "rest on it are still not given")
-        ->check(CLI::Range(0.1, 50.0).description(""))
+        ->check(within(0.1, 50.0))
         ->type_name("POINTS")
         ->group(group);
     command

@@ -5,6 +5,7 @@
 #include "cli/commands/commands.hpp"
 #include "cli/print_problems.hpp"
 #include "cli/results_option.hpp"
+#include "cli/within.hpp"
 #include "documents/improvements_document.hpp"
 
 #include <fmt/core.h>
@@ -43,12 +44,12 @@ void add_improve_options(CLI::App& command, ImproveOptions& options) {
     command.add_flag("--key", options.key, "The questions with a worked key");
     command.add_option("--excess", options.limits.excess_floor, "Equivalents that a reactant keeps")
         ->capture_default_str()
-        ->check(CLI::Range(1.0, 10.0))
+        ->check(within(1.0, 10.0))
         ->type_name("EQ");
     command
         .add_option("--recovery", options.recovery, "Per cent of a solvent that a distillation gives back")
         ->capture_default_str()
-        ->check(CLI::Range(1.0, 100.0))
+        ->check(within(1.0, 100.0))
         ->type_name("%");
     command
         .add_option(

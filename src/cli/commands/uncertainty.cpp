@@ -9,6 +9,9 @@
 
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
+#include <memory>
+
 namespace routeweigh::cli {
 namespace {
 
@@ -46,6 +49,13 @@ std::function<void()> add_uncertainty(CLI::App& program, Context& context) {
         ->type_name("ID");
     command->add_option("--baseline", options->baseline, "Id of the route whose auxiliaries the others take")
         ->type_name("ID");
+    command->footer("Examples:\n"
+                    "  routeweigh uncertainty A3.json\n"
+                    "      every figure that varies, with its interval and what contributes most\n"
+                    "  routeweigh uncertainty A1.json A3.json --figure process_mass_intensity\n"
+                    "      the budget of one figure, and how often each route is ahead\n"
+                    "  routeweigh uncertainty A3.json --results class.csv --digits 2\n"
+                    "      with the yields that a class found, drawn until two digits are stable\n");
     options->sampling.add_to(*command, 1);
     context.add_output_options(*command);
     return [options, &context] {

@@ -5,6 +5,8 @@
 #include "cli/print_problems.hpp"
 #include "documents/what_if_document.hpp"
 
+#include <fmt/core.h>
+
 #include <CLI/CLI.hpp>
 
 #include <filesystem>
@@ -46,6 +48,53 @@ std::string schema_seen_from(const std::string& saved, const Route& parent) {
     return moved == schema.lexically_normal() ? std::string() : moved.generic_string();
 }
 
+/// \param taker  who takes it, for the message
+Route read_one(const std::string& path, const char* taker, Context& context) {
+    Problems problems;
+    std::vector<Route> routes = read_routes(context.sources({path}), context.catalogue(), problems);
+    if (routes.size() != 1) throw CallError(fmt::format("{} takes one route file", taker));
+    print_problems(problems.all);
+    return std::move(routes.front());
+}
+
+void run_what_if(const WhatIfOptions& options, Context& context) {
+    std::vector<Route> routes;
+    routes.push_back(read_one(options.route, "what-if", context));
+    if (options.places.empty() && options.patch.empty()) {
+        if (!options.save.empty())
+            throw CallError("there is nothing to save: say what to change with --set or --patch");
+        context.write(inputs_document(routes.front()));
+        return;
+    }
+    RouteChange change = read_change(options, routes.front(), context);
+    if (options.route != "-") change.schema = schema_seen_from(options.save, routes.front());
+    const SourcePtr source = changed_source(routes.front(), change);
+    Problems warnings;
+    routes.push_back(read_changed(source, context.catalogue(), warnings));
+    print_problems(warnings.all);
+    // As they were found, for a folder with one file may have been named.
+    std::vector<std::string> taken{context.output, routes.front().source->name};
+    if (change.patch != nullptr) taken.push_back(change.patch->name);
+    std::string baseline = routes.front().id;
+    if (!options.baseline.empty()) {
+        routes.push_back(read_one(options.baseline, "--baseline", context));
+        baseline = routes.back().id;
+        taken.push_back(routes.back().source->name);
+    }
+    const writing::Document document =
+        what_if_document(compare_routes(std::move(routes), baseline, context.rules()));
+    std::error_code error; // where one cannot be looked at, writing says why
+    if (!options.save.empty() && options.save != "-" &&
+        std::filesystem::weakly_canonical(options.save, error) ==
+            std::filesystem::weakly_canonical(context.output, error))
+        throw CallError("--save and --output name the same file");
+    for (const std::string& name : taken)
+        refuse_overwriting(options.save, name);
+    context.write(document);
+    // Last, so that no fault before it costs the file that stood here.
+    if (!options.save.empty()) write_file(options.save, source->text);
+}
+
 } // namespace
 
 std::function<void()> add_what_if(CLI::App& program, Context& context) {
@@ -79,46 +128,7 @@ std::function<void()> add_what_if(CLI::App& program, Context& context) {
         "  routeweigh what-if A3.json --set /steps/0/stages/0/charges/1/amount=\"3.24 g\" --save A3b.json\n"
         "  routeweigh what-if A3.json --patch less-solvent.json --id A3-lean --save A3-lean.json\n");
     context.add_output_options(*command);
-    return [options, &context] {
-        Problems problems;
-        std::vector<Route> routes =
-            read_routes(context.sources({options->route}), context.catalogue(), problems);
-        if (routes.size() != 1) throw CallError("what-if takes one route file");
-        print_problems(problems.all);
-        if (options->places.empty() && options->patch.empty()) {
-            if (!options->save.empty())
-                throw CallError("there is nothing to save: say what to change with --set or --patch");
-            context.write(inputs_document(routes.front()));
-            return;
-        }
-        RouteChange change = read_change(*options, routes.front(), context);
-        if (options->route != "-") change.schema = schema_seen_from(options->save, routes.front());
-        const SourcePtr source = changed_source(routes.front(), change);
-        Problems warnings;
-        routes.push_back(read_changed(source, context.catalogue(), warnings));
-        print_problems(warnings.all);
-        // As they were found, for a folder with one file may have been named.
-        std::vector<std::string> taken{context.output, routes.front().source->name};
-        if (change.patch != nullptr) taken.push_back(change.patch->name);
-        std::string baseline = routes.front().id;
-        if (!options->baseline.empty()) {
-            Problems of_baseline;
-            std::vector<Route> other =
-                read_routes(context.sources({options->baseline}), context.catalogue(), of_baseline);
-            if (other.size() != 1) throw CallError("--baseline takes one route file");
-            print_problems(of_baseline.all);
-            baseline = other.front().id;
-            taken.push_back(other.front().source->name);
-            routes.push_back(std::move(other.front()));
-        }
-        const writing::Document document =
-            what_if_document(compare_routes(std::move(routes), baseline, context.rules()));
-        for (const std::string& name : taken)
-            refuse_overwriting(options->save, name);
-        context.write(document);
-        // Last, so that no fault before it costs the file that stood here.
-        if (!options->save.empty()) write_file(options->save, source->text);
-    };
+    return [options, &context] { run_what_if(*options, context); };
 }
 
 } // namespace routeweigh::cli
