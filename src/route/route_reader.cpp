@@ -23,7 +23,11 @@ std::string read_words(const Field& field, std::string_view key) {
     if (value->is_text()) return value->text();
     if (value->is_number()) return fmt::format("{}", value->number());
     if (value->is_boolean()) return value->boolean() ? "true" : "false";
-    return value->is_array() ? "a list" : "an object";
+    if (value->is_array()) return "a list";
+    const auto material = value->maybe("material"), amount = value->maybe("amount"); // a charge
+    if (material && amount && material->is_text() && amount->is_text())
+        return fmt::format("{}, {}", material->text(), amount->text());
+    return "an object";
 }
 
 Parentage read_parentage(const Field& field) {
@@ -158,8 +162,14 @@ Route read_route(const SourcePtr& source, const Catalogue& catalogue, Problems& 
             item.close();
         }
     if (const auto bottles = field.maybe("bottles"))
-        for (const Field& item : bottles->items())
-            route.bottles.push_back(read_bottle(item, catalogue));
+        for (const Field& item : bottles->items()) {
+            const Bottle bottle = read_bottle(item, catalogue);
+            for (const Bottle& other : route.bottles)
+                if (bottle.material != nullptr && other.material == bottle.material && other.of == bottle.of)
+                    item.problem(
+                        fmt::format("the strength of this bottle is stated already, at {}", other.pointer));
+            route.bottles.push_back(bottle);
+        }
     if (const auto correlations = field.maybe("correlations"))
         route.correlated = read_correlations(*correlations, route);
     if (const auto instruments = field.maybe("measured_with")) {

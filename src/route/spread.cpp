@@ -5,6 +5,7 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <limits>
 #include <string>
 #include <vector>
@@ -60,8 +61,18 @@ std::optional<Distribution> read_results(const Field& field, const WrittenQuanti
     Empirical found;
     for (const Field& item : values.items())
         if (const auto value = in_unit_of(written, item)) found.values.push_back(*value);
-    if (found.values.empty()) {
-        if (values.is_array()) values.problem("there are no results in this list");
+    if (!values.is_array()) return std::nullopt;
+    if (found.values.size() < 2) {
+        values.problem(found.values.empty()
+                           ? "there are no results in this list"
+                           : "one result says nothing of how results scatter: give two or more");
+        return std::nullopt;
+    }
+    const auto [least, greatest] = std::minmax_element(found.values.begin(), found.values.end());
+    if (written.value < *least || written.value > *greatest) {
+        values.problem(
+            fmt::format("{:g} {} lies outside these results, {:g} to {:g} {}: write their mean in its place",
+                        written.value, written.unit, *least, *greatest, written.unit));
         return std::nullopt;
     }
     return found;
