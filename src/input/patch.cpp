@@ -200,7 +200,11 @@ std::vector<Difference> differences(std::string_view before, std::string_view af
     std::vector<Difference> found;
     Sorted now = first;
     for (const Sorted& step : Sorted::diff(first, second)) {
-        const std::string pointer = step.at("path");
+        std::string pointer = step.at("path");
+        if (pointer.ends_with("/-")) { // behind the last of a list: named by the place it gets
+            pointer.pop_back();
+            pointer += std::to_string(now.at(Sorted::json_pointer(before_last(pointer))).size());
+        }
         Difference difference{pointer, "", ""};
         const Sorted::json_pointer place(pointer);
         if (step.at("op") != "add") difference.before = now.at(place).dump();

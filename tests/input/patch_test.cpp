@@ -112,6 +112,12 @@ TEST_CASE("differences name the place with the value before and after") {
             CHECK((difference.before == "\"2 g\"" && difference.after == "\"3 g\""));
         if (difference.pointer == "/a/d") CHECK((difference.before.empty() && difference.after == "[1]"));
     }
+    // What is put behind the last of a list is named by the place that it gets.
+    const auto behind = differences(R"({"a": [1]})", R"({"a": [1, 2, 3]})", {});
+    REQUIRE(behind.size() == 2);
+    CHECK(behind[0].pointer == "/a/1");
+    CHECK(behind[1].pointer == "/a/2");
+    CHECK(behind[1].after == "3");
     // The order of keys is no difference.
     CHECK(differences(R"({"a": 1, "b": 2})", R"({"b": 2, "a": 1})", {}).empty());
 }
