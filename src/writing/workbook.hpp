@@ -5,7 +5,6 @@
 // programs open.
 #pragma once
 
-#include <optional>
 #include <string>
 #include <utility>
 #include <variant>

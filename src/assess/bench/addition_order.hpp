@@ -4,7 +4,6 @@
 
 #include "assess/bench/stage_facts.hpp"
 
-#include <string>
 #include <vector>
 
 namespace routeweigh::bench {

@@ -11,7 +11,6 @@
 #include "assess/bench/stage_facts.hpp"
 #include "assess/streams/route_waste.hpp"
 
-#include <memory>
 #include <optional>
 #include <vector>
 

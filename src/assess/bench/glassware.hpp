@@ -4,7 +4,6 @@
 
 #include "input/source.hpp"
 
-#include <optional>
 #include <string>
 #include <vector>
 

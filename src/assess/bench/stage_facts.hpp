@@ -7,7 +7,6 @@
 #include "assess/bench/reagents.hpp"
 #include "assess/pot_contents.hpp"
 
-#include <string>
 #include <vector>
 
 namespace routeweigh::bench {

@@ -4,7 +4,6 @@
 
 #include "assess/course/class_use.hpp"
 
-#include <map>
 #include <string>
 #include <vector>
 

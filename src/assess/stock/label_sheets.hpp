@@ -5,7 +5,6 @@
 #include "input/source.hpp"
 
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace routeweigh::stock {

@@ -13,7 +13,6 @@
 #include "assess/streams/route_waste.hpp"
 #include "base/day.hpp"
 
-#include <optional>
 #include <string>
 #include <vector>
 
