@@ -2,6 +2,7 @@
 #include "assess/results/theory.hpp"
 
 #include "base/index.hpp"
+#include "chemistry/crystal_water.hpp"
 #include "route/charge.hpp"
 #include "route/limiting_reagent.hpp"
 
@@ -10,30 +11,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <optional>
 
 namespace routeweigh::results {
 namespace {
-
-/// Mol of crystal water in a formula as it is written: "CuSO4.5H2O" has 5.
-double crystal_water(const std::string& formula) {
-    constexpr std::string_view water = "H2O";
-    const std::size_t place = formula.rfind(water);
-    if (place == std::string::npos || place + water.size() != formula.size()) return 0;
-    std::size_t start = place;
-    while (start > 0 && (formula[start - 1] >= '0' && formula[start - 1] <= '9'))
-        --start;
-    const bool joined = start > 0 && (formula[start - 1] == '.' || formula[start - 1] == '\xB7');
-    if (!joined) return 0;
-    return start == place ? 1 : std::stod(formula.substr(start, place - start));
-}
-
-double anhydrous_molar_mass(const Substance& substance) {
-    constexpr double water = 18.015; // g/mol
-    const std::string& formula =
-        substance.common_formula.empty() ? substance.formula.text : substance.common_formula;
-    return substance.molar_mass - water * crystal_water(formula);
-}
 
 /// One charge that brings a substance.
 struct Source {

@@ -3,6 +3,7 @@
 
 #include "assess/input_class.hpp"
 #include "base/text.hpp"
+#include "chemistry/crystal_water.hpp"
 
 #include <fmt/format.h>
 
@@ -27,7 +28,7 @@ double activity(const MixedLiquid& liquid, double molar_mass, double moles, doub
                 double mole_fraction) {
     if (liquid.soluble) {
         const double dissolved = *liquid.soluble / molar_mass;
-        const double limit = dissolved / (dissolved + 100.0 / 18.015);
+        const double limit = dissolved / (dissolved + 100.0 / molar_mass_of_water);
         return std::min(1.0, mole_fraction / limit);
     }
     const auto [in_water, in_organic] = *liquid.van_laar;
