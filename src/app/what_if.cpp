@@ -93,10 +93,7 @@ NumericInput input_named(const Route& route, const std::string& words, Problems&
 
 FigurePick figure_named(const std::string& id, const AssessmentRules& rules) {
     if (auto figure = FigurePick::find(id, rules.hazard.score)) return *std::move(figure);
-    const std::vector<std::string> ids = figure_ids(rules.hazard.score);
-    const std::string near = nearest(id, ids);
-    throw CallError(fmt::format("no figure is called \"{}\"{}; there are: {}", id,
-                                near.empty() ? "" : fmt::format("; nearest: \"{}\"", near), join(ids, ", ")));
+    throw CallError(no_such("figure", id, figure_ids(rules.hazard.score)));
 }
 
 Assignment read_assignment(const std::string& words, const Route& parent, Problems& problems) {

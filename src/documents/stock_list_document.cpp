@@ -249,7 +249,7 @@ std::vector<std::string> names_of(const std::vector<const Material*>& materials)
 writing::Paragraph cost_words(const StockList& list, const stock::PriceList& prices) {
     std::string words =
         fmt::format("The packs cost {} in all, {} for each student. {}.", money(list.cost, prices),
-                    money(list.cost / list.plan.runs(), prices), documents::capitalised(prices.words()));
+                    money(list.cost / list.plan.runs(), prices), capitalised(prices.words()));
     if (!prices.source.empty()) words += " Source: " + prices.source + ".";
     words +=
         " Of each material those packs are taken that cost least together, of several sizes where need be.";
