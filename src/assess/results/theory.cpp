@@ -60,6 +60,52 @@ void add_bottle_mistakes(MistakeList& list, const Source& source, const Substanc
     }
 }
 
+/// What the usual mistakes make of amount and theoretical yield, put into a theory that has all else.
+/// \param supplies  the limiting one first
+void add_wrong_numbers(Theory& theory, const Assessment& route, std::size_t index,
+                       const std::vector<ReactantSupply>& supplies, double product_coefficient) {
+    const ReactantSupply& least = supplies.front();
+    const double product_mass = theory.product->molar_mass;
+    const bool varies = theory.substrate_limits;
+    MistakeList amounts, theories;
+    for (const Source& source : sources_of(route, index, least.substance)) {
+        amounts.add(source.grams, varies,
+                    fmt::format("grams of {} are written as mmol", source.charge->material->name));
+        add_bottle_mistakes(amounts, source, *least.substance, 1000, varies);
+        add_bottle_mistakes(theories, source, *least.substance, theory.product_per_limiting * product_mass,
+                            varies);
+    }
+    for (const ReactantSupply& other : supplies) {
+        if (&other == &least) continue;
+        const bool moves = other.substance == theory.reference;
+        amounts.add(
+            1000 * other.moles, moves,
+            fmt::format("this is the amount of {}, which does not run out first", other.substance->name));
+        theories.add(other.runs * product_coefficient * product_mass, moves,
+                     fmt::format("{} is taken as the limiting reagent", other.substance->name));
+        theories.add(
+            theory.limiting_mmol / 1000 * theory.product_per_limiting * other.substance->molar_mass, varies,
+            fmt::format("the molar mass of {} stands for that of the product", other.substance->name));
+    }
+    amounts.add(theory.limiting_grams / product_mass * 1000, varies,
+                "the molar mass of the product stands for that of the reagent");
+    amounts.add(theory.limiting_mmol / 1000, varies, "the amount is in mol, not in mmol");
+    if (std::abs(theory.product_per_limiting - 1) > 1e-9) {
+        theories.add(theory.limiting_mmol / 1000 * product_mass, varies,
+                     "the coefficients of the equation are left out");
+        amounts.add(theory.limiting_mmol * theory.product_per_limiting, varies,
+                    "this is the amount of product that it gives");
+    }
+    theories.add(
+        theory.limiting_grams, varies,
+        fmt::format("the mass of {} is taken over: masses stand for mole ratios", least.substance->name));
+    theories.add(1000 * theory.grams, varies, "the mass is in mg, not in g");
+    theories.add(theory.limiting_mmol * product_mass, varies, "mmol are taken as mol");
+
+    theory.wrong_amounts = std::move(amounts.found);
+    theory.wrong_theories = std::move(theories.found);
+}
+
 } // namespace
 
 double Theory::grams_at(double share) const {
@@ -97,45 +143,7 @@ Theory theory_of(const Assessment& route, std::size_t index) {
         theory.substrate = source.charge->material->name;
     }
 
-    const double product_mass = step.product->molar_mass;
-    const bool varies = theory.substrate_limits;
-    MistakeList amounts, theories;
-    for (const Source& source : sources_of(route, index, least.substance)) {
-        amounts.add(source.grams, varies,
-                    fmt::format("grams of {} are written as mmol", source.charge->material->name));
-        add_bottle_mistakes(amounts, source, *least.substance, 1000, varies);
-        add_bottle_mistakes(theories, source, *least.substance, theory.product_per_limiting * product_mass,
-                            varies);
-    }
-    for (const ReactantSupply& other : supplies) {
-        if (&other == &least) continue;
-        const bool moves = other.substance == step.reference;
-        amounts.add(
-            1000 * other.moles, moves,
-            fmt::format("this is the amount of {}, which does not run out first", other.substance->name));
-        theories.add(other.runs * product_coefficient * product_mass, moves,
-                     fmt::format("{} is taken as the limiting reagent", other.substance->name));
-        theories.add(
-            theory.limiting_mmol / 1000 * theory.product_per_limiting * other.substance->molar_mass, varies,
-            fmt::format("the molar mass of {} stands for that of the product", other.substance->name));
-    }
-    amounts.add(theory.limiting_grams / product_mass * 1000, varies,
-                "the molar mass of the product stands for that of the reagent");
-    amounts.add(theory.limiting_mmol / 1000, varies, "the amount is in mol, not in mmol");
-    if (std::abs(theory.product_per_limiting - 1) > 1e-9) {
-        theories.add(theory.limiting_mmol / 1000 * product_mass, varies,
-                     "the coefficients of the equation are left out");
-        amounts.add(theory.limiting_mmol * theory.product_per_limiting, varies,
-                    "this is the amount of product that it gives");
-    }
-    theories.add(
-        theory.limiting_grams, varies,
-        fmt::format("the mass of {} is taken over: masses stand for mole ratios", least.substance->name));
-    theories.add(1000 * theory.grams, varies, "the mass is in mg, not in g");
-    theories.add(theory.limiting_mmol * product_mass, varies, "mmol are taken as mol");
-
-    theory.wrong_amounts = std::move(amounts.found);
-    theory.wrong_theories = std::move(theories.found);
+    add_wrong_numbers(theory, route, index, supplies, product_coefficient);
     return theory;
 }
 
