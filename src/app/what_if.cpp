@@ -180,7 +180,7 @@ std::vector<Improvements> improvements_of(const Comparison& comparison, const Ca
     const ImprovementLimits limits;
     std::vector<Improvements> result;
     for (const auto& route : comparison.routes())
-        result.push_back(find_improvements({*route, catalogue, solvents, limits}, mass,
+        result.push_back(find_improvements({*route, solvents, limits}, mass,
                                            apply_to(route->route(), catalogue, rules), 0));
     return result;
 }
@@ -191,7 +191,7 @@ std::optional<Improvements> waste_improvements_of(const Assessment& route) {
     const Catalogue& catalogue = *route.rules().catalogue;
     const SolventRules solvents = read_solvent_rules(catalogue);
     const ImprovementLimits limits;
-    return find_improvements({route, catalogue, solvents, limits}, waste,
+    return find_improvements({route, solvents, limits}, waste,
                              apply_to(route.route(), catalogue, route.rules()), 0);
 }
 
