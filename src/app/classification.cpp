@@ -22,8 +22,7 @@ constexpr std::pair<const char*, MixtureRegime> regimes[] = {
 MixtureRegime regime_called(const std::string& called) {
     for (const auto& [name, regime] : regimes)
         if (called == name) return regime;
-    throw CallError(fmt::format("no jurisdiction is called \"{}\"; there are: {}", called,
-                                join(jurisdiction_names(), ", ")));
+    throw CallError(no_such("jurisdiction", called, jurisdiction_names()));
 }
 
 std::optional<double> celsius(const char* what, const std::string& text) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "app/course_session.hpp"
 
+#include "app/waste.hpp"
 #include "input/file_kind.hpp"
 
 #include <fmt/format.h>
@@ -36,76 +37,98 @@ int count_at(const Field& field) {
     return static_cast<int>(std::clamp<std::int64_t>(count, 1, 100000));
 }
 
-} // namespace
+struct PlannedExperiment {
+    int week = 0;
+    SourcePtr route;
+    SourcePtr replaced; ///< the route that stood there; nullptr where the file's own stands
+    std::vector<std::string> techniques;
+};
 
-Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& catalogue,
-               const AssessmentRules& rules, const std::string& replace, Problems& problems) {
-    std::optional<Replacement> replacement = read_replacement(replace);
-    if (replacement) replaced_week_ = replacement->week;
+/// What a course file says, before any of its routes is read.
+struct CoursePlan {
+    stock::ClassPlan group;
+    std::string jurisdiction = usual_local_rules;
+    SourcePtr prices;
+    std::vector<PlannedExperiment> experiments; ///< by week
+};
+
+PlannedExperiment read_experiment(const Field& item, const LoadFile& load,
+                                  const std::optional<Replacement>& replacement) {
+    PlannedExperiment experiment;
+    experiment.week = count_at(item["week"]);
+    const std::string path = item["route"].text();
+    if (item.maybe("techniques")) experiment.techniques = item["techniques"].texts();
+    item.close();
+    if (!path.empty()) experiment.route = load(path, NamedBy::file);
+    if (replacement && replacement->week == experiment.week) {
+        experiment.replaced = experiment.route;
+        experiment.route = load(replacement->route, NamedBy::call);
+    }
+    return experiment;
+}
+
+/// \param use  receives what the course is called
+/// \throws InputError, CallError
+CoursePlan read_plan(const SourcePtr& source, const LoadFile& load,
+                     const std::optional<Replacement>& replacement, course::CourseUse& use) {
     const Document document = Document::parse(source);
     Problems found;
     const Field root = document.root(found);
     expect_kind(root, FileKind::course);
     root.maybe("$schema");
-    use_.id = root["id"].text();
-    use_.title = root["title"].text();
-    use_.college = root["college"].text();
-    use_.term = root["term"].text();
-    stock::ClassPlan plan;
-    plan.sections = count_at(root["sections"]);
-    plan.students = count_at(root["students"]);
-    plan.extra = root.maybe("extra") ? root["extra"].fraction() : 0.0;
-    if (root.maybe("session")) plan.session = root["session"].duration().in(unit::min);
-    std::string jurisdiction = "EU";
+    use.id = root["id"].text();
+    use.title = root["title"].text();
+    use.college = root["college"].text();
+    use.term = root["term"].text();
+    CoursePlan plan;
+    plan.group.sections = count_at(root["sections"]);
+    plan.group.students = count_at(root["students"]);
+    plan.group.extra = root.maybe("extra") ? root["extra"].fraction() : 0.0;
+    if (root.maybe("session")) plan.group.session = root["session"].duration().in(unit::min);
     if (const auto field = root.maybe("jurisdiction"))
-        if (const std::string name = field->one_of({"EU", "US"}); !name.empty()) jurisdiction = name;
-    SourcePtr prices;
-    if (const auto name = root.maybe("prices")) prices = load(name->text());
-    records_ = std::make_unique<HouseRecords>(catalogue,
-                                              streams::shipped_local_rules(catalogue, jurisdiction), prices);
+        if (const std::string name = field->one_of({"EU", "US"}); !name.empty()) plan.jurisdiction = name;
+    if (const auto name = root.maybe("prices")) plan.prices = load(name->text(), NamedBy::file);
 
-    struct Planned {
-        int week;
-        SourcePtr route;
-        std::vector<std::string> techniques;
-        SourcePtr replaced; ///< the route that stood there
-    };
-    std::vector<Planned> planned;
     std::set<int> weeks;
     for (const Field& item : root["experiments"].items()) {
-        Planned experiment{count_at(item["week"]), nullptr, {}, nullptr};
-        if (!weeks.insert(experiment.week).second)
-            item["week"].problem(fmt::format("week {} has an experiment already", experiment.week));
-        std::string path = item["route"].text();
-        if (item.maybe("techniques")) experiment.techniques = item["techniques"].texts();
-        item.close();
-        if (replacement && replacement->week == experiment.week) {
-            experiment.route = load(replacement->route);
-            if (!path.empty()) experiment.replaced = load(path);
-        } else if (!path.empty()) {
-            experiment.route = load(path);
-        }
-        planned.push_back(std::move(experiment));
+        plan.experiments.push_back(read_experiment(item, load, replacement));
+        const int week = plan.experiments.back().week;
+        if (!weeks.insert(week).second)
+            item["week"].problem(fmt::format("week {} has an experiment already", week));
     }
     root.close();
     found.throw_if_error();
-    if (planned.empty()) throw CallError(fmt::format("{}: the course has no experiments", source->name));
+    if (plan.experiments.empty())
+        throw CallError(fmt::format("{}: the course has no experiments", source->name));
     if (replacement && !weeks.contains(replacement->week))
         throw CallError(fmt::format("week {} has no experiment that could be replaced", replacement->week));
-    std::stable_sort(planned.begin(), planned.end(),
+    std::stable_sort(plan.experiments.begin(), plan.experiments.end(),
                      [](const auto& a, const auto& b) { return a.week < b.week; });
+    return plan;
+}
+
+} // namespace
+
+Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& catalogue,
+               const AssessmentRules& rules, const std::string& replace, Problems& problems) {
+    const std::optional<Replacement> replacement = read_replacement(replace);
+    if (replacement) replaced_week_ = replacement->week;
+    CoursePlan plan = read_plan(source, load, replacement, use_);
+    records_ = std::make_unique<HouseRecords>(
+        catalogue, streams::shipped_local_rules(catalogue, plan.jurisdiction), plan.prices);
 
     std::vector<SourcePtr> sources;
-    for (const Planned& experiment : planned)
+    for (const PlannedExperiment& experiment : plan.experiments)
         sources.push_back(experiment.route);
     std::vector<Route> routes = read_routes(sources, catalogue, problems);
-    for (std::size_t i = 0; i < planned.size(); ++i) {
+    for (std::size_t i = 0; i < routes.size(); ++i) {
+        PlannedExperiment& experiment = plan.experiments[i];
         // What the file names of a week, such as a melting range, is done with the product: it stays with it.
         Problems ignored;
-        if (planned[i].replaced &&
-            read_routes({planned[i].replaced}, catalogue, ignored).front().product != routes[i].product)
-            planned[i].techniques.clear();
-        add_experiment(planned[i].week, std::move(routes[i]), planned[i].techniques, plan, rules);
+        if (experiment.replaced &&
+            read_routes({experiment.replaced}, catalogue, ignored).front().product != routes[i].product)
+            experiment.techniques.clear();
+        add_experiment(experiment.week, std::move(routes[i]), experiment.techniques, plan.group, rules);
     }
 }
 

@@ -22,8 +22,11 @@
 
 namespace routeweigh {
 
-/// The text of a file that another one names. \throws whatever the front end throws for what cannot be read
-using LoadFile = std::function<SourcePtr(const std::string& path)>;
+/// A path is relative to the folder of the file that names it, or to where the call was made.
+enum class NamedBy { file, call };
+
+/// The text of a file. \throws whatever the front end throws for what cannot be read
+using LoadFile = std::function<SourcePtr(const std::string& path, NamedBy named)>;
 
 /// A course with everything that was read for it. Stays where it was made, for its parts point at each other.
 class Course {

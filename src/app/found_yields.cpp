@@ -23,10 +23,7 @@ const Assessment& route_called(const std::string& id, const Comparison& comparis
         if (route->route().id == id) return *route;
         ids.push_back(route->route().id);
     }
-    const std::string near = nearest(id, ids);
-    throw CallError(fmt::format("results are given for \"{}\", and no route is called so; there are: {}{}",
-                                id, join(ids, ", "),
-                                near.empty() ? "" : fmt::format("; nearest: \"{}\"", near)));
+    throw CallError("results are given, and " + no_such("route", id, ids));
 }
 
 /// The headings of a class table are words between separators; a list begins with a number.

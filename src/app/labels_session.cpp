@@ -22,10 +22,7 @@ stock::LabelSheetSize find_sheet(const LabelRequest& request, const Catalogue& c
         if (sheet.name == request.sheet) return sheet;
         names.push_back(sheet.name);
     }
-    const std::string near = nearest(request.sheet, names);
-    throw CallError(fmt::format("no sheet is called \"{}\"{}; there are: {}", request.sheet,
-                                near.empty() ? "" : fmt::format("; nearest: \"{}\"", near),
-                                join(names, ", ")));
+    throw CallError(no_such("sheet", request.sheet, names));
 }
 
 } // namespace

@@ -23,8 +23,7 @@ std::size_t index_of_step(const Assessment& route, const std::string& id) {
     std::vector<std::string> ids;
     for (const Step& step : steps)
         ids.push_back(step.id);
-    throw CallError(
-        fmt::format("no step of {} is called \"{}\"; there are: {}", route.route().id, id, join(ids, ", ")));
+    throw CallError(no_such("step of " + route.route().id, id, ids));
 }
 
 } // namespace

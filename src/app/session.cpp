@@ -64,10 +64,7 @@ Comparison compare_routes(std::vector<Route> routes, const std::string& baseline
             names.reserve(routes.size());
             for (const Route& route : routes)
                 names.push_back(route.id);
-            const std::string near = nearest(baseline_id, names);
-            throw CallError(fmt::format("no route is called \"{}\" for a baseline; there are: {}{}",
-                                        baseline_id, join(names, ", "),
-                                        near.empty() ? "" : fmt::format("; nearest: \"{}\"", near)));
+            throw CallError(no_such("route for a baseline", baseline_id, names));
         }
         baseline = static_cast<std::size_t>(found - routes.begin());
     }

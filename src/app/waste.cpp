@@ -14,12 +14,6 @@ const std::vector<std::string>& shipped_jurisdictions() {
     return names;
 }
 
-std::unique_ptr<streams::StreamRules> waste_rules(const Catalogue& catalogue,
-                                                  const std::string& jurisdiction) {
-    return std::make_unique<streams::StreamRules>(catalogue,
-                                                  streams::shipped_local_rules(catalogue, jurisdiction));
-}
-
 std::vector<streams::ContainerLog> read_container_logs(const std::vector<SourcePtr>& sources,
                                                        const streams::StreamRules& rules,
                                                        Problems& problems) {

@@ -7,7 +7,6 @@
 #include "input/field.hpp"
 #include "input/source.hpp"
 
-#include <memory>
 #include <string>
 #include <vector>
 
@@ -16,10 +15,8 @@ namespace routeweigh {
 /// Jurisdictions that rules are shipped for: "US" and "EU".
 const std::vector<std::string>& shipped_jurisdictions();
 
-/// The tables of the streams with the local rules of a jurisdiction.
-/// The catalogue must outlive them. \throws InputError with every problem of the first faulty table
-std::unique_ptr<streams::StreamRules> waste_rules(const Catalogue& catalogue,
-                                                  const std::string& jurisdiction);
+/// Whose rules sort waste where nothing else is said.
+inline constexpr const char* usual_local_rules = "US";
 
 /// \param problems  takes the warnings
 /// \throws InputError with every problem of every log; two logs of one container are one

@@ -94,10 +94,7 @@ NumericInput input_named(const Route& route, const std::string& words, Problems&
 
 FigurePick figure_named(const std::string& id, const AssessmentRules& rules) {
     if (auto figure = FigurePick::find(id, rules.hazard.score)) return *std::move(figure);
-    const std::vector<std::string> ids = figure_ids(rules.hazard.score);
-    const std::string near = nearest(id, ids);
-    throw CallError(fmt::format("no figure is called \"{}\"{}; there are: {}", id,
-                                near.empty() ? "" : fmt::format("; nearest: \"{}\"", near), join(ids, ", ")));
+    throw CallError(no_such("figure", id, figure_ids(rules.hazard.score)));
 }
 
 Assignment read_assignment(const std::string& words, const Route& parent, Problems& problems) {
@@ -192,7 +189,7 @@ std::vector<Improvements> improvements_of(const Comparison& comparison, const Ca
     const ImprovementLimits limits;
     std::vector<Improvements> result;
     for (const auto& route : comparison.routes())
-        result.push_back(find_improvements({*route, catalogue, solvents, limits}, mass,
+        result.push_back(find_improvements({*route, solvents, limits}, mass,
                                            apply_to(route->route(), catalogue, rules), 0));
     return result;
 }
@@ -203,7 +200,7 @@ std::optional<Improvements> waste_improvements_of(const Assessment& route) {
     const Catalogue& catalogue = *route.rules().catalogue;
     const SolventRules solvents = read_solvent_rules(catalogue);
     const ImprovementLimits limits;
-    return find_improvements({route, catalogue, solvents, limits}, waste,
+    return find_improvements({route, solvents, limits}, waste,
                              apply_to(route.route(), catalogue, route.rules()), 0);
 }
 

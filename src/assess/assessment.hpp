@@ -100,7 +100,6 @@ class Assessment {
     const HazardMap* second_hazard_map() const {
         return second_map_.empty() ? nullptr : &second_map_.front();
     }
-    const HazardValues& second_hazard_values() const { return second_values_; }
 
     /// Value of a metric; NaN when it has none. \pre the id exists
     double metric(std::string_view id) const;

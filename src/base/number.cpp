@@ -88,6 +88,7 @@ std::optional<ReadNumber> read_number(std::string_view text) {
             i = j;
         }
     }
+    result.decimals = static_cast<int>(std::max(0L, -exponent));
     // Digits past the 30th change no double that anybody can have meant.
     if (digits.size() > 30) {
         exponent += static_cast<long>(digits.size()) - 30;

@@ -11,6 +11,7 @@ namespace routeweigh {
 struct ReadNumber {
     double value = 0;
     int significant = 0;    // digits as written, leading zeros not counted: "0.050" has 2, "100" has 3
+    int decimals = 0;       // digits behind the point with the exponent put in: "2.5e-3" has 4, "2.5e3" none
     std::size_t length = 0; // characters used, from the start of the text
 };
 

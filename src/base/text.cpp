@@ -52,6 +52,21 @@ std::string join(const std::vector<std::string>& parts, std::string_view separat
     return result;
 }
 
+std::string listed(const std::vector<std::string>& names) {
+    std::string text;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        if (i > 0) text += i + 1 == names.size() ? " and " : ", ";
+        text += names[i];
+    }
+    return text;
+}
+
+std::string capitalised(std::string text) {
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+        text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    return text;
+}
+
 std::string fold(std::string_view name) {
     std::string result;
     result.reserve(name.size());
@@ -91,6 +106,12 @@ std::string nearest(std::string_view name, const std::vector<std::string>& candi
     for (const std::string& candidate : candidates)
         search.offer(candidate);
     return search.best();
+}
+
+std::string no_such(std::string_view what, std::string_view name, const std::vector<std::string>& all) {
+    const std::string near = nearest(name, all);
+    return fmt::format("no {} is called \"{}\"{}; there are: {}", what, name,
+                       near.empty() ? "" : fmt::format("; nearest: \"{}\"", near), join(all, ", "));
 }
 
 std::string significant(double value, int digits) {

@@ -4,7 +4,6 @@
 #include "app/session.hpp"
 #include "base/text.hpp"
 #include "cli/files.hpp"
-#include "cli/wrong_call.hpp"
 #include "writing/writer_list.hpp"
 
 #include <fmt/core.h>

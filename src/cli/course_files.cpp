@@ -10,11 +10,9 @@ namespace routeweigh::cli {
 std::unique_ptr<Course> open_course(Context& context, const SourcePtr& source, const std::string& replace,
                                     Problems& problems) {
     const std::filesystem::path folder = std::filesystem::path(source->name).parent_path();
-    const std::string given = replace.substr(replace.find('=') + 1);
-    const LoadFile load = [&](const std::string& name) {
-        // The route that replaces another one was named in the call, not in the file.
-        const bool called = !replace.empty() && name == given;
-        const std::filesystem::path file = called ? std::filesystem::path(name) : folder / name;
+    const LoadFile load = [&](const std::string& name, NamedBy named) {
+        const std::filesystem::path file =
+            named == NamedBy::call ? std::filesystem::path(name) : folder / name;
         return context.source(file.lexically_normal().string(), "each name in a course");
     };
     return std::make_unique<Course>(source, load, context.catalogue(), context.rules(), replace, problems);

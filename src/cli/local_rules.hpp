@@ -12,9 +12,6 @@
 
 namespace routeweigh::cli {
 
-/// Where nothing else is said.
-inline constexpr const char* usual_local_rules = "US";
-
 /// Adds --rules. \param rules  has usual_local_rules in it; must outlive the command
 void add_rules_option(CLI::App& command, std::string& rules);
 

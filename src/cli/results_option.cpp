@@ -3,8 +3,8 @@
 
 #include "app/session.hpp"
 #include "base/list.hpp"
+#include "base/text.hpp"
 #include "cli/files.hpp"
-#include "cli/wrong_call.hpp"
 
 #include <fmt/core.h>
 

@@ -46,12 +46,6 @@ std::string no_such_command(const std::string& name) {
 
 } // namespace
 
-std::string no_such(const std::string& what, const std::string& name, const std::vector<std::string>& all) {
-    const std::string near = nearest(name, all);
-    return fmt::format("no {} is called \"{}\"{}; there are: {}", what, name,
-                       near.empty() ? "" : fmt::format("; nearest: \"{}\"", near), join(all, ", "));
-}
-
 std::string explain_wrong_call(const CLI::App& program, const CLI::ParseError& error) {
     const std::vector<CLI::App*> chosen = program.get_subcommands();
     const std::vector<std::string> unknown = program.remaining(true);

@@ -3,7 +3,6 @@
 #pragma once
 
 #include <string>
-#include <vector>
 
 namespace CLI {
 class App;
@@ -14,8 +13,5 @@ namespace routeweigh::cli {
 
 /// One line. `program` has parsed the call as far as it could.
 std::string explain_wrong_call(const CLI::App& program, const CLI::ParseError& error);
-
-/// "no format is called "htm"; nearest: "html"; there are: terminal, html".
-std::string no_such(const std::string& what, const std::string& name, const std::vector<std::string>& all);
 
 } // namespace routeweigh::cli

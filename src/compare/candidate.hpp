@@ -6,10 +6,8 @@
 #include "assess/assessment.hpp"
 #include "assess/solvent_families.hpp"
 #include "base/assignment.hpp"
-#include "chemistry/catalogue.hpp"
 
 #include <map>
-#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -43,20 +41,11 @@ struct Candidate {
 /// What candidates are found from.
 struct CandidateSource {
     const Assessment& assessment;
-    const Catalogue& catalogue;
     const SolventRules& solvents;
     const ImprovementLimits& limits;
 
     const Route& route() const { return assessment.route(); }
 };
-
-struct CandidateKind {
-    std::string_view id;
-    std::string_view title;
-    void (*find)(const CandidateSource& source, std::vector<Candidate>& candidates);
-};
-
-std::span<const CandidateKind> candidate_kinds();
 
 /// All candidates of a route, kind by kind.
 std::vector<Candidate> find_candidates(const CandidateSource& source);

@@ -6,22 +6,23 @@
 namespace routeweigh {
 namespace {
 
+struct CandidateKind {
+    std::string_view id;
+    void (*find)(const CandidateSource& source, std::vector<Candidate>& candidates);
+};
+
 constexpr std::array kinds{
-    CandidateKind{"halved", "half of a solvent or wash", find_halved},
-    CandidateKind{"excess", "less excess", find_excess},
-    CandidateKind{"recovery", "solvent recovered", find_recovery},
-    CandidateKind{"better_yield", "the yield of a good quarter of the class", find_better_yield},
-    CandidateKind{"water_drown_out", "drowned out with water", find_water_drown_out},
-    CandidateKind{"catalyst", "less catalyst", find_catalyst},
-    CandidateKind{"telescoping", "an intermediate carried on crude", find_telescoping},
-    CandidateKind{"other_solvent", "another solvent of the same kind", find_other_solvent},
+    CandidateKind{"halved", find_halved},
+    CandidateKind{"excess", find_excess},
+    CandidateKind{"recovery", find_recovery},
+    CandidateKind{"better_yield", find_better_yield},
+    CandidateKind{"water_drown_out", find_water_drown_out},
+    CandidateKind{"catalyst", find_catalyst},
+    CandidateKind{"telescoping", find_telescoping},
+    CandidateKind{"other_solvent", find_other_solvent},
 };
 
 } // namespace
-
-std::span<const CandidateKind> candidate_kinds() {
-    return kinds;
-}
 
 std::vector<Candidate> find_candidates(const CandidateSource& source) {
     std::vector<Candidate> candidates;

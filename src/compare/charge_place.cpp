@@ -48,11 +48,11 @@ std::vector<ChargePlace> charge_places(const Assessment& assessment) {
     for (std::size_t s = 0; s < route.steps.size(); ++s) {
         const Step& step = route.steps[s];
         const double reference = reference_of(step);
-        for (std::size_t g = 0; g < step.stages.size(); ++g)
-            for (const Charge& charge : step.stages[g].charges)
+        for (const Stage& stage : step.stages)
+            for (const Charge& charge : stage.charges)
                 if (!charge.as_used)
-                    places.push_back({&step, &step.stages[g], &charge, static_cast<int>(s),
-                                      static_cast<int>(g), grams_of(charge, reference)});
+                    places.push_back(
+                        {&step, &stage, &charge, static_cast<int>(s), grams_of(charge, reference)});
     }
     return places;
 }

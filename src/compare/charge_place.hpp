@@ -13,7 +13,7 @@ struct ChargePlace {
     const Step* step;
     const Stage* stage;
     const Charge* charge;
-    int step_index, stage_index;
+    int step_index;
     double grams; ///< as the step is written
 
     std::string_view role() const { return charge->role->name; }

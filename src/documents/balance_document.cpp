@@ -160,7 +160,7 @@ class BalancePage {
              {std::pair{&balance_.left_only, "right"}, std::pair{&balance_.right_only, "left"}})
             if (!elements->empty())
                 add(writing::Paragraph{fmt::format("A substance that carries {} is missing on the {}.",
-                                                   documents::listed(*elements), side)});
+                                                   listed(*elements), side)});
     }
 
     /// What each term is, so that a name read as the wrong isomer or hydrate is seen.

@@ -18,9 +18,8 @@ using documents::ReportView;
 
 std::string title_of(const ReportView& view) {
     const std::string& product = view.product().name;
-    if (view.single())
-        return fmt::format("{}: route {}", documents::capitalised(product), view.baseline().id);
-    return documents::capitalised(documents::counted(view.routes.size(), "way", "ways")) + " to " + product +
+    if (view.single()) return fmt::format("{}: route {}", capitalised(product), view.baseline().id);
+    return capitalised(documents::counted(view.routes.size(), "way", "ways")) + " to " + product +
            " compared";
 }
 

@@ -130,7 +130,7 @@ std::string frees_gas_with_acid(const streams::ContainerContents& contents) {
     for (const streams::Portion& portion : contents.composition.portions())
         for (const std::string& statement : portion.substance->supplemental)
             if (statement == "EUH031" || statement == "EUH032") add_once(names, portion.substance->name);
-    return documents::listed(names);
+    return listed(names);
 }
 
 Labelled waste_label(const streams::ContainerContents& contents, const MixtureRules& rules,

@@ -29,79 +29,87 @@ writing::MachineTree material_amount(double grams, const Material& material) {
                                       : writing::MachineTree();
 }
 
+writing::MachineTree stock_need_tree(const Need& need) {
+    return writing::MachineObject{{"material", need.material->name},
+                                  {"grams_per_run", need.per_run},
+                                  {"grams", need.grams},
+                                  {"millilitres", material_amount(need.grams, *need.material)}};
+}
+
+writing::MachineTree waste_need_tree(const Need& need) {
+    return writing::MachineObject{{"material", need.material->name},
+                                  {"grams_per_run", need.per_run},
+                                  {"grams", need.grams},
+                                  {"for", writing::text_list(need.uses)}};
+}
+
+writing::MachineTree stock_line_tree(const StockLine& line) {
+    writing::MachineList packs;
+    for (const stock::PackCount& one : line.packs.packs)
+        packs.emplace_back(writing::MachineObject{{"pack", one.pack->size}, {"count", one.count}});
+    return writing::MachineObject{
+        {"material", line.material->name},
+        {"as_it_is_grams", line.as_it_is},
+        {"for_making_grams", line.for_making},
+        {"needed_millilitres", material_amount(line.needed(), *line.material)},
+        {"on_shelf_grams", line.on_shelf},
+        {"to_get_grams", line.to_get},
+        {"from_tap", line.from_tap},
+        {"packs", std::move(packs)},
+        {"left_over_grams", line.packs.left_over},
+        {"cost", line.packs.empty() ? writing::MachineTree() : writing::MachineTree(line.packs.cost)}};
+}
+
+writing::MachineTree preparation_tree(const Preparation& made) {
+    writing::MachineList batches;
+    for (const Batch& batch : made.batches)
+        batches.emplace_back(writing::MachineObject{{"first_section", batch.first_section + 1},
+                                                    {"last_section", batch.last_section + 1},
+                                                    {"grams", batch.grams}});
+    return writing::MachineObject{{"solution", made.recipe.solution->name},
+                                  {"grams", made.grams},
+                                  {"stock", made.recipe.stock->name},
+                                  {"stock_grams", made.stock_grams},
+                                  {"water_grams", made.water_grams},
+                                  {"keeps_days", made.keeps != nullptr
+                                                     ? writing::MachineTree(made.keeps->days)
+                                                     : writing::MachineTree()},
+                                  {"batches", std::move(batches)}};
+}
+
+writing::MachineList trees_of(const auto& items, auto tree) {
+    writing::MachineList list;
+    for (const auto& item : items)
+        list.push_back(tree(item));
+    return list;
+}
+
 } // namespace
 
 writing::MachineTree stock_list_tree(const bench::Experiment& experiment, const StockList& list,
                                      const stock::PriceList& prices) {
-    const Assessment& route = experiment.assessment();
-    writing::MachineList needs, waste, equipment, lines, recipes, days;
-    for (const bench::Equipment& one : bench::equipment_of(experiment))
-        equipment.emplace_back(writing::MachineObject{{"piece", one.name},
-                                                      {"for", writing::text_list(one.uses)},
-                                                      {"in_a_section", list.plan.students}});
-    for (const Need& need : list.waste.needs)
-        waste.emplace_back(writing::MachineObject{{"material", need.material->name},
-                                                  {"grams_per_run", need.per_run},
-                                                  {"grams", need.grams},
-                                                  {"for", writing::text_list(need.uses)}});
-    for (const Day day : list.plan.days)
-        days.emplace_back(text_of(day));
-    for (const Need& need : list.needs)
-        needs.emplace_back(
-            writing::MachineObject{{"material", need.material->name},
-                                   {"grams_per_run", need.per_run},
-                                   {"grams", need.grams},
-                                   {"millilitres", material_amount(need.grams, *need.material)}});
-    for (const StockLine& line : list.lines) {
-        writing::MachineList packs;
-        for (const stock::PackCount& one : line.packs.packs)
-            packs.emplace_back(writing::MachineObject{{"pack", one.pack->size}, {"count", one.count}});
-        lines.emplace_back(writing::MachineObject{
-            {"material", line.material->name},
-            {"as_it_is_grams", line.as_it_is},
-            {"for_making_grams", line.for_making},
-            {"needed_millilitres", material_amount(line.needed(), *line.material)},
-            {"on_shelf_grams", line.on_shelf},
-            {"to_get_grams", line.to_get},
-            {"from_tap", line.from_tap},
-            {"packs", std::move(packs)},
-            {"left_over_grams", line.packs.left_over},
-            {"cost", line.packs.empty() ? writing::MachineTree() : writing::MachineTree(line.packs.cost)}});
-    }
-    for (const Preparation& made : list.preparations) {
-        writing::MachineList batches;
-        for (const Batch& batch : made.batches)
-            batches.emplace_back(writing::MachineObject{{"first_section", batch.first_section + 1},
-                                                        {"last_section", batch.last_section + 1},
-                                                        {"grams", batch.grams}});
-        recipes.emplace_back(writing::MachineObject{
-            {"solution", made.recipe.solution->name},
-            {"grams", made.grams},
-            {"stock", made.recipe.stock->name},
-            {"stock_grams", made.stock_grams},
-            {"water_grams", made.water_grams},
-            {"keeps_days",
-             made.keeps != nullptr ? writing::MachineTree(made.keeps->days) : writing::MachineTree()},
-            {"batches", std::move(batches)}});
-    }
+    const Route& route = experiment.route();
+    const auto piece_tree = [&](const bench::Equipment& one) -> writing::MachineTree {
+        return writing::MachineObject{
+            {"piece", one.name}, {"for", writing::text_list(one.uses)}, {"in_a_section", list.plan.students}};
+    };
     return writing::MachineObject{
         {"routeweigh", std::string(program_version())},
-        {"route", route.route().id},
+        {"route", route.id},
         {"students", list.plan.students},
         {"sections", list.plan.sections},
         {"extra", list.plan.extra},
-        {"days", std::move(days)},
-        {"needs", std::move(needs)},
-        {"for_waste", std::move(waste)},
+        {"days", trees_of(list.plan.days, [](Day day) { return writing::MachineTree(text_of(day)); })},
+        {"needs", trees_of(list.needs, stock_need_tree)},
+        {"for_waste", trees_of(list.waste.needs, waste_need_tree)},
         {"for_waste_unweighed", writing::text_list(list.waste.unweighed)},
-        {"equipment", std::move(equipment)},
-        {"lines", std::move(lines)},
-        {"recipes", std::move(recipes)},
+        {"equipment", trees_of(bench::equipment_of(experiment), piece_tree)},
+        {"lines", trees_of(list.lines, stock_line_tree)},
+        {"recipes", trees_of(list.preparations, preparation_tree)},
         {"cost", list.cost},
-        {"packs_price",
-         prices.packs.empty()
-             ? writing::MachineTree()
-             : machine_of(packs_of_class(route.route(), list.plan, list.cost, prices), Edition::key)},
+        {"packs_price", prices.packs.empty()
+                            ? writing::MachineTree()
+                            : machine_of(packs_of_class(route, list.plan, list.cost, prices), Edition::key)},
         {"currency", prices.currency},
         {"prices_dated", prices.date},
         {"prices_invented", prices.invented}};

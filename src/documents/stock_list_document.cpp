@@ -111,10 +111,10 @@ writing::Table equipment_table(const bench::Experiment& experiment, const stock:
     return table;
 }
 
-writing::Cell pack_cell(const StockLine& line, bool prices_given) {
+/// \pre there is a price list
+writing::Cell pack_cell(const StockLine& line) {
     if (line.from_tap || !(line.to_get > 0)) return {};
     if (!line.packs.empty()) return line.packs.words();
-    if (!prices_given) return {};
     return writing::missing("the price list has no pack of it");
 }
 
@@ -142,7 +142,7 @@ writing::Table order_table(const StockList& list, const stock::PriceList& prices
         row.cells.push_back(line.to_get > 0 ? amount_cell(line.to_get, *line.material)
                                             : writing::Cell("nothing"));
         if (priced) {
-            row.cells.push_back(pack_cell(line, priced));
+            row.cells.push_back(pack_cell(line));
             row.cells.push_back(!line.packs.empty() ? amount_cell(line.packs.left_over, *line.material)
                                                     : writing::Cell());
             row.cells.emplace_back();
@@ -249,7 +249,7 @@ std::vector<std::string> names_of(const std::vector<const Material*>& materials)
 writing::Paragraph cost_words(const StockList& list, const stock::PriceList& prices) {
     std::string words =
         fmt::format("The packs cost {} in all, {} for each student. {}.", money(list.cost, prices),
-                    money(list.cost / list.plan.runs(), prices), documents::capitalised(prices.words()));
+                    money(list.cost / list.plan.runs(), prices), capitalised(prices.words()));
     if (!prices.source.empty()) words += " Source: " + prices.source + ".";
     words +=
         " Of each material those packs are taken that cost least together, of several sizes where need be.";

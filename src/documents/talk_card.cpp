@@ -69,7 +69,7 @@ std::string runs_line(const bench::Experiment& experiment) {
     return steps.empty() ? std::string()
                          : fmt::format("One pot of the last step takes {}: scale them, or pool what several "
                                        "benches made.",
-                                       documents::listed(steps));
+                                       listed(steps));
 }
 
 writing::MachineTree hazard_tree(const documents::TalkHazard& hazard) {
@@ -96,7 +96,7 @@ std::string left_out(const std::vector<documents::TalkHazard>& hazards) {
     return fmt::format("{} Not shown here: {}. See the bottles on the bench sheet.",
                        hazards.front().id == "poison" ? "A poison first, then by severity and amount."
                                                       : "By severity and amount.",
-                       documents::listed(titles));
+                       listed(titles));
 }
 
 writing::Row card_row(const Route& route, const streams::StreamAdvice& advice, bool several_steps) {

@@ -5,27 +5,12 @@
 
 namespace routeweigh::documents {
 
-std::string listed(const std::vector<std::string>& names) {
-    std::string text;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        if (i > 0) text += i + 1 == names.size() ? " and " : ", ";
-        text += names[i];
-    }
-    return text;
-}
-
 std::string counted(std::size_t count, std::string_view singular, std::string_view plural) {
     static constexpr std::string_view numbers[] = {"no",  "one",   "two",   "three", "four", "five",
                                                    "six", "seven", "eight", "nine",  "ten"};
     const std::string_view noun = count == 1 ? singular : plural;
     return count < std::size(numbers) ? fmt::format("{} {}", numbers[count], noun)
                                       : fmt::format("{} {}", count, noun);
-}
-
-std::string capitalised(std::string text) {
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
-    return text;
 }
 
 std::string in_sentence(std::string name) {

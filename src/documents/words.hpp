@@ -1,22 +1,17 @@
 // SPDX-License-Identifier: MIT
-// Small grammar for sentences made from figures.
+// Small grammar for sentences made from figures; what other layers need of it too is in base/text.
 #pragma once
+
+#include "base/text.hpp"
 
 #include <cstddef>
 #include <string>
 #include <string_view>
-#include <vector>
 
 namespace routeweigh::documents {
 
-/// "A1", "A1 and A3", "A1, A2 and A3".
-std::string listed(const std::vector<std::string>& names);
-
 /// "one route", "ten routes", "14 routes".
 std::string counted(std::size_t count, std::string_view singular, std::string_view plural);
-
-/// With a capital first letter (ASCII).
-std::string capitalised(std::string text);
 
 /// "Mass intensity" within a sentence; "E-factor" keeps its capital.
 std::string in_sentence(std::string name);

@@ -121,7 +121,7 @@ std::optional<CellNumber> CsvNumbers::read(std::string_view cell) {
         if (number && number->length == cell.size()) {
             if (!std::isfinite(number->value))
                 throw CellError(fmt::format("\"{}\" is too large for a number", cell.substr(0, 40)));
-            return CellNumber{number->value, number->significant};
+            return CellNumber{number->value, number->decimals};
         }
     }
     refuse(cell);

@@ -19,7 +19,7 @@ class CellError : public std::runtime_error {
 
 struct CellNumber {
     double value = 0;
-    int decimals = 0; ///< digits behind the decimal sign as written
+    int decimals = 0; ///< digits behind the decimal sign as written, an exponent put in
 };
 
 class CsvNumbers {

@@ -189,6 +189,13 @@ std::int64_t Field::integer() const {
     return 0;
 }
 
+int Field::integer(int least, int most) const {
+    const std::int64_t value = integer();
+    if (value >= least && value <= most) return static_cast<int>(value);
+    problem(fmt::format("{} is no whole number from {} to {}", value, least, most));
+    return least;
+}
+
 bool Field::boolean() const {
     return is_a(*node_, &json::is_boolean, "true or false") && node_->value->get<bool>();
 }

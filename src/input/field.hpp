@@ -81,9 +81,10 @@ class Field {
     // The keys of an object, in alphabetical order.
     std::vector<std::string> keys() const;
 
-    std::string text() const;     // never empty when it was read
-    double number() const;        // finite
-    std::int64_t integer() const; // a number without fraction, at most 9e15
+    std::string text() const;               // never empty when it was read
+    double number() const;                  // finite
+    std::int64_t integer() const;           // a number without fraction, at most 9e15
+    int integer(int least, int most) const; // within these bounds; least when it was not
     bool boolean() const;
     // The elements of an array of texts.
     std::vector<std::string> texts() const;

@@ -19,7 +19,7 @@ const SolventRules& solvents() {
 
 Improvements improve(const Assessment& route, const std::string& figure = "process_mass_intensity",
                      std::size_t pairs_of = 0, const ImprovementLimits& limits = {}) {
-    return find_improvements({route, Catalogue::embedded(), solvents(), limits}, pick(figure),
+    return find_improvements({route, solvents(), limits}, pick(figure),
                              apply_to(route.route(), Catalogue::embedded(), rules()), pairs_of);
 }
 

@@ -74,3 +74,16 @@ TEST_CASE("the caret stands under the place, also behind letters of several byte
     CHECK(format_excerpt(place) == "\t\"caf\u00e9\": 1\n\t        ^");
     CHECK(format_excerpt(Place{}).empty());
 }
+
+TEST_CASE("names in a sentence, and what is said of an unknown one") {
+    CHECK(listed({}).empty());
+    CHECK(listed({"A1"}) == "A1");
+    CHECK(listed({"A1", "A3"}) == "A1 and A3");
+    CHECK(listed({"A1", "A2", "A3"}) == "A1, A2 and A3");
+    CHECK(capitalised("ethanol") == "Ethanol");
+    CHECK(capitalised("4-bromoacetanilide") == "4-bromoacetanilide");
+    CHECK(no_such("format", "htm", {"terminal", "html"}) ==
+          "no format is called \"htm\"; nearest: \"html\"; there are: terminal, html");
+    CHECK(no_such("step of A3", "xyzzy", {"bromination"}) ==
+          "no step of A3 is called \"xyzzy\"; there are: bromination");
+}

@@ -23,7 +23,7 @@ std::string course_text(const std::vector<std::string>& routes, int sections, in
     std::ostringstream text;
     text << R"json({"id": "X", "title": "T", "college": "Marrow Point College (invented)", )json"
          << R"("term": ")" << term << R"(", "sections": )" << sections << R"(, "students": )" << students
-         << R"(, "extra": "10 %", "prices": "prices.json", "experiments": [)";
+         << R"(, "extra": "10 %", "jurisdiction": "EU", "prices": "prices.json", "experiments": [)";
     for (std::size_t i = 0; i < routes.size(); ++i)
         text << (i == 0 ? "" : ", ") << R"({"week": )" << i + 1 << R"(, "route": "../routes/)" << routes[i]
              << "\"}";
@@ -34,7 +34,7 @@ std::string course_text(const std::vector<std::string>& routes, int sections, in
 std::unique_ptr<Course> open_course_text(const std::string& text, const std::string& replace,
                                          const std::string& changed) {
     const std::filesystem::path root = ROUTEWEIGH_ROOT;
-    const LoadFile load = [&](const std::string& name) {
+    const LoadFile load = [&](const std::string& name, NamedBy) {
         if (std::filesystem::path(name).filename() == "changed.json") return make_source(name, changed);
         return make_source(name, text_of_file(root / "examples" / name));
     };

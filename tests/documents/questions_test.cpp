@@ -6,6 +6,7 @@
 #include "documents/question_sheet.hpp"
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -242,6 +243,34 @@ TEST_CASE("percent yield and its mass-ratio mistake agree with a sum by hand") {
         return std::abs(wrong.value - 100 * grams / 1.3517) < 0.01;
     });
     CHECK(told);
+}
+
+TEST_CASE("the key of the yield over all steps is the yield of the route with those yields") {
+    for (const char* const file : {"4-chloro-4-methoxychalcone/convergent.json", "ibuprofen/three-step.json",
+                                   "ibuprofen/six-step.json"}) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        const Assessment& route = laid_out->experiment().assessment();
+        std::vector<double> yields;
+        for (const bench::BenchStep& step : laid_out->experiment().steps())
+            yields.push_back(step.theory.yield());
+        const std::vector<int> line = route.flat().scale_plan().longest_sequence(yields);
+        const QuestionSet set = Asking(*laid_out)(2026, 1);
+        const Question* question = find(set, "overall_yield");
+        REQUIRE(question != nullptr);
+        const std::string give = " give ";
+        const std::vector<double> asked = numbers_in(question->text.substr(question->text.find(give)));
+        REQUIRE(asked.size() == line.size());
+        RouteChange change;
+        Problems problems;
+        for (std::size_t i = 0; i < line.size(); ++i)
+            change.places.push_back(read_assignment(
+                fmt::format("/steps/{}/isolated/yield={:g} %", line[i], asked[i]), route.route(), problems));
+        const Assessment changed(
+            read_changed(changed_source(route.route(), change), Catalogue::embedded(), problems),
+            test::shipped_rules());
+        CHECK(question->answer == doctest::Approx(changed.metric("yield")).epsilon(1e-9));
+    }
 }
 
 TEST_CASE("the sheet for students holds no answer, no working and no mistake") {

@@ -30,18 +30,18 @@ SourcePtr file(const std::string& path) {
 struct Said {
     Said(const std::vector<SourcePtr>& sources, const std::string& jurisdiction, double pots,
          const std::vector<SourcePtr>& log_files = {})
-        : rules(waste_rules(Catalogue::embedded(), jurisdiction)) {
+        : rules(Catalogue::embedded(), streams::shipped_local_rules(Catalogue::embedded(), jurisdiction)) {
         Problems problems;
         routes = read_routes(sources, Catalogue::embedded(), problems);
-        logs = read_container_logs(log_files, *rules, problems);
+        logs = read_container_logs(log_files, rules, problems);
         for (const Route& route : routes)
-            wastes.push_back(streams::assess_class(route, pots, *rules, logs));
-        document = waste_document({rules.get(), &logs, wastes, pots, 1});
+            wastes.push_back(streams::assess_class(route, pots, rules, logs));
+        document = waste_document({&rules, &logs, wastes, pots, 1});
         text = text_of(document);
     }
     bool holds(const std::string& part) const { return text.find(part) != std::string::npos; }
 
-    std::unique_ptr<streams::StreamRules> rules;
+    streams::StreamRules rules;
     std::vector<Route> routes;
     std::vector<streams::ContainerLog> logs;
     std::vector<streams::ClassWaste> wastes;
@@ -128,13 +128,14 @@ TEST_CASE("what the log holds is named, with both substances and the standing") 
 }
 
 TEST_CASE("logs of one container, and faults of several logs, are reported together") {
-    const auto rules = waste_rules(Catalogue::embedded(), "US");
+    const streams::StreamRules rules(Catalogue::embedded(),
+                                     streams::shipped_local_rules(Catalogue::embedded(), "US"));
     const SourcePtr one = make_source("one.json", R"({"container": "heavy metal", "additions": []})");
     const SourcePtr two = make_source("two.json", R"({"container": "metal", "additions": []})");
     const SourcePtr bad = make_source("bad.json", R"({"container": "metall", "additions": []})");
     Problems warnings;
     try {
-        read_container_logs({one, two, bad}, *rules, warnings);
+        read_container_logs({one, two, bad}, rules, warnings);
         FAIL("not refused");
     } catch (const InputError& error) {
         CHECK(error.problems.size() == 2);

@@ -134,6 +134,13 @@ TEST_CASE("a decimal point and a decimal comma are read, but not both in one fil
     CHECK(holds(cell_fault("1.352,5"), "two decimal signs"));
 }
 
+TEST_CASE("an exponent moves the last digit written") {
+    CsvNumbers numbers(',');
+    for (const auto& [cell, decimals] :
+         {std::pair{"2.2E+00", 1}, {"2.2e-3", 4}, {"2.25e1", 1}, {"2e3", 0}, {"0.1234567890123456", 16}})
+        CHECK_MESSAGE(numbers.read(cell)->decimals == decimals, cell);
+}
+
 TEST_CASE("an empty cell is no number and no fault") {
     CsvNumbers numbers(',');
     for (const char* cell : {"", "-", "n/a"})

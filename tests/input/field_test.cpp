@@ -57,6 +57,17 @@ TEST_CASE("fields read values of their type") {
     CHECK(read.found().empty());
 }
 
+TEST_CASE("a whole number out of its bounds is refused, also where its low bits would be within them") {
+    Read read(R"({"a": 50, "b": 51, "c": 4294967297, "d": -4294967295, "e": 2.5})");
+    const Field root = read.root();
+    for (const char* const key : {"a", "b", "c", "d", "e"})
+        CHECK(root[key].integer(1, 50) == (*key == 'a' ? 50 : 1));
+    CHECK(read.found() == Lines{"1 /b: 51 is no whole number from 1 to 50",
+                                "1 /c: 4294967297 is no whole number from 1 to 50",
+                                "1 /d: -4294967295 is no whole number from 1 to 50",
+                                "1 /e: expected a whole number, found 2.5"});
+}
+
 TEST_CASE("readers go on after a fault, and all faults are reported with their places") {
     Read read(R"({
   "a": 1,

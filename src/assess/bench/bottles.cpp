@@ -15,14 +15,15 @@ struct Urgency {
 };
 
 constexpr std::array levels{
-    Urgency{200, 211, 5}, Urgency{220, 222, 3}, Urgency{224, 225, 3}, Urgency{226, 228, 2},
-    Urgency{240, 242, 5}, Urgency{250, 250, 5}, Urgency{260, 260, 4}, Urgency{261, 261, 3},
-    Urgency{270, 272, 3}, Urgency{280, 281, 2}, Urgency{290, 290, 1}, Urgency{300, 300, 5},
-    Urgency{301, 301, 4}, Urgency{302, 303, 2}, Urgency{304, 304, 2}, Urgency{310, 310, 5},
-    Urgency{311, 311, 4}, Urgency{312, 313, 2}, Urgency{314, 314, 5}, Urgency{315, 316, 1},
-    Urgency{317, 317, 3}, Urgency{318, 318, 4}, Urgency{319, 320, 1}, Urgency{330, 330, 5},
-    Urgency{331, 331, 4}, Urgency{332, 333, 2}, Urgency{334, 334, 3}, Urgency{335, 336, 1},
-    Urgency{340, 373, 3}, Urgency{400, 420, 1}};
+    Urgency{200, 211, 5}, Urgency{220, 222, 3}, Urgency{223, 223, 2}, Urgency{224, 225, 3},
+    Urgency{226, 229, 2}, Urgency{230, 232, 5}, Urgency{240, 242, 5}, Urgency{250, 250, 5},
+    Urgency{251, 251, 3}, Urgency{252, 252, 2}, Urgency{260, 260, 4}, Urgency{261, 261, 3},
+    Urgency{270, 272, 3}, Urgency{280, 281, 2}, Urgency{282, 283, 3}, Urgency{284, 284, 2},
+    Urgency{290, 290, 1}, Urgency{300, 300, 5}, Urgency{301, 301, 4}, Urgency{302, 305, 2},
+    Urgency{310, 310, 5}, Urgency{311, 311, 4}, Urgency{312, 313, 2}, Urgency{314, 314, 5},
+    Urgency{315, 316, 1}, Urgency{317, 317, 3}, Urgency{318, 318, 4}, Urgency{319, 320, 1},
+    Urgency{330, 330, 5}, Urgency{331, 331, 4}, Urgency{332, 333, 2}, Urgency{334, 334, 3},
+    Urgency{335, 336, 1}, Urgency{340, 373, 3}, Urgency{400, 420, 1}};
 
 } // namespace
 

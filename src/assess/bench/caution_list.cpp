@@ -17,18 +17,6 @@ namespace {
 
 using Words = std::string; // empty: the rule has nothing to say
 
-std::string upper_first(std::string text) {
-    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-    return text;
-}
-
-std::string named(const std::vector<std::string>& names) {
-    std::string text;
-    for (std::size_t i = 0; i < names.size(); ++i)
-        text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
-    return text;
-}
-
 /// Names of the bottles of this stage that pass a test, each once.
 std::vector<std::string> bottles_that(const StageFacts& facts, auto test) {
     std::vector<std::string> names;
@@ -55,13 +43,13 @@ std::string flammables(const StageFacts& facts) {
     std::vector<std::string> names;
     for (const Substance* liquid : facts.flammable)
         names.push_back(liquid->name);
-    return named(names);
+    return listed(names);
 }
 
 Words charged_gas(const StageView& view) {
     if (!view.facts.takes_in_gas()) return {};
     const auto gases_with = [&](std::initializer_list<int> numbers) {
-        return named(bottles_that(view.facts, [&](const Reagent& reagent) {
+        return listed(bottles_that(view.facts, [&](const Reagent& reagent) {
             return reagent.is_gas() && carries(view.bottles.of(reagent.material()), numbers);
         }));
     };
@@ -72,11 +60,11 @@ Words charged_gas(const StageView& view) {
         words +=
             fmt::format(" {}: poisonous, and no smell may warn of it: a detector runs before the valve is "
                         "opened. If it sounds or anybody feels ill: out, close the door, call.",
-                        upper_first(names));
+                        capitalised(names));
     if (const std::string names = gases_with({220, 221}); !names.empty())
         words += fmt::format(" {}: flammable gas: no flame, spark or hot surface in the room, and nothing in "
                              "which it gathers.",
-                             upper_first(names));
+                             capitalised(names));
     return words;
 }
 
@@ -88,7 +76,7 @@ Words toxic(const StageView& view) {
     if (names.empty()) return {};
     return fmt::format("{}: poisonous in small amounts. Weigh and pour only in the hood, with gloves; know "
                        "before you start who helps and what the data sheet says to do.",
-                       upper_first(named(names)));
+                       capitalised(listed(names)));
 }
 
 Words no_acid(const StageView& view) {
@@ -106,7 +94,7 @@ Words gas_with_acid(const StageView& view) {
             return fmt::format(
                 "{} gives a toxic gas with acid: add it in the hood, cold and slowly, and never "
                 "rinse both into one sink or bottle.",
-                upper_first(reagent->material().name));
+                capitalised(reagent->material().name));
     return {};
 }
 
@@ -115,14 +103,14 @@ Words burns(const StageView& view) {
     if (names.empty()) return {};
     return fmt::format("{}: burn{} skin and eyes for good. Goggles and gloves; rinse at once with much water "
                        "and call somebody.",
-                       upper_first(named(names)), names.size() == 1 ? "s" : "");
+                       capitalised(listed(names)), names.size() == 1 ? "s" : "");
 }
 
 Words eyes(const StageView& view) {
     const auto names = bottles_with(view, {318});
     if (names.empty()) return {};
     return fmt::format("{}: harm{} eyes for good. Goggles stay on; rinse an eye at once and call somebody.",
-                       upper_first(named(names)), names.size() == 1 ? "s" : "");
+                       capitalised(listed(names)), names.size() == 1 ? "s" : "");
 }
 
 Words free_bromine(const StageView& view) {
@@ -139,7 +127,7 @@ Words water_reactive(const StageView& view) {
             carries(view.bottles.of(reagent->material()), {260, 261}))
             return fmt::format("{} reacts violently with water: dry glass, dry spatula, and no water in the "
                                "pot before the written stage.",
-                               upper_first(reagent->material().name));
+                               capitalised(reagent->material().name));
     return {};
 }
 
@@ -172,7 +160,7 @@ Words portions(const StageView& view) {
     const char* through = "What is added while the flask boils goes down through the condenser, in portions, "
                           "each after the last has calmed.";
     if (order.oxidisers.empty()) return facts.refluxes() ? through : Words();
-    std::string words = fmt::format("Add {} last, in portions or dropwise, ", named(names_of(order.last())));
+    std::string words = fmt::format("Add {} last, in portions or dropwise, ", listed(names_of(order.last())));
     words +=
         order.into_oxidiser
             ? fmt::format("stirred{}, each after the last has calmed: it gets hot, and what piles up reacts "
@@ -181,7 +169,7 @@ Words portions(const StageView& view) {
             : "and hold the temperature of the sheet; ";
     words += fmt::format("{} {} away from paper and from solvent that is not in the flask.",
                          order.into_oxidiser ? "Keep" : "keep",
-                         order.into_oxidiser ? named(names_of(order.oxidisers)) : "it");
+                         order.into_oxidiser ? listed(names_of(order.oxidisers)) : "it");
     return facts.refluxes() ? fmt::format("{} {}", words, through) : words;
 }
 
@@ -204,7 +192,7 @@ Words gas(const StageView& view) {
     }
     if (names.empty()) return {};
     const bool funnel = view.facts.separates(SeparationMethod::extraction);
-    return fmt::format("Gas forms, up to {} L: {}. {}", significant(litres, 2), named(names),
+    return fmt::format("Gas forms, up to {} L: {}. {}", significant(litres, 2), listed(names),
                        funnel ? "Swirl the open funnel until the fizzing stops, then vent after every turn."
                               : "The vessel stays open to the hood; no stopper, no tight joint.");
 }
@@ -215,7 +203,7 @@ Words anhydride(const StageView& view) {
     return fmt::format("{} meets water here, and that destroys it: in the hood, water or mixture dropwise at "
                        "first, each drop after the last has calmed. It heats up, can boil up and gives off "
                        "acid vapour.",
-                       upper_first(found->name));
+                       capitalised(found->name));
 }
 
 Words quench_order(const StageView& view) {
@@ -230,7 +218,7 @@ Words quench_order(const StageView& view) {
         "(starch and iodide) stays white; only then filter. No tight cap on what was just "
         "quenched.";
     for (const std::string& line : streams::heat_words(view.quench, false))
-        words += fmt::format(" {}.", upper_first(line));
+        words += fmt::format(" {}.", capitalised(line));
     return words;
 }
 

@@ -137,8 +137,8 @@ MixtureResult acute_result(std::string_view title, const std::vector<AcuteRun>& 
         result.unknown_percent = sum.unknown_percent;
         if (sum.corrected && result.notes.empty())
             result.notes.push_back(fmt::format("more than {:g} % is of unknown toxicity, so that share is "
-                                               "taken off the 100 %",
-                                               limits.unknown_corrected_above));
+                                               "taken off the 100 %: {}",
+                                               limits.unknown_corrected_above, limits.unknown_source));
         if (!sum.estimate) continue;
         MixtureTest test;
         test.kind = TestKind::estimate;

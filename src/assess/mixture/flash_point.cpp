@@ -3,7 +3,7 @@
 
 #include "assess/hazard/statement.hpp"
 #include "assess/mixture/specific_limit.hpp"
-
+#include "chemistry/crystal_water.hpp"
 #include "chemistry/element.hpp"
 
 #include <algorithm>
@@ -91,7 +91,6 @@ std::optional<double> by_activity(const ResolvedMixture& mixture, const std::vec
         if (antoine == nullptr || pair == nullptr || !(substance.molar_mass > 0)) return std::nullopt;
         parts.push_back({part.ingredient->percent / substance.molar_mass, part.flash_point, *antoine, *pair});
     }
-    constexpr double molar_mass_of_water = 18.015;
     return liaw_flash_point(parts, water / molar_mass_of_water).value_or(highest_searched);
 }
 

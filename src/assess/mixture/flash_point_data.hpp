@@ -32,7 +32,6 @@ class FlashPointData {
     const AntoineConstants* antoine(std::string_view substance_id) const;
     const WaterPair* with_water(std::string_view substance_id) const;
     const std::string& source() const { return source_; }
-    const std::map<std::string, AntoineConstants, std::less<>>& all_antoine() const { return antoine_; }
 
   private:
     std::map<std::string, AntoineConstants, std::less<>> antoine_;

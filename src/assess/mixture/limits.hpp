@@ -30,8 +30,7 @@ struct AcuteRoute {
 
 struct AcuteLimits {
     std::vector<AcuteRoute> routes;
-    double unknown_stated_from = 0;     // share of unknown ingredients that must be stated
-    double unknown_corrected_above = 0; // above this the estimate is corrected for it
+    double unknown_corrected_above = 0; // share of unknown ingredients above which the estimate is corrected
     std::string unknown_source;
 };
 

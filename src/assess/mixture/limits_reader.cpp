@@ -106,7 +106,6 @@ class LimitsReader {
             limits_.acute.routes.push_back(std::move(route));
         }
         const Field unknown = field["unknown"];
-        limits_.acute.unknown_stated_from = limit_percent(unknown["stated_from_pct"]);
         limits_.acute.unknown_corrected_above = limit_percent(unknown["corrected_above_pct"]);
         limits_.acute.unknown_source = unknown["source"].text();
     }

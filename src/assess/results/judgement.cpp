@@ -115,7 +115,9 @@ void judge_drying(const ResultRow& row, const std::optional<double>& weighed, Ju
         if (first->value > *weighed + std::max(tolerance, 1.5 * row.reading()))
             judgement.add(Finding::gained_mass);
     }
-    if (dried->value > 0) judgement.mass = dried->value;
+    if (!(dried->value > 0)) return;
+    judgement.mass = dried->value;
+    judgement.reading = last_digit(dried);
 }
 
 void judge_melting(const ResultRow& row, const Theory& theory, Judgement& judgement) {
@@ -167,6 +169,7 @@ Judgement judge(const ResultRow& row, const Theory& theory) {
     judgement.theory = theory.grams_at(share);
     const std::optional<double> weighed = row.mass();
     judgement.mass = weighed;
+    judgement.reading = row.reading();
     judge_drying(row, weighed, judgement);
     if (weighed) judge_mass(row, weighed, judgement);
     if (!judgement.mass) judgement.add(Finding::no_mass);
@@ -174,7 +177,8 @@ Judgement judge(const ResultRow& row, const Theory& theory) {
         const double yield = *judgement.mass / judgement.theory;
         judgement.yield = 100 * yield;
         const double above = *judgement.mass - judgement.theory;
-        if (above > 0) judgement.add(above > row.reading() ? Finding::above_theory : Finding::slightly_above);
+        if (above > 0)
+            judgement.add(above > judgement.reading ? Finding::above_theory : Finding::slightly_above);
         if (yield < very_low_yield) judgement.add(Finding::very_low);
     }
     judge_melting(row, theory, judgement);

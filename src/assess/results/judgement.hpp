@@ -63,6 +63,7 @@ struct Judgement {
     Verdict verdict = Verdict::plausible;
     std::uint32_t findings = 0;
     std::optional<double> mass;  ///< g that the yield is of: the dried mass where there is one
+    double reading = 0;          ///< of that mass, by the last digit written, g
     std::optional<double> yield; ///< per cent
     double theory = 0;           ///< g for this row
 

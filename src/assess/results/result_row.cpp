@@ -19,11 +19,6 @@ constexpr std::size_t longest_code = 16, longest_section = 32;
 /// temperatures that lost the dash between them are.
 constexpr double hottest_melting = 1000, absolute_zero = -273.15;
 
-double last_digit(const std::optional<CellNumber>& number) {
-    static constexpr std::array<double, 10> steps{1, 1e-1, 1e-2, 1e-3, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8, 1e-9};
-    return number ? steps[static_cast<std::size_t>(std::clamp(number->decimals, 0, 9))] : 0;
-}
-
 /// A code has a digit and no space, which most names have not.
 bool is_bench_code(std::string_view text) {
     bool digit = false;
@@ -52,6 +47,11 @@ std::string_view without_degrees(std::string_view text) {
 }
 
 } // namespace
+
+double last_digit(const std::optional<CellNumber>& number) {
+    static constexpr std::array<double, 10> steps{1, 1e-1, 1e-2, 1e-3, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8, 1e-9};
+    return number ? steps[static_cast<std::size_t>(std::clamp(number->decimals, 0, 9))] : 0;
+}
 
 std::optional<double> ResultRow::mass() const {
     if (product) return product->value;

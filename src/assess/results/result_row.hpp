@@ -16,6 +16,9 @@
 
 namespace routeweigh::results {
 
+/// A step of the last digit written: 0.01 for "1.25"; 0 where there is no number.
+double last_digit(const std::optional<CellNumber>& number);
+
 struct ResultRow {
     std::size_t line = 0;
     std::string_view bench, section;                             ///< good until the next row is read
@@ -27,7 +30,7 @@ struct ResultRow {
 
     /// As far as it is known: the mass stated, else the difference.
     std::optional<double> mass() const;
-    /// Of the mass, by the last digit written, g.
+    /// Of mass(), by the last digit written, g; 0 where it is not known.
     double reading() const;
 };
 

@@ -2,6 +2,7 @@
 #include "assess/results/theory.hpp"
 
 #include "base/index.hpp"
+#include "chemistry/crystal_water.hpp"
 #include "route/charge.hpp"
 #include "route/limiting_reagent.hpp"
 
@@ -10,30 +11,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <optional>
 
 namespace routeweigh::results {
 namespace {
-
-/// Mol of crystal water in a formula as it is written: "CuSO4.5H2O" has 5.
-double crystal_water(const std::string& formula) {
-    constexpr std::string_view water = "H2O";
-    const std::size_t place = formula.rfind(water);
-    if (place == std::string::npos || place + water.size() != formula.size()) return 0;
-    std::size_t start = place;
-    while (start > 0 && (formula[start - 1] >= '0' && formula[start - 1] <= '9'))
-        --start;
-    const bool joined = start > 0 && (formula[start - 1] == '.' || formula[start - 1] == '\xB7');
-    if (!joined) return 0;
-    return start == place ? 1 : std::stod(formula.substr(start, place - start));
-}
-
-double anhydrous_molar_mass(const Substance& substance) {
-    constexpr double water = 18.015; // g/mol
-    const std::string& formula =
-        substance.common_formula.empty() ? substance.formula.text : substance.common_formula;
-    return substance.molar_mass - water * crystal_water(formula);
-}
 
 /// One charge that brings a substance.
 struct Source {
@@ -80,6 +60,52 @@ void add_bottle_mistakes(MistakeList& list, const Source& source, const Substanc
     }
 }
 
+/// What the usual mistakes make of amount and theoretical yield, put into a theory that has all else.
+/// \param supplies  the limiting one first
+void add_wrong_numbers(Theory& theory, const Assessment& route, std::size_t index,
+                       const std::vector<ReactantSupply>& supplies, double product_coefficient) {
+    const ReactantSupply& least = supplies.front();
+    const double product_mass = theory.product->molar_mass;
+    const bool varies = theory.substrate_limits;
+    MistakeList amounts, theories;
+    for (const Source& source : sources_of(route, index, least.substance)) {
+        amounts.add(source.grams, varies,
+                    fmt::format("grams of {} are written as mmol", source.charge->material->name));
+        add_bottle_mistakes(amounts, source, *least.substance, 1000, varies);
+        add_bottle_mistakes(theories, source, *least.substance, theory.product_per_limiting * product_mass,
+                            varies);
+    }
+    for (const ReactantSupply& other : supplies) {
+        if (&other == &least) continue;
+        const bool moves = other.substance == theory.reference;
+        amounts.add(
+            1000 * other.moles, moves,
+            fmt::format("this is the amount of {}, which does not run out first", other.substance->name));
+        theories.add(other.runs * product_coefficient * product_mass, moves,
+                     fmt::format("{} is taken as the limiting reagent", other.substance->name));
+        theories.add(
+            theory.limiting_mmol / 1000 * theory.product_per_limiting * other.substance->molar_mass, varies,
+            fmt::format("the molar mass of {} stands for that of the product", other.substance->name));
+    }
+    amounts.add(theory.limiting_grams / product_mass * 1000, varies,
+                "the molar mass of the product stands for that of the reagent");
+    amounts.add(theory.limiting_mmol / 1000, varies, "the amount is in mol, not in mmol");
+    if (std::abs(theory.product_per_limiting - 1) > 1e-9) {
+        theories.add(theory.limiting_mmol / 1000 * product_mass, varies,
+                     "the coefficients of the equation are left out");
+        amounts.add(theory.limiting_mmol * theory.product_per_limiting, varies,
+                    "this is the amount of product that it gives");
+    }
+    theories.add(
+        theory.limiting_grams, varies,
+        fmt::format("the mass of {} is taken over: masses stand for mole ratios", least.substance->name));
+    theories.add(1000 * theory.grams, varies, "the mass is in mg, not in g");
+    theories.add(theory.limiting_mmol * product_mass, varies, "mmol are taken as mol");
+
+    theory.wrong_amounts = std::move(amounts.found);
+    theory.wrong_theories = std::move(theories.found);
+}
+
 } // namespace
 
 double Theory::grams_at(double share) const {
@@ -117,45 +143,7 @@ Theory theory_of(const Assessment& route, std::size_t index) {
         theory.substrate = source.charge->material->name;
     }
 
-    const double product_mass = step.product->molar_mass;
-    const bool varies = theory.substrate_limits;
-    MistakeList amounts, theories;
-    for (const Source& source : sources_of(route, index, least.substance)) {
-        amounts.add(source.grams, varies,
-                    fmt::format("grams of {} are written as mmol", source.charge->material->name));
-        add_bottle_mistakes(amounts, source, *least.substance, 1000, varies);
-        add_bottle_mistakes(theories, source, *least.substance, theory.product_per_limiting * product_mass,
-                            varies);
-    }
-    for (const ReactantSupply& other : supplies) {
-        if (&other == &least) continue;
-        const bool moves = other.substance == step.reference;
-        amounts.add(
-            1000 * other.moles, moves,
-            fmt::format("this is the amount of {}, which does not run out first", other.substance->name));
-        theories.add(other.runs * product_coefficient * product_mass, moves,
-                     fmt::format("{} is taken as the limiting reagent", other.substance->name));
-        theories.add(
-            theory.limiting_mmol / 1000 * theory.product_per_limiting * other.substance->molar_mass, varies,
-            fmt::format("the molar mass of {} stands for that of the product", other.substance->name));
-    }
-    amounts.add(theory.limiting_grams / product_mass * 1000, varies,
-                "the molar mass of the product stands for that of the reagent");
-    amounts.add(theory.limiting_mmol / 1000, varies, "the amount is in mol, not in mmol");
-    if (std::abs(theory.product_per_limiting - 1) > 1e-9) {
-        theories.add(theory.limiting_mmol / 1000 * product_mass, varies,
-                     "the coefficients of the equation are left out");
-        amounts.add(theory.limiting_mmol * theory.product_per_limiting, varies,
-                    "this is the amount of product that it gives");
-    }
-    theories.add(
-        theory.limiting_grams, varies,
-        fmt::format("the mass of {} is taken over: masses stand for mole ratios", least.substance->name));
-    theories.add(1000 * theory.grams, varies, "the mass is in mg, not in g");
-    theories.add(theory.limiting_mmol * product_mass, varies, "mmol are taken as mol");
-
-    theory.wrong_amounts = std::move(amounts.found);
-    theory.wrong_theories = std::move(theories.found);
+    add_wrong_numbers(theory, route, index, supplies, product_coefficient);
     return theory;
 }
 

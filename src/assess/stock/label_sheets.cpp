@@ -12,12 +12,6 @@ namespace {
 
 constexpr double rounding = 0.05; ///< mm by which printed sizes may miss each other
 
-int count_of(const Field& field) {
-    const auto count = field.integer();
-    if (count < 1 || count > 50) field.problem("is no number from 1 to 50");
-    return static_cast<int>(std::clamp<std::int64_t>(count, 1, 50));
-}
-
 double length_of(const Field& field, bool may_be_zero) {
     const double length = field.number();
     if (length < 0 || (length == 0 && !may_be_zero) || length > 1000)
@@ -31,8 +25,8 @@ LabelSheetSize read_sheet(const Field& row) {
     sheet.paper = row["paper"].text();
     sheet.paper_width = length_of(row["paper_width"], false);
     sheet.paper_height = length_of(row["paper_height"], false);
-    sheet.columns = count_of(row["columns"]);
-    sheet.rows = count_of(row["rows"]);
+    sheet.columns = row["columns"].integer(1, 50);
+    sheet.rows = row["rows"].integer(1, 50);
     sheet.width = length_of(row["width"], false);
     sheet.height = length_of(row["height"], false);
     sheet.left = length_of(row["left"], true);

@@ -9,11 +9,13 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 namespace routeweigh::stock {
 namespace {
 
 constexpr std::array<const char*, 4> headings{"material", "amount", "unit", "best before"};
+constexpr std::size_t most_shelf_faults = 50, most_unknown_materials = 20;
 enum ShelfColumn { material_column, amount_column, unit_column, date_column, column_count };
 
 /// Where each column stands; -1 where the file has none.
@@ -51,39 +53,68 @@ class ShelfReader {
         : rows_(rows), catalogue_(catalogue), problems_(problems), numbers_(rows.separator()),
           places_(find_columns(rows)) {}
 
+    /// All rows to the end, or until there are too many faults.
+    void read_into(std::vector<ShelfItem>& items) {
+        while (rows_.next()) {
+            if (faults_ >= most_shelf_faults) {
+                fault(rows_.problem(
+                    fmt::format("{} faults were found; the rest of the file was not read", faults_)));
+                return;
+            }
+            if (auto item = read_row()) items.push_back(*item);
+        }
+        if (unknown_ <= most_unknown_materials) return;
+        Problem more;
+        more.severity = Severity::warning;
+        more.message = fmt::format("the catalogue has no material for {} more rows; they are left out",
+                                   unknown_ - most_unknown_materials);
+        more.place.source = rows_.name();
+        problems_.add(std::move(more));
+    }
+
+  private:
     std::optional<ShelfItem> read_row() {
         ShelfItem item;
         item.line = rows_.line();
         const std::string name(cell(material_column));
         item.material = catalogue_.find_material(name);
         if (item.material == nullptr) {
-            Problem problem = rows_.problem(
-                fmt::format("the catalogue has no material \"{}\"; the row is left out", name), "material");
-            problem.severity = Severity::warning;
-            problem.nearest = catalogue_.nearest_material(name);
-            problems_.add(problem);
+            warn_of_unknown(name);
             return std::nullopt;
         }
         try {
             item.grams = read_amount(*item.material);
         } catch (const CellError& error) {
-            problems_.add(rows_.problem(error.what(), "amount"));
+            fault(rows_.problem(error.what(), "amount"));
         } catch (const QuantityError& error) {
             Problem problem = rows_.problem(error.what(), "unit");
             problem.nearest = error.nearest;
-            problems_.add(problem);
+            fault(std::move(problem));
         }
         if (places_[date_column] >= 0 && !cell(date_column).empty()) {
             item.best_before = read_day(cell(date_column));
             if (!item.best_before)
-                problems_.add(
+                fault(
                     rows_.problem(fmt::format("\"{}\" is no day; write it as 2027-03-31", cell(date_column)),
                                   "best before"));
         }
         return item;
     }
 
-  private:
+    void fault(Problem problem) {
+        problems_.add(std::move(problem));
+        ++faults_;
+    }
+
+    void warn_of_unknown(const std::string& name) {
+        if (++unknown_ > most_unknown_materials) return;
+        Problem problem = rows_.problem(
+            fmt::format("the catalogue has no material \"{}\"; the row is left out", name), "material");
+        problem.severity = Severity::warning;
+        problem.nearest = catalogue_.nearest_material(name);
+        problems_.add(std::move(problem));
+    }
+
     std::string_view cell(ShelfColumn column) const {
         return rows_.field(static_cast<std::size_t>(places_[column]));
     }
@@ -102,6 +133,7 @@ class ShelfReader {
     Problems& problems_;
     CsvNumbers numbers_;
     std::array<int, column_count> places_;
+    std::size_t faults_ = 0, unknown_ = 0;
 };
 
 bool usable(const ShelfItem& item, std::optional<Day> on) {
@@ -127,9 +159,7 @@ Shelf read_shelf(CsvReader& rows, const Catalogue& catalogue, Problems& problems
     Shelf shelf;
     shelf.name = rows.name();
     if (!rows.next()) throw InputError(rows.problem("the file is empty"));
-    ShelfReader reader(rows, catalogue, problems);
-    while (rows.next() && problems.all.size() < 100)
-        if (auto item = reader.read_row()) shelf.items.push_back(*item);
+    ShelfReader(rows, catalogue, problems).read_into(shelf.items);
     problems.throw_if_error();
     return shelf;
 }

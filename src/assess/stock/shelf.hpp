@@ -34,8 +34,9 @@ struct Shelf {
     bool has_expired(const Material& material, std::optional<Day> on) const;
 };
 
-/// \param problems  receives a warning for each row of a material that the catalogue does not have
-/// \throws InputError with every other problem of the file: a column missing, no number, an unknown unit
+/// \param problems  receives a warning for each row of a material that the catalogue does not have; after 20
+/// of them one that counts the rest
+/// \throws InputError with the faults of the file, at most 50: a column missing, no number, an unknown unit
 Shelf read_shelf(CsvReader& rows, const Catalogue& catalogue, Problems& problems);
 
 } // namespace routeweigh::stock

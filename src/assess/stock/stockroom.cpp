@@ -51,8 +51,7 @@ Stockroom read_stockroom(const Catalogue& catalogue) {
         if (life.substance == nullptr)
             row["substance"].problem(fmt::format("no substance \"{}\"", name),
                                      catalogue.nearest_substance(name));
-        life.days = static_cast<int>(row["days"].integer());
-        if (life.days < 0 || life.days > 3650) row["days"].problem("is no number of days up to ten years");
+        life.days = row["days"].integer(0, 3650); // ten years
         life.why = streams::text_or_empty(row, "why");
         life.from = file.provenance(row);
         row.close();

@@ -88,7 +88,7 @@ AcidBaseTable read_acid_base_table(const Source& source) {
     table.strong_base_from = file.number("strong_base_from");
     const Field ions = file.root()["ions"];
     for (const std::string& ion : ions.keys())
-        table.charges[ion] = static_cast<int>(ions[ion].integer());
+        table.charges[ion] = ions[ion].integer(-9, 9);
     read_couples(file, table);
     read_decaying(file, table);
     read_substances(file, table);

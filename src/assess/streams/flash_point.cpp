@@ -3,6 +3,7 @@
 
 #include "assess/input_class.hpp"
 #include "base/text.hpp"
+#include "chemistry/crystal_water.hpp"
 
 #include <fmt/format.h>
 
@@ -27,7 +28,7 @@ double activity(const MixedLiquid& liquid, double molar_mass, double moles, doub
                 double mole_fraction) {
     if (liquid.soluble) {
         const double dissolved = *liquid.soluble / molar_mass;
-        const double limit = dissolved / (dissolved + 100.0 / 18.015);
+        const double limit = dissolved / (dissolved + 100.0 / molar_mass_of_water);
         return std::min(1.0, mole_fraction / limit);
     }
     const auto [in_water, in_organic] = *liquid.van_laar;
@@ -145,11 +146,11 @@ FlashPoint screen_flash_point(const Composition& composition, const MixedLiquids
 std::string flash_point_method(const MixedLiquids& liquids) {
     return fmt::format(
         "screened from x gamma P(T) / P(own flash point) = 1 with van Laar or solubility data; used "
-        "from {:g} % water by mass, up to {:g} % dissolved solids, between {:g} and {:g} degC. "
+        "from {:g} % water by mass, up to {:g} % dissolved solids, between {:g} and {:g} degC: {}. "
         "Compared with published closed-cup points of aqueous {} ({}). A measured flash point goes "
         "before.",
         100 * liquids.least_water, 100 * liquids.most_without_vapour, liquids.lowest, liquids.highest,
-        liquids.published_substance, describe(liquids.published_from));
+        describe(liquids.range_from), liquids.published_substance, describe(liquids.published_from));
 }
 
 } // namespace routeweigh::streams

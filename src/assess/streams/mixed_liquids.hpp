@@ -20,8 +20,6 @@ struct MixedLiquid {
     std::optional<double> soluble;                     ///< g per 100 g of water, for what mixes only partly
     bool alcohol = false;
     Provenance from;
-
-    bool miscible() const { return van_laar.has_value(); }
 };
 
 struct MixedLiquids {

@@ -192,7 +192,7 @@ QuenchTable read_quench_table(const Source& source) {
     const Field excess = file.root()["excess"];
     table.excess_low = excess["low"].fraction();
     table.excess_high = excess["high"].fraction();
-    table.excess_from = file.provenance(excess);
+    file.provenance(excess); // asked for, and not printed
     excess.close();
     table.vessel = file.number("vessel_times_liquid");
     table.warm_from = file.number("warm_from_K");
@@ -205,7 +205,7 @@ QuenchTable read_quench_table(const Source& source) {
     const Field molar = file.root()["molar_volume"];
     molar["value"].text();
     table.litres_per_mol = molar["litres"].number();
-    table.litres_from = file.provenance(molar);
+    file.provenance(molar);
     molar.close();
     for (const Field& row : file.root()["oxidisers"].items())
         table.oxidisers.push_back(read_row(file, row));

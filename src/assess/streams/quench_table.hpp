@@ -95,10 +95,8 @@ struct Neutraliser {
 
 struct QuenchTable {
     double excess_low = 0, excess_high = 0; ///< share of what is needed
-    Provenance excess_from;
-    Sourced<double> vessel; ///< times the liquid, where carbonate goes in
+    Sourced<double> vessel;                 ///< times the liquid, where carbonate goes in
     double litres_per_mol = 0;
-    Provenance litres_from;
     Sourced<double> warm_from;     ///< K in the whole liquor, from which its heat is told
     Sourced<double> boils_from;    ///< K, from which it may boil
     Sourced<double> acid_at_bench; ///< mol/L: stronger is not neutralised at a bench

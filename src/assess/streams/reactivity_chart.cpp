@@ -68,7 +68,7 @@ ReactivityChart read_reactivity_chart(const Source& source) {
         row.close();
     }
     for (const Field& row : file.root()["pairs"].items()) {
-        const int a = static_cast<int>(row["a"].integer()), b = static_cast<int>(row["b"].integer());
+        const int a = group_number(row["a"]), b = group_number(row["b"]);
         if (chart.cells().contains(std::minmax(a, b)))
             row.problem(fmt::format("{} with {} stands twice", a, b));
         chart.add(a, b, read_cell(file, row, chart));
@@ -76,7 +76,7 @@ ReactivityChart read_reactivity_chart(const Source& source) {
     }
     for (const Field& row : file.root()["never"].items()) {
         row["meaning"].text();
-        chart.add_never(static_cast<int>(row["group"].integer()), read_cell(file, row, chart));
+        chart.add_never(group_number(row["group"]), read_cell(file, row, chart));
         row.close();
     }
     file.finish();

@@ -44,6 +44,10 @@ void SchemeFile::finish() const {
     problems_.throw_if_error();
 }
 
+int group_number(const Field& field) {
+    return field.integer(1, 999);
+}
+
 std::string text_or_empty(const Field& object, std::string_view key) {
     const auto field = object.maybe(key);
     return field ? field->text() : std::string();

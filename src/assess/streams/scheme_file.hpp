@@ -44,6 +44,9 @@ class SchemeFile {
     std::map<std::string, std::string> sources_;
 };
 
+/// The number of a reactivity group, 1 to 999.
+int group_number(const Field& field);
+
 /// The text of a member, or "".
 std::string text_or_empty(const Field& object, std::string_view key);
 

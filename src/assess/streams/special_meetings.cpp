@@ -61,9 +61,9 @@ SpecialMeetings read_special_meetings(const Source& source) {
         row.close();
     }
     const Field fuel = file.root()["fuel"];
-    all.fuel.as = static_cast<int>(fuel["as"].integer());
+    all.fuel.as = group_number(fuel["as"]);
     for (const Field& number : fuel["against"].items())
-        all.fuel.against.push_back(static_cast<int>(number.integer()));
+        all.fuel.against.push_back(group_number(number));
     all.fuel.detail = fuel["detail"].text();
     all.fuel.from = file.provenance(fuel);
     fuel.close();

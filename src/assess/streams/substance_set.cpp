@@ -15,7 +15,7 @@ namespace {
 std::vector<int> read_numbers(const Field& field) {
     std::vector<int> numbers;
     for (const Field& item : field.items())
-        numbers.push_back(static_cast<int>(item.integer()));
+        numbers.push_back(group_number(item));
     return numbers;
 }
 
@@ -73,8 +73,7 @@ ReactivityGroups read_reactivity_groups(const Source& source) {
     ReactivityGroups result;
     std::set<int> known;
     for (const Field& row : file.root()["groups"].items()) {
-        result.groups.push_back(
-            {static_cast<int>(row["group"].integer()), row["name"].text(), file.provenance(row)});
+        result.groups.push_back({group_number(row["group"]), row["name"].text(), file.provenance(row)});
         if (!known.insert(result.groups.back().number).second) row["group"].problem("stands twice");
         row.close();
     }

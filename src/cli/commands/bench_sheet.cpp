@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "documents/bench_sheet.hpp"
+#include "base/text.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/commands/paper_options.hpp"
-#include "cli/wrong_call.hpp"
 
 #include <CLI/CLI.hpp>
 

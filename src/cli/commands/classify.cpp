@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
+#include "base/text.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/local_rules.hpp"
-#include "cli/wrong_call.hpp"
 
 #include <CLI/CLI.hpp>
 

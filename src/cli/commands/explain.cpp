@@ -24,9 +24,7 @@ void require_figure(const std::vector<Figure>& figures, const std::string& id, b
     if (!against && (id == "same_auxiliaries_process_mass_intensity" || id == "break_even_yield"))
         throw CallError(
             fmt::format("\"{}\" is counted against another route: name its file with --baseline", id));
-    const std::string near = nearest(id, ids);
-    throw CallError(fmt::format("no figure is called \"{}\"{}; there are: {}", id,
-                                near.empty() ? "" : fmt::format("; nearest: \"{}\"", near), join(ids, ", ")));
+    throw CallError(no_such("figure", id, ids));
 }
 
 } // namespace

@@ -108,7 +108,7 @@ std::function<void()> add_improve(CLI::App& program, Context& context) {
         options->limits.recovery = options->recovery / 100.0;
         const SolventRules solvents = read_solvent_rules(context.catalogue());
         const Improvements improvements =
-            find_improvements({assessment, context.catalogue(), solvents, options->limits}, figure,
+            find_improvements({assessment, solvents, options->limits}, figure,
                               apply_to(assessment.route(), context.catalogue(), context.rules()),
                               options->student || options->key ? 0 : std::min(paired, options->top));
         if (options->student || options->key)

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "app/export/question_export.hpp"
 #include "app/what_if.hpp"
+#include "base/text.hpp"
 #include "cli/commands/commands.hpp"
 #include "cli/commands/paper_options.hpp"
 #include "cli/files.hpp"
-#include "cli/wrong_call.hpp"
 #include "documents/question_sheet.hpp"
 
 #include <fmt/core.h>

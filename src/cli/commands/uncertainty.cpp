@@ -5,8 +5,6 @@
 #include "cli/sampling.hpp"
 #include "documents/uncertainty_document.hpp"
 
-#include <fmt/core.h>
-
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
@@ -20,13 +18,9 @@ void require_figures(const Comparison& comparison, const std::vector<std::string
     for (const Figure& figure : comparison.baseline().figures())
         known.push_back(figure.id);
     known.emplace_back("same_auxiliaries_process_mass_intensity");
-    for (const std::string& id : ids) {
-        if (std::find(known.begin(), known.end(), id) != known.end()) continue;
-        const std::string near = nearest(id, known);
-        throw CallError(fmt::format("no figure is called \"{}\"{}; there are: {}", id,
-                                    near.empty() ? "" : fmt::format("; nearest: \"{}\"", near),
-                                    join(known, ", ")));
-    }
+    for (const std::string& id : ids)
+        if (std::find(known.begin(), known.end(), id) == known.end())
+            throw CallError(no_such("figure", id, known));
 }
 
 } // namespace

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // An intermediate carried on as crude: its step ends before the purification, and the next step takes what
 // there is.
+#include "base/text.hpp"
 #include "compare/candidate.hpp"
 #include "compare/charge_place.hpp"
 
@@ -86,9 +87,8 @@ void find_telescoping(const CandidateSource& source, std::vector<Candidate>& can
         for (Assignment& change : notes_left_over(step))
             candidate.changes.push_back(std::move(change));
         candidate.what =
-            fmt::format("carry the crude {} of the step {} on, without ", step.product->name, step.id);
-        for (std::size_t i = 0; i < titles.size(); ++i)
-            candidate.what += (i == 0 ? "" : i + 1 == titles.size() ? " and " : ", ") + titles[i];
+            fmt::format("carry the crude {} of the step {} on, without {}", step.product->name, step.id,
+                        routeweigh::listed(titles)); // another file of this folder has a `listed` too
         candidate.question =
             fmt::format("Does {} have to be purified before the next step?", step.product->name);
         candidate.cautions = {"purity: what was left behind goes into the next pot and may react there or "

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What a bottle really holds: a solution is not pure, a hydrate brings its water, equivalents count moles.
+#include "chemistry/crystal_water.hpp"
 #include "documents/number.hpp"
 #include "documents/questions/kinds.hpp"
 #include "documents/shared_figure.hpp"
@@ -9,7 +10,6 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
-#include <sstream>
 
 namespace routeweigh::documents {
 namespace {
@@ -20,15 +20,6 @@ std::vector<const bench::Reagent*> charges_where(const QuestionSource& source, a
         for (const bench::Reagent& reagent : step.reagents)
             if (reagent.counted != nullptr && fits(reagent)) found.push_back(&reagent);
     return found;
-}
-
-/// Molecules of crystal water in one formula unit, read off the parts of the SMILES.
-int crystal_water(const Substance& substance) {
-    int waters = 0;
-    std::istringstream parts(substance.smiles);
-    for (std::string part; std::getline(parts, part, '.');)
-        waters += part == "O" ? 1 : 0;
-    return substance.id == "water" ? 0 : waters;
 }
 
 } // namespace
@@ -71,8 +62,8 @@ Question ask_hydrate(const QuestionSource& source) {
     if (charges.empty()) return {};
     const bench::Reagent& reagent = *source.dice.one_of(charges);
     const Substance& hydrate = *reagent.counted;
-    constexpr double water = 18.015; // g/mol, IUPAC 2021 abridged atomic weights
-    const double dry = hydrate.molar_mass - crystal_water(hydrate) * water;
+    const int waters = crystal_water(hydrate);
+    const double dry = anhydrous_molar_mass(hydrate);
     const double grams = as_printed(hydrate.molar_mass * reagent.moles * source.dice.between(0.6, 1.8));
     Question question;
     question.id = "hydrate";
@@ -81,12 +72,12 @@ Question ask_hydrate(const QuestionSource& source) {
         fmt::format("{} g of {} are weighed. The salt without its water has a molar mass of {} g/mol, and "
                     "one mol of crystals holds {} mol of water ({} g/mol). How many millimoles of the "
                     "salt are that?",
-                    digits(grams, 3), hydrate.name, fixed(dry, 2), crystal_water(hydrate), water);
+                    digits(grams, 3), hydrate.name, fixed(dry, 2), waters, molar_mass_of_water);
     question.answer = 1000 * grams / hydrate.molar_mass;
     question.unit = "mmol";
     question.wrong = {{1000 * grams / dry, "left the crystal water out of the molar mass"},
-                      {1000 * grams / (dry + water), "counted one water only"}};
-    question.working = {fmt::format("{} + {} × {} = {} g/mol", fixed(dry, 2), crystal_water(hydrate), water,
+                      {1000 * grams / (dry + molar_mass_of_water), "counted one water only"}};
+    question.working = {fmt::format("{} + {} × {} = {} g/mol", fixed(dry, 2), waters, molar_mass_of_water,
                                     fixed(hydrate.molar_mass, 2)),
                         fmt::format("{} g / {} g/mol = {} mmol", digits(grams, 3),
                                     fixed(hydrate.molar_mass, 2), digits(question.answer, 3))};

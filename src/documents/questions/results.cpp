@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace routeweigh::documents {
 
@@ -39,29 +40,38 @@ Question ask_above_hundred(const QuestionSource& source) {
 
 Question ask_overall_yield(const QuestionSource& source) {
     const auto& steps = source.experiment.steps();
-    if (steps.size() < 2) return {};
+    const ScalePlan& plan = source.assessment().flat().scale_plan();
+    if (plan.has_loop()) return {};
+    std::vector<double> yields;
+    for (const bench::BenchStep& step : steps)
+        yields.push_back(step.theory.yield());
+    // Steps beside each other are not multiplied: the same rule as of the figure "yield".
+    const std::vector<int> line = plan.longest_sequence(yields);
+    if (line.size() < 2) return {};
     Question question;
     question.id = "overall_yield";
     question.title = "Yield over all steps";
     std::string listed;
     double product = 1, sum = 0, least = 1;
-    for (const bench::BenchStep& step : steps) {
-        const double yield = std::round(100 * step.theory.yield() * source.dice.between(0.8, 1.0)) / 100;
+    for (const int step : line) {
+        const double yield =
+            std::round(100 * yields[static_cast<std::size_t>(step)] * source.dice.between(0.8, 1.0)) / 100;
         listed += (listed.empty() ? "" : ", ") + fmt::format("{:.0f} %", 100 * yield);
         product *= yield;
         sum += yield;
         least = std::min(least, yield);
     }
     question.text =
-        fmt::format("The {} steps of a line from the first substrate to {} give {}. What is the yield over "
-                    "all of them?",
-                    steps.size(), source.experiment.route().product->name, listed);
+        fmt::format("The {} steps of {} to {} give {}. What is the yield over all of them?", line.size(),
+                    line.size() == steps.size() ? "a line from the first substrate"
+                                                : "the longest line, branches beside it left out,",
+                    source.experiment.route().product->name, listed);
     question.answer = 100 * product;
     question.unit = "%";
-    question.wrong = {{100 * sum / static_cast<double>(steps.size()), "took the mean of the steps"},
+    question.wrong = {{100 * sum / static_cast<double>(line.size()), "took the mean of the steps"},
                       {100 * least, "took the lowest step alone"},
                       {100 * sum, "added the yields"}};
-    const double losses = 100 - (100 * static_cast<double>(steps.size()) - 100 * sum);
+    const double losses = 100 - (100 * static_cast<double>(line.size()) - 100 * sum);
     if (losses > 0) question.wrong.push_back({losses, "added the losses"});
     question.working = {fmt::format("the product of {}: {} %", listed, digits(100 * product, 3))};
     return question;

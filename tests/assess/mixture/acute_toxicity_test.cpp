@@ -159,6 +159,9 @@ TEST_CASE("the unknown share is stated, and taken off above 10 %") {
     CHECK(*result(judged(10.001), "acute_oral").estimate == Approx((100 - 10.001) / 0.046));
     CHECK(result(judged(10.001), "acute_oral").category == "4"); // 1957
     CHECK(all_lines(result(judged(12), "acute_oral")).find("12 % is of unknown hazard") != std::string::npos);
+    // With the place of the rule: CLP Annex I, 3.1.3.6.2 (read).
+    CHECK(all_lines(result(judged(12), "acute_oral")).find("off the 100 %: CLP Annex I, 3.1.3.6.2") !=
+          std::string::npos);
     // Unknown on one route only.
     IngredientFacts facts;
     facts.unknown = {"acute_dermal"};

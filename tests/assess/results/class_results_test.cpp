@@ -109,6 +109,24 @@ TEST_CASE("what cannot be is told from what has to be checked") {
     CHECK(finds(row_of("product (g)", "0.05"), Finding::very_low));
 }
 
+TEST_CASE("a dried mass is as uncertain as its own last digit, however the product was weighed before") {
+    // 2.1406 g at most: 2.15 is within one reading of 0.01 g, 2.145 is not within one of 0.001 g.
+    CHECK(row_of("product (g)", "2.15").judgement.verdict == Verdict::check);
+    const char* const boats = "boat and product (g),boat (g),dried once (g)";
+    CHECK(finds(row_of(boats, ",,2.15"), Finding::slightly_above));
+    CHECK(finds(row_of(boats, "3.400,1.200,2.15"), Finding::slightly_above));
+    CHECK(finds(row_of(boats, ",,2.145"), Finding::above_theory));
+    CHECK(finds(row_of("product (g),dried once (g)", "2.2,2.145"), Finding::above_theory));
+}
+
+TEST_CASE("a mass with an exponent is judged as the same mass without one") {
+    for (const auto& [plain, exponent] :
+         {std::pair{"2.2", "2.2E+00"}, {"2.15", "215E-2"}, {"2.15", "0.215e1"}})
+        CHECK(row_of("product (g)", plain).judgement.findings ==
+              row_of("product (g)", exponent).judgement.findings);
+    CHECK(finds(row_of("product (g)", "2.2E+00"), Finding::slightly_above));
+}
+
 TEST_CASE("a pair of dryings tells whether it was dry, and the dried mass counts") {
     const KeptRow wet = row_of("product (g),dried once (g),dried again (g)", "2.50,1.72,1.712");
     CHECK(finds(wet, Finding::lighter_once_dried));

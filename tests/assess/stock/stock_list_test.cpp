@@ -251,3 +251,27 @@ TEST_CASE("a shelf is refused with line and column; what the catalogue does not 
           std::string::npos);
     CHECK(faults("").find("the file is empty") != std::string::npos);
 }
+
+TEST_CASE("a shelf is read to its end however many of its materials are unknown, and up to 50 faults") {
+    std::string table = "material;amount;unit\n";
+    for (int i = 0; i < 120; ++i)
+        table += "something else;1;g\n";
+    Problems problems;
+    CsvReader rows("shelf.csv", bytes_of(table + "acetanilide;4;g\n"));
+    CHECK(read_shelf(rows, catalogue(), problems).items.size() == 1);
+    REQUIRE(problems.all.size() == 21);
+    CHECK(problems.all.back().message ==
+          "the catalogue has no material for 100 more rows; they are left out");
+    CHECK_FALSE(problems.any_error());
+
+    table = "material;amount;unit\n";
+    for (int i = 0; i < 60; ++i)
+        table += "acetanilide;much;g\n";
+    try {
+        shelf_of(table);
+        FAIL("no fault was found");
+    } catch (const InputError& error) {
+        CHECK(error.problems.size() == 51);
+        CHECK(error.problems.back().message == "50 faults were found; the rest of the file was not read");
+    }
+}
