@@ -103,6 +103,8 @@ constexpr UnitSpelling table[] = {
     {"eq.", "eq", Kind::equivalents, 1},
     {"equiv", "eq", Kind::equivalents, 1},
     {"equiv.", "eq", Kind::equivalents, 1},
+    {"equivalent", "eq", Kind::equivalents, 1},
+    {"equivalents", "eq", Kind::equivalents, 1},
 
     {"g/g", "g/g", Kind::mass_ratio, 1},
     {"kg/kg", "g/g", Kind::mass_ratio, 1},
@@ -164,8 +166,6 @@ constexpr std::pair<std::string_view, std::string_view> habits[] = {
      "c",
      "degC"},
     {"deg.c", "degC"},
-    {"equivalent", "eq"},
-    {"equivalents", "eq"},
     {"equivs", "eq"},
     {"percent", "%"},
 };

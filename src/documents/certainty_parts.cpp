@@ -74,7 +74,7 @@ writing::Cell at_precision(double value, double deviation, int otherwise) {
 }
 
 std::string coverage_words(const Certainty& certainty) {
-    return fmt::format("{:.10g} %", 100.0 * certainty.options().coverage);
+    return fmt::format("{:.10g}\u00A0%", 100.0 * certainty.options().coverage);
 }
 
 std::vector<writing::Text> sampling_remarks(const Certainty& certainty) {

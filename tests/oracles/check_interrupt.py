@@ -47,7 +47,7 @@ def main(program):
         faults.append(f"exit status {status} after an interrupt, not 130")
     if "stopped after" not in said_later(terminal):
         faults.append("the interrupted run does not say that it stopped")
-    if "stopped early" not in json.dumps(json.loads(printed)):
+    if not json.loads(printed)["certainty"]["interrupted"]:
         faults.append("the document does not say that the run was stopped")
 
     process, terminal = start(program)

@@ -115,8 +115,8 @@ class Compiler {
             const double part = correlated.factor[row][k];
             if (part == 0.0) continue;
             const std::string name =
-                fmt::format("{}{}, correlated: part {} of {}", prefix_,
-                            join(names_of(correlated.pointers), " and "), k + 1, correlated.pointers.size());
+                fmt::format("{}{}, correlated: part {} of {}", prefix_, listed(names_of(correlated.pointers)),
+                            k + 1, correlated.pointers.size());
             const std::string key = fmt::format("{} correlated {}", route_->route().id, k);
             add_effect(shared_input(key, name, Normal{0.0, 1.0}), target, index,
                        nominal * spread.deviation() * part, 0.0);
