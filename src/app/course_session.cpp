@@ -87,7 +87,8 @@ CoursePlan read_plan(const SourcePtr& source, const LoadFile& load,
     if (root.maybe("session")) plan.group.session = root["session"].duration().in(unit::min);
     if (const auto field = root.maybe("jurisdiction"))
         if (const std::string name = field->one_of({"EU", "US"}); !name.empty()) plan.jurisdiction = name;
-    if (const auto name = root.maybe("prices")) plan.prices = load(name->text(), NamedBy::file);
+    if (const auto name = root.maybe("prices"))
+        if (const std::string path = name->text(); !path.empty()) plan.prices = load(path, NamedBy::file);
 
     std::set<int> weeks;
     for (const Field& item : root["experiments"].items()) {
