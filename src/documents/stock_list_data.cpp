@@ -38,7 +38,7 @@ writing::MachineTree stock_list_tree(const bench::Experiment& experiment, const 
     for (const bench::Equipment& one : bench::equipment_of(experiment))
         equipment.emplace_back(writing::MachineObject{{"piece", one.name},
                                                       {"for", writing::text_list(one.uses)},
-                                                      {"in_a_section", list.plan.students}});
+                                                      {"in_a_section", one.pieces(list.plan.students)}});
     for (const Need& need : list.waste.needs)
         waste.emplace_back(writing::MachineObject{{"material", need.material->name},
                                                   {"grams_per_run", need.per_run},
@@ -98,10 +98,9 @@ writing::MachineTree stock_list_tree(const bench::Experiment& experiment, const 
         {"lines", std::move(lines)},
         {"recipes", std::move(recipes)},
         {"cost", list.cost},
-        {"packs_price",
-         prices.packs.empty()
-             ? writing::MachineTree()
-             : machine_of(packs_of_class(route.route(), list.plan, list.cost, prices), Edition::key)},
+        {"packs_price", prices.packs.empty()
+                            ? writing::MachineTree()
+                            : machine_of(packs_of_class(route.route(), list, prices), Edition::key)},
         {"currency", prices.currency},
         {"prices_dated", prices.date},
         {"prices_invented", prices.invented}};
