@@ -30,6 +30,19 @@ std::optional<Replacement> read_replacement(const std::string& text) {
     return Replacement{std::stoi(week), text.substr(sign + 1)};
 }
 
+/// The file that a field names; nullptr where it names none or it cannot be read, which is a problem of the
+/// field.
+SourcePtr opened(const Field& field, const LoadFile& load) {
+    const std::string path = field.text();
+    if (path.empty()) return nullptr;
+    try {
+        return load(path);
+    } catch (const InputError& error) {
+        field.problem(error.problems.front().message, error.problems.front().nearest);
+    }
+    return nullptr;
+}
+
 int count_at(const Field& field) {
     const std::int64_t count = field.integer();
     if (count < 1 || count > 100000) field.problem(fmt::format("{} is no count from 1 to 100000", count));
@@ -60,7 +73,7 @@ Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& c
     if (const auto field = root.maybe("jurisdiction"))
         if (const std::string name = field->one_of({"EU", "US"}); !name.empty()) jurisdiction = name;
     SourcePtr prices;
-    if (const auto name = root.maybe("prices")) prices = load(name->text());
+    if (const auto name = root.maybe("prices")) prices = opened(*name, load);
     records_ = std::make_unique<HouseRecords>(catalogue,
                                               streams::shipped_local_rules(catalogue, jurisdiction), prices);
 
@@ -76,14 +89,14 @@ Course::Course(const SourcePtr& source, const LoadFile& load, const Catalogue& c
         Planned experiment{count_at(item["week"]), nullptr, {}, nullptr};
         if (!weeks.insert(experiment.week).second)
             item["week"].problem(fmt::format("week {} has an experiment already", experiment.week));
-        std::string path = item["route"].text();
+        const SourcePtr written = opened(item["route"], load);
         if (item.maybe("techniques")) experiment.techniques = item["techniques"].texts();
         item.close();
         if (replacement && replacement->week == experiment.week) {
             experiment.route = load(replacement->route);
-            if (!path.empty()) experiment.replaced = load(path);
-        } else if (!path.empty()) {
-            experiment.route = load(path);
+            experiment.replaced = written;
+        } else {
+            experiment.route = written;
         }
         planned.push_back(std::move(experiment));
     }

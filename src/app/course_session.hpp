@@ -22,7 +22,8 @@
 
 namespace routeweigh {
 
-/// The text of a file that another one names. \throws whatever the front end throws for what cannot be read
+/// The text of a file that another one names. \throws InputError with one problem, the reason and a near
+/// name, where that cannot be read; whatever the front end throws for a file that the call names
 using LoadFile = std::function<SourcePtr(const std::string& path)>;
 
 /// A course with everything that was read for it. Stays where it was made, for its parts point at each other.
