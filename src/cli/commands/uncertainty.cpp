@@ -48,6 +48,8 @@ std::function<void()> add_uncertainty(CLI::App& program, Context& context) {
         ->type_name("ID");
     options->sampling.add_to(*command, 1);
     context.add_output_options(*command);
+    command->footer("Example:\n"
+                    "  routeweigh uncertainty routes/4-bromoacetanilide --baseline A1\n");
     return [options, &context] {
         std::vector<SourcePtr> sources = context.sources(options->routes);
         std::vector<Route> routes = options->sampling.read(sources, context.catalogue(), context.rules());
