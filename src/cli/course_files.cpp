@@ -20,8 +20,7 @@ std::string near_path(const std::string& written, const fs::path& missing) {
     const fs::path folder = missing.has_parent_path() ? missing.parent_path() : fs::path(".");
     std::vector<std::string> names;
     std::error_code error;
-    for (fs::directory_iterator entry(folder, error), end; !error && entry != end;
-         entry.increment(error))
+    for (fs::directory_iterator entry(folder, error), end; !error && entry != end; entry.increment(error))
         names.push_back(entry->path().filename().string());
     const std::string near = nearest(missing.filename().string(), names);
     return near.empty() ? near : (fs::path(written).parent_path() / near).string();
