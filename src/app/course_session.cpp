@@ -31,6 +31,19 @@ std::optional<Replacement> read_replacement(const std::string& text) {
     return Replacement{std::stoi(week), text.substr(sign + 1)};
 }
 
+/// The file that a field names; nullptr where it names none or it cannot be read, which is a problem of the
+/// field.
+SourcePtr opened(const Field& field, const LoadFile& load) {
+    const std::string path = field.text();
+    if (path.empty()) return nullptr;
+    try {
+        return load(path, NamedBy::file);
+    } catch (const InputError& error) {
+        field.problem(error.problems.front().message, error.problems.front().nearest);
+    }
+    return nullptr;
+}
+
 int count_at(const Field& field) {
     const std::int64_t count = field.integer();
     if (count < 1 || count > 100000) field.problem(fmt::format("{} is no count from 1 to 100000", count));
@@ -56,10 +69,9 @@ PlannedExperiment read_experiment(const Field& item, const LoadFile& load,
                                   const std::optional<Replacement>& replacement) {
     PlannedExperiment experiment;
     experiment.week = count_at(item["week"]);
-    const std::string path = item["route"].text();
+    experiment.route = opened(item["route"], load);
     if (item.maybe("techniques")) experiment.techniques = item["techniques"].texts();
     item.close();
-    if (!path.empty()) experiment.route = load(path, NamedBy::file);
     if (replacement && replacement->week == experiment.week) {
         experiment.replaced = experiment.route;
         experiment.route = load(replacement->route, NamedBy::call);
@@ -87,8 +99,7 @@ CoursePlan read_plan(const SourcePtr& source, const LoadFile& load,
     if (root.maybe("session")) plan.group.session = root["session"].duration().in(unit::min);
     if (const auto field = root.maybe("jurisdiction"))
         if (const std::string name = field->one_of({"EU", "US"}); !name.empty()) plan.jurisdiction = name;
-    if (const auto name = root.maybe("prices"))
-        if (const std::string path = name->text(); !path.empty()) plan.prices = load(path, NamedBy::file);
+    if (const auto name = root.maybe("prices")) plan.prices = opened(*name, load);
 
     std::set<int> weeks;
     for (const Field& item : root["experiments"].items()) {

@@ -25,7 +25,8 @@ namespace routeweigh {
 /// A path is relative to the folder of the file that names it, or to where the call was made.
 enum class NamedBy { file, call };
 
-/// The text of a file. \throws whatever the front end throws for what cannot be read
+/// The text of a file. \throws InputError with one problem, the reason and a near name, where one that a file
+/// names cannot be read; whatever the front end throws for one that the call names
 using LoadFile = std::function<SourcePtr(const std::string& path, NamedBy named)>;
 
 /// A course with everything that was read for it. Stays where it was made, for its parts point at each other.

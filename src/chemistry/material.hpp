@@ -24,11 +24,12 @@ struct Material {
     std::string id;
     std::string name;
     std::vector<std::string> synonyms;
-    std::vector<Component> components; // at least one; the fractions sum to 1
-    std::optional<double> density;     // g/mL
-    std::optional<double> density_at;  // degC
-    std::string basis;                 // what the strength means, in words
-    bool typical = false;              // the composition varies between suppliers
+    std::vector<Component> components;     // at least one; the fractions sum to 1
+    std::optional<Substance::Phase> phase; // at 25 degC; none: as the phases of its components have it
+    std::optional<double> density;         // g/mL
+    std::optional<double> density_at;      // degC
+    std::string basis;                     // what the strength means, in words
+    bool typical = false;                  // the composition varies between suppliers
     std::map<std::string, std::string> sources;
     std::string notes;
 

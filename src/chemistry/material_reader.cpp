@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "chemistry/material_reader.hpp"
 
+#include "chemistry/substance_reader.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -71,6 +73,7 @@ Material read_material(const Field& field, const ComponentLookup& lookup) {
     read_components(field, lookup, material);
     read_carriers(field, material);
 
+    if (const auto phase = field.maybe("phase_at_25C")) material.phase = read_phase(*phase);
     if (const auto density = field.maybe("density_g_per_mL")) {
         material.density = density->number();
         if (!(*material.density > 0))
@@ -81,7 +84,7 @@ Material read_material(const Field& field, const ComponentLookup& lookup) {
     const Field sources = field["sources"];
     for (const std::string& datum : sources.is_object() ? sources.keys() : std::vector<std::string>())
         material.sources[datum] = sources[datum].text();
-    for (const std::string_view datum : {"density_g_per_mL"})
+    for (const std::string_view datum : {"density_g_per_mL", "phase_at_25C"})
         if (field.maybe(datum) && !material.sources.contains(std::string(datum)))
             sources.problem(fmt::format("no source for \"{}\"", datum));
     if (!material.sources.contains("composition")) sources.problem("no source for \"composition\"");

@@ -66,10 +66,7 @@ void read_composition(const Field& field, const AtomicWeights& weights, Substanc
 
 void read_physical(const Field& field, Substance& substance) {
     constexpr double absolute_zero = -273.15;
-    const std::string phase = field["phase_at_25C"].one_of({"solid", "liquid", "gas"});
-    substance.phase = phase == "gas"      ? Substance::Phase::gas
-                      : phase == "liquid" ? Substance::Phase::liquid
-                                          : Substance::Phase::solid;
+    substance.phase = read_phase(field["phase_at_25C"]);
     substance.density = optional_number(field, "density_g_per_mL", 0);
     substance.density_at = optional_number(field, "density_T_C", absolute_zero);
     substance.melting_point = optional_number(field, "melting_point_C", absolute_zero);
@@ -143,6 +140,13 @@ void read_sources(const Field& field, Substance& substance) {
 }
 
 } // namespace
+
+Substance::Phase read_phase(const Field& field) {
+    const std::string phase = field.one_of({"solid", "liquid", "gas"});
+    return phase == "gas"      ? Substance::Phase::gas
+           : phase == "liquid" ? Substance::Phase::liquid
+                               : Substance::Phase::solid;
+}
 
 Substance read_substance(const Field& field, const AtomicWeights& weights) {
     Substance substance;

@@ -53,7 +53,6 @@ int run(int argc, char** argv) {
         "routeweigh");
     program.set_version_flag("--version", "routeweigh " ROUTEWEIGH_VERSION);
     program.set_help_flag("--help", "Print this help");
-    program.footer(examples);
     program.require_subcommand(1);
     program.fallthrough();
     cli::Context context;
@@ -66,6 +65,7 @@ int run(int argc, char** argv) {
         CLI::App* added = program.get_subcommand(command.name);
         added->callback([&chosen, runner = std::move(runner)] { chosen = runner; });
     }
+    program.footer(examples); // last: commands take over the examples that are there when they are added
     try {
         program.parse(argc, argv);
     } catch (const CLI::ParseError& error) {

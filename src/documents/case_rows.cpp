@@ -160,6 +160,10 @@ std::vector<CaseRow> case_rows(const Proposal& proposal, const stock::PriceList&
     rows.push_back(
         case_row(proposal, "waste_streams", "streams of waste to keep apart", "", 0, stream_count));
     if (proposal.same_product()) add_intensities(proposal, rows);
+    // A route in its own place: no yield and no price that is lacking makes a difference.
+    if (proposal.now->use.route->route().source->text == proposal.proposed->use.route->route().source->text)
+        for (CaseRow& row : rows)
+            row.standing = RowStanding::same;
     return rows;
 }
 

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <string_view>
 
 namespace routeweigh::documents {
 
@@ -27,18 +28,28 @@ std::vector<PrintedShare> printed_shares(const std::vector<std::pair<const Subst
     return shares;
 }
 
+std::string name_in_water(const Substance& substance) {
+    constexpr std::string_view dry = " (anhydrous)";
+    std::string name = substance.name;
+    if (name.ends_with(dry)) name.resize(name.size() - dry.size());
+    return name;
+}
+
 std::string composition_text(const std::vector<PrintedShare>& shares) {
     std::string text;
     std::vector<std::string> traces;
+    const bool wet = std::any_of(shares.begin(), shares.end(),
+                                 [](const PrintedShare& share) { return share.substance->id == "water"; });
     for (const PrintedShare& share : shares) {
+        const std::string name = wet ? name_in_water(*share.substance) : share.substance->name;
         if (share.tenths == 0) {
-            traces.push_back(share.substance->name);
+            traces.push_back(name);
             continue;
         }
         if (!text.empty()) text += ", ";
         text += share.tenths % 10 == 0 && share.tenths == 1000
-                    ? fmt::format("{} 100 %", share.substance->name)
-                    : fmt::format("{} {}.{} %", share.substance->name, share.tenths / 10, share.tenths % 10);
+                    ? fmt::format("{} 100 %", name)
+                    : fmt::format("{} {}.{} %", name, share.tenths / 10, share.tenths % 10);
     }
     if (!traces.empty()) text += "; traces of " + listed(traces);
     return text;

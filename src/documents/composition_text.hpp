@@ -19,6 +19,9 @@ struct PrintedShare {
 /// Largest first, water last. \pre grams are not negative, and one is above zero
 std::vector<PrintedShare> printed_shares(const std::vector<std::pair<const Substance*, double>>& grams);
 
+/// Beside water nothing is anhydrous: "sodium thiosulfate" of "sodium thiosulfate (anhydrous)".
+std::string name_in_water(const Substance& substance);
+
 /// "ethanol 92.4 %, water 7.6 %"; what is below 0.05 % is named behind it: "; traces of bromine".
 /// One substance alone is "ethanol 100 %".
 std::string composition_text(const std::vector<PrintedShare>& shares);

@@ -32,6 +32,19 @@ std::string range_text(const Estimate& estimate, double factor, int significant 
                        digits(estimate.high * factor, significant));
 }
 
+/// "a; b" of the stages of which the condition holds; empty: of none.
+std::string stages_where(const ClassUse& use, bool StageUse::*holds) {
+    std::vector<std::string> titles;
+    for (const StageUse& stage : use.one.stages)
+        if (stage.*holds) {
+            const Route& route = use.route->route();
+            const Step& step = route.steps[at(stage.step)];
+            titles.push_back((route.steps.size() > 1 ? step.id + ": " : "") +
+                             step.stages[at(stage.stage)].title);
+        }
+    return join(titles, "; ");
+}
+
 writing::Table stage_table(const ClassUse& use) {
     writing::Table table;
     table.caption = "Stage by stage, one run of each step";
@@ -59,6 +72,14 @@ writing::Table stage_table(const ClassUse& use) {
              stage.cooling.usual > 0.0 ? range_text(stage.cooling, 1.0) : "",
              stage.suction.usual > 0.0 ? range_text(stage.suction, 1.0) : ""});
     }
+    if (const std::string raised = stages_where(use, &StageUse::raised); !raised.empty())
+        table.remarks.emplace_back(
+            "Power times time gives less than the heat floor, in part or whole, and is raised to it: " +
+            raised + ". So much material takes a stronger heater or more time than the stage states.");
+    if (const std::string below = stages_where(use, &StageUse::below_floor); !below.empty())
+        table.remarks.emplace_back("Warning: the energy that the route file states is less than the heat "
+                                   "floor, so one of its numbers is wrong: " +
+                                   below + ".");
     return table;
 }
 
@@ -97,28 +118,32 @@ writing::Table money_table(const ClassUse& use, const House& house) {
                      {.heading = "the class", .align = decimal},
                      {.heading = "a student", .align = decimal},
                      {.heading = "a gram of product", .align = decimal}};
-    const auto cell = [](double money) { return writing::Cell(fixed(money, 2), money); };
-    const auto row = [&](std::string name, double amount, writing::RowKind kind = writing::RowKind::plain) {
-        table.rows.push_back(writing::Row({writing::Cell(std::move(name)), cell(amount),
-                                           cell(amount / use.runs()), cell(amount / use.product)},
-                                          kind));
+    // A sum of nothing but what has no price is not 0.
+    const auto cell = [](double money, bool priced) {
+        return priced ? writing::Cell(fixed(money, 2), money) : writing::missing("not in the price list");
     };
-    const writing::Cell unpriced = writing::missing("not in the price list");
+    const auto row = [&](std::string name, double amount, bool priced,
+                         writing::RowKind kind = writing::RowKind::plain) {
+        table.rows.push_back(
+            writing::Row({writing::Cell(std::move(name)), cell(amount, priced),
+                          cell(amount / use.runs(), priced), cell(amount / use.product, priced)},
+                         kind));
+    };
     const bool spare = use.plan.extra > 0.0;
-    row("chemicals used up", use.money.used);
-    row(spare ? "packs bought for it, with the extra" : "packs bought for it", use.money.packs);
-    row("left in the packs", use.money.packs - use.money.used);
-    for (const course::Disposal& one : use.money.disposals) {
-        std::string name = fmt::format("disposal: {} ({} L)", one.container, digits(one.millilitres / 1000));
-        if (one.price)
-            row(std::move(name), one.cost());
-        else
-            table.rows.push_back({std::move(name), unpriced, unpriced, unpriced});
-    }
-    row("electricity", use.money.power);
-    row("water", use.money.water);
-    row("used up, disposal, electricity, water", use.money.consumed(), writing::RowKind::total);
-    row("spent when every pack is bought", use.money.spent(), writing::RowKind::total);
+    const bool chemicals = use.money.packs > 0.0 || use.stock.unpriced.empty();
+    row("chemicals used up", use.money.used, chemicals);
+    row(spare ? "packs bought for it, with the extra" : "packs bought for it", use.money.packs, chemicals);
+    row("left in the packs", use.money.packs - use.money.used, chemicals);
+    for (const course::Disposal& one : use.money.disposals)
+        row(fmt::format("disposal: {} ({} L)", one.container, digits(one.millilitres / 1000)), one.cost(),
+            one.price.has_value());
+    row("electricity", use.money.power, house.prices.electricity.has_value());
+    row("water", use.money.water, house.prices.water.has_value());
+    const auto sum = [&](std::string name, double amount) {
+        row(std::move(name), amount, amount > 0.0 || use.money.unpriced.empty(), writing::RowKind::total);
+    };
+    sum("used up, disposal, electricity, water", use.money.consumed());
+    sum("spent when every pack is bought", use.money.spent());
     if (!use.stock.waste.needs.empty())
         table.remarks.emplace_back("Chemicals include what the waste plan asks to have at hand.");
     if (!use.money.unpriced.empty())

@@ -23,8 +23,8 @@ using writing::LabelSheet;
 /// One label with what programs read of it.
 struct Labelled {
     LabelSheet::Label label;
-    std::string
-        kind; ///< "bottle", "waste", or "waiting" for what is in a waste container once it is quenched
+    std::string kind; ///< "bottle", "waste", "recovery" for a solvent to be used again, or "waiting" for what
+                      ///< is in a waste container once it is quenched
     std::vector<PrintedShare> shares;
     bool shares_known = true; ///< false for washings: how much water is in them nobody planned
     int copies = 1;
@@ -118,7 +118,7 @@ std::string contents_heading(const streams::ContainerContents& contents) {
 std::string names_text(const std::vector<PrintedShare>& shares) {
     std::vector<std::string> names;
     for (const PrintedShare& share : shares)
-        names.push_back(share.substance->name);
+        names.push_back(documents::name_in_water(*share.substance));
     return join(names, ", ");
 }
 
@@ -136,7 +136,7 @@ std::string frees_gas_with_acid(const streams::ContainerContents& contents) {
 Labelled waste_label(const streams::ContainerContents& contents, const MixtureRules& rules,
                      const LabelWords& words) {
     Labelled made;
-    made.kind = contents.awaits_quench ? "waiting" : "waste";
+    made.kind = contents.awaits_quench ? "waiting" : contents.is_for_recovery() ? "recovery" : "waste";
     made.copies = contents.containers;
     made.shares_known = !contents.washings;
     std::vector<std::pair<const Substance*, double>> grams;
@@ -149,7 +149,8 @@ Labelled waste_label(const streams::ContainerContents& contents, const MixtureRu
     for (const auto& [substance, mass] : grams)
         mixture.ingredients.push_back(
             {substance, mass / total, substance->phase == Substance::Phase::gas, IngredientFacts{}});
-    made.label.heading = "Hazardous waste";
+    made.label.heading =
+        contents.is_for_recovery() ? "To be used again, nothing else into it" : "Hazardous waste";
     made.label.name = contents.name;
     made.label.contents = contents_heading(contents) +
                           (contents.washings ? names_text(made.shares) : composition_text(made.shares));

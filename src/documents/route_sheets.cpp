@@ -183,11 +183,12 @@ Sheet steps_sheet(const BookPlan& plan) {
     const Assessment& assessment = plan.assessment;
     const FlatRoute& flat = assessment.flat();
     const Evaluation& written = assessment.evaluation();
-    Sheet sheet{"Steps", {18, 40, 12, 12, 12, 12, 10}, {}, first_data_row - 1};
+    Sheet sheet{"Steps", {18, 40, 18, 12, 12, 12, 10}, {}, first_data_row - 1};
     sheet.add({SheetCell::words("Steps: theory, yield, and how often each is run", CellUse::title)});
     sheet.add({SheetCell::words("Grams are for one run of the step; needed is what the steps after it take.",
                                 CellUse::note)});
-    sheet.add(headings({"step", "title", "theory, g", "isolated yield", "isolated, g", "needed, g", "runs"}));
+    sheet.add(headings(
+        {"step", "title", "theoretical yield, g", "isolated yield", "isolated, g", "needed, g", "runs"}));
     for (std::size_t s = 0; s < flat.steps().size(); ++s) {
         const Step& step = flat.route().steps[s];
         const StepResult& result = written.steps[s];

@@ -25,7 +25,7 @@ std::string step_id(const Route& route, const bench::BenchStep& step, std::strin
 
 writing::MachineTree machine_of(const SharedFigure& figure, Edition edition) {
     writing::MachineObject object{{"figure", figure.id}, {"label", figure.label}};
-    if (figure.to_work_out && edition == Edition::student) {
+    if (!figure.known || (figure.to_work_out && edition == Edition::student)) {
         object.push_back({"value", {}});
         object.push_back({"unit", figure.unit});
         object.push_back({"text", {}});
@@ -140,9 +140,12 @@ SharedFigure figure_of_class(const Route& route, const stock::ClassPlan& plan, s
             std::move(label), value, std::move(unit), fixed(value, decimals)};
 }
 
-SharedFigure packs_of_class(const Route& route, const stock::ClassPlan& plan, double cost,
+SharedFigure packs_of_class(const Route& route, const stock::StockList& list,
                             const stock::PriceList& prices) {
-    return figure_of_class(route, plan, "packs", "packs to buy", cost, prices.currency, 2);
+    SharedFigure figure =
+        figure_of_class(route, list.plan, "packs", "packs to buy", list.cost, prices.currency, 2);
+    figure.known = list.cost > 0.0 || list.unpriced.empty();
+    return figure;
 }
 
 std::string balance_text(double grams) {

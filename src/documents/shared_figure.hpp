@@ -25,6 +25,7 @@ struct SharedFigure {
     std::string unit;
     std::string text;         ///< as every paper prints it, without the unit
     bool to_work_out = false; ///< left blank in the student edition
+    bool known = true;        ///< false: money of what has no price
 
     std::string with_unit() const { return text + "\u00A0" + unit; }
 };
@@ -32,7 +33,8 @@ struct SharedFigure {
 /// What a student edition prints where something is to be written.
 using writing::blank;
 
-/// {"figure", "label", "value", "unit", "text"}; value and text are null where the edition leaves it blank.
+/// {"figure", "label", "value", "unit", "text"}; value and text are null where the edition leaves it blank or
+/// it is not known.
 writing::MachineTree machine_of(const SharedFigure& figure, Edition edition);
 
 /// The figure as a cell or as text, or a blank.
@@ -64,9 +66,8 @@ std::string stream_volume_text(double millilitres);
 /// Of a class: "A3/2 x 12 + 10 %/packs". \param what  id of the figure  \param value  in `unit`
 SharedFigure figure_of_class(const Route& route, const stock::ClassPlan& plan, std::string_view what,
                              std::string label, double value, std::string unit, int decimals);
-/// What the packs to buy cost the class.
-SharedFigure packs_of_class(const Route& route, const stock::ClassPlan& plan, double cost,
-                            const stock::PriceList& prices);
+/// What the packs to buy cost the class; not known where no material to buy has a price.
+SharedFigure packs_of_class(const Route& route, const stock::StockList& list, const stock::PriceList& prices);
 
 /// Numbers without their unit as the papers print them: grams as a balance shows them, millilitres as a
 /// cylinder.

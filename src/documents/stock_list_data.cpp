@@ -90,8 +90,9 @@ writing::MachineTree stock_list_tree(const bench::Experiment& experiment, const 
                                      const stock::PriceList& prices) {
     const Route& route = experiment.route();
     const auto piece_tree = [&](const bench::Equipment& one) -> writing::MachineTree {
-        return writing::MachineObject{
-            {"piece", one.name}, {"for", writing::text_list(one.uses)}, {"in_a_section", list.plan.students}};
+        return writing::MachineObject{{"piece", one.name},
+                                      {"for", writing::text_list(one.uses)},
+                                      {"in_a_section", one.pieces(list.plan.students)}};
     };
     return writing::MachineObject{
         {"routeweigh", std::string(program_version())},
@@ -107,9 +108,8 @@ writing::MachineTree stock_list_tree(const bench::Experiment& experiment, const 
         {"lines", trees_of(list.lines, stock_line_tree)},
         {"recipes", trees_of(list.preparations, preparation_tree)},
         {"cost", list.cost},
-        {"packs_price", prices.packs.empty()
-                            ? writing::MachineTree()
-                            : machine_of(packs_of_class(route, list.plan, list.cost, prices), Edition::key)},
+        {"packs_price", prices.packs.empty() ? writing::MachineTree()
+                                             : machine_of(packs_of_class(route, list, prices), Edition::key)},
         {"currency", prices.currency},
         {"prices_dated", prices.date},
         {"prices_invented", prices.invented}};

@@ -44,6 +44,10 @@ std::string class_words(const stock::ClassPlan& plan) {
     return words;
 }
 
+std::string extra_suffix(const stock::ClassPlan& plan) {
+    return plan.extra > 0 ? ", with extra" : "";
+}
+
 writing::Cell amount_cell(double grams, const Material& material) {
     return {amount_text(grams, material), grams};
 }
@@ -53,8 +57,8 @@ writing::Table charge_table(const StockList& list) {
     table.caption = "What the class uses";
     table.columns = {{.heading = "material"},
                      {.heading = "one student", .align = writing::Align::right},
-                     {.heading = "one section, with extra", .align = writing::Align::right},
-                     {.heading = "all, with extra", .align = writing::Align::right},
+                     {.heading = "one section" + extra_suffix(list.plan), .align = writing::Align::right},
+                     {.heading = "all" + extra_suffix(list.plan), .align = writing::Align::right},
                      {.heading = "comes from"}};
     for (const Need& need : list.needs) {
         const auto made =
@@ -78,8 +82,8 @@ writing::Table waste_table(const StockList& list) {
     table.caption = "For the waste, before streams leave the bench";
     table.columns = {{.heading = "material"},
                      {.heading = "one student", .align = writing::Align::right},
-                     {.heading = "one section, with extra", .align = writing::Align::right},
-                     {.heading = "all, with extra", .align = writing::Align::right},
+                     {.heading = "one section" + extra_suffix(list.plan), .align = writing::Align::right},
+                     {.heading = "all" + extra_suffix(list.plan), .align = writing::Align::right},
                      {.heading = "what for"}};
     for (const Need& need : list.waste.needs)
         table.rows.push_back({need.material->name, amount_cell(need.per_run, *need.material),
@@ -100,14 +104,20 @@ writing::Table equipment_table(const bench::Experiment& experiment, const stock:
                      {.heading = "one student", .align = writing::Align::right},
                      {.heading = "one section", .align = writing::Align::right},
                      {.heading = "for"}};
-    for (const bench::Equipment& one : bench::equipment_of(experiment))
-        table.rows.push_back({one.name, writing::Cell("1", 1),
-                              writing::Cell(std::to_string(plan.students), plan.students),
-                              join(one.uses, "; ")});
+    bool pooled = false;
+    for (const bench::Equipment& one : bench::equipment_of(experiment)) {
+        const int pieces = one.pieces(plan.students);
+        table.rows.push_back({one.name, one.is_pooled() ? writing::Cell("pooled") : writing::Cell("1", 1),
+                              writing::Cell(std::to_string(pieces), pieces), join(one.uses, "; ")});
+        pooled = pooled || one.is_pooled();
+    }
     table.remarks = {
         "Standard sizes that fit what the route puts in them; common practice, no source. Sections "
         "use the same pieces one after the other. What every bench has, such as clamps and stirring, "
         "is not listed."};
+    if (pooled)
+        table.remarks.emplace_back("Pooled: one run of its step makes enough for several students, who share "
+                                   "what it gives.");
     return table;
 }
 
@@ -153,7 +163,9 @@ writing::Table order_table(const StockList& list, const stock::PriceList& prices
     if (priced) {
         std::vector<writing::Cell> total(table.columns.size());
         total.front() = "together";
-        total.back() = {fixed(list.cost, 2), list.cost};
+        total.back() = list.cost > 0.0 || list.unpriced.empty()
+                           ? writing::Cell(fixed(list.cost, 2), list.cost)
+                           : writing::missing("nothing has a price");
         table.rows.push_back({total, writing::RowKind::total});
     }
     return table;
@@ -248,8 +260,11 @@ std::vector<std::string> names_of(const std::vector<const Material*>& materials)
 
 writing::Paragraph cost_words(const StockList& list, const stock::PriceList& prices) {
     std::string words =
-        fmt::format("The packs cost {} in all, {} for each student. {}.", money(list.cost, prices),
-                    money(list.cost / list.plan.runs(), prices), capitalised(prices.words()));
+        list.cost > 0.0 || list.unpriced.empty()
+            ? fmt::format("The packs cost {} in all, {} for each student.", money(list.cost, prices),
+                          money(list.cost / list.plan.runs(), prices))
+            : std::string("What the packs cost is not known.");
+    words += fmt::format(" {}.", capitalised(prices.words()));
     if (!prices.source.empty()) words += " Source: " + prices.source + ".";
     words +=
         " Of each material those packs are taken that cost least together, of several sizes where need be.";
@@ -289,7 +304,10 @@ writing::Document stock_list_document(const bench::Experiment& experiment, const
         "densities of the catalogue.",
         digits(list.plan.portions(), 4), list.plan.students, list.plan.sections,
         digits(1 + list.plan.extra, 3));
-    if (!shelf_name.empty()) method += " On the shelf: " + shelf_name + ".";
+    if (!shelf_name.empty())
+        method += fmt::format(
+            " On the shelf: {}{}.", shelf_name,
+            list.plan.days.empty() ? "; no day of class was given, so end dates were not checked" : "");
     blocks.push_back(writing::Paragraph{method, true});
     blocks.push_back(documents::usual_cautions());
     document.machine = documents::stock_list_tree(experiment, list, prices);

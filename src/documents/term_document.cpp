@@ -43,8 +43,20 @@ std::string session_words(const course::ClassUse& use) {
     return fmt::format("yes, {} min left", fixed(left, 0));
 }
 
-writing::Cell cell_of(const TermFigure& figure, double value) {
+/// \param lacking  some of it is not known
+writing::Cell cell_of(const TermFigure& figure, double value, bool lacking) {
+    if (is_missing(figure, value, lacking)) return writing::missing("not in the price list");
     return {fixed(value, figure.decimals), value};
+}
+
+bool is_lacking(const TermFigure& figure, const course::ClassUse& use) {
+    return figure.lacks != nullptr && figure.lacks(use);
+}
+
+/// Some experiment leaves something out of the figure.
+bool is_open(const TermFigure& figure, const CourseUse& term) {
+    return std::any_of(term.experiments.begin(), term.experiments.end(),
+                       [&](const auto& one) { return is_lacking(figure, one.use); });
 }
 
 writing::Table experiment_table(const CourseUse& term) {
@@ -79,8 +91,9 @@ writing::Table figure_table(const CourseUse& term, const stock::PriceList& price
         if (!is_shown(figure, term.plan(), prices)) continue;
         writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(unit_of(figure, prices))});
         for (const course::Experiment& experiment : term.experiments)
-            row.cells.push_back(cell_of(figure, figure.of(experiment.use)));
-        row.cells.push_back(cell_of(figure, of_term(figure, term, prices)));
+            row.cells.push_back(
+                cell_of(figure, figure.of(experiment.use), is_lacking(figure, experiment.use)));
+        row.cells.push_back(cell_of(figure, of_term(figure, term, prices), is_open(figure, term)));
         table.rows.push_back(std::move(row));
     }
     if (!prices.packs.empty()) table.remarks.emplace_back(pack_words);
@@ -119,12 +132,6 @@ writing::Table technique_table(const CourseUse& term) {
     return table;
 }
 
-/// Some experiment leaves something out of the figure.
-bool is_open(const TermFigure& figure, const CourseUse& term) {
-    return figure.lacks != nullptr && std::any_of(term.experiments.begin(), term.experiments.end(),
-                                                  [&](const auto& one) { return figure.lacks(one.use); });
-}
-
 /// Before and after, the rows in which the change loses first.
 writing::Table change_table(const CourseUse& before, const CourseUse& after, const stock::PriceList& prices) {
     writing::Table table;
@@ -142,7 +149,8 @@ writing::Table change_table(const CourseUse& before, const CourseUse& after, con
         const int sign = printed_sign(new_value - old_value, figure.decimals);
         const bool lacking = is_open(figure, before) || is_open(figure, after);
         writing::Row row({writing::Cell(std::string(figure.name)), writing::Cell(unit_of(figure, prices)),
-                          cell_of(figure, old_value), cell_of(figure, new_value),
+                          cell_of(figure, old_value, is_open(figure, before)),
+                          cell_of(figure, new_value, is_open(figure, after)),
                           writing::Cell((sign > 0 ? "+" : "") + fixed(new_value - old_value, figure.decimals),
                                         new_value - old_value),
                           writing::Cell(lacking    ? "open: not all is known"
@@ -155,6 +163,46 @@ writing::Table change_table(const CourseUse& before, const CourseUse& after, con
         table.rows.insert(table.rows.end(), rows->begin(), rows->end());
     table.remarks = {"Open: a price or a time is lacking, before or after."};
     return table;
+}
+
+const std::string& route_id(const course::Experiment& experiment) {
+    return experiment.use.route->route().id;
+}
+
+/// Experiments of one term that the other does not have in the same week.
+std::vector<const course::Experiment*> only_in(const CourseUse& term, const CourseUse& other) {
+    std::vector<const course::Experiment*> only;
+    for (const course::Experiment& experiment : term.experiments)
+        if (std::none_of(other.experiments.begin(), other.experiments.end(), [&](const auto& one) {
+                return one.week == experiment.week && route_id(one) == route_id(experiment);
+            }))
+            only.push_back(&experiment);
+    return only;
+}
+
+/// One line for each experiment that is moved to another week, left out or added.
+std::vector<std::string> experiment_changes(const CourseUse& before, const CourseUse& after) {
+    std::vector<const course::Experiment*> added = only_in(after, before);
+    std::vector<std::string> moved, lines;
+    const auto words = [](const course::Experiment& experiment) {
+        const Route& route = experiment.use.route->route();
+        return fmt::format("{}, {}", route.product->name, route.title);
+    };
+    for (const course::Experiment* old : only_in(before, after)) {
+        const auto again = std::find_if(added.begin(), added.end(),
+                                        [&](const auto* one) { return route_id(*one) == route_id(*old); });
+        if (again == added.end()) {
+            lines.push_back(fmt::format("Week {} leaves out: {}.", old->week, words(*old)));
+        } else {
+            moved.push_back(
+                fmt::format("Moved from week {} to week {}: {}.", old->week, (*again)->week, words(*old)));
+            added.erase(again);
+        }
+    }
+    for (const course::Experiment* one : added)
+        lines.push_back(fmt::format("Week {} adds: {}.", one->week, words(*one)));
+    moved.insert(moved.end(), lines.begin(), lines.end());
+    return moved;
 }
 
 writing::BulletList technique_changes(const CourseUse& before, const CourseUse& after) {
@@ -171,17 +219,8 @@ writing::BulletList technique_changes(const CourseUse& before, const CourseUse& 
     writing::BulletList list;
     list.items.emplace_back("Techniques lost: " + (lost.empty() ? "none" : join(lost, ", ")) + ".");
     list.items.emplace_back("Techniques gained: " + (gained.empty() ? "none" : join(gained, ", ")) + ".");
-    for (const course::Experiment& experiment : before.experiments) {
-        const auto same =
-            std::find_if(after.experiments.begin(), after.experiments.end(), [&](const auto& other) {
-                return other.week == experiment.week &&
-                       other.use.route->route().id == experiment.use.route->route().id;
-            });
-        if (same == after.experiments.end())
-            list.items.emplace_back(fmt::format("Week {} leaves out: {}, {}.", experiment.week,
-                                                experiment.use.route->route().product->name,
-                                                experiment.use.route->route().title));
-    }
+    for (std::string& line : experiment_changes(before, after))
+        list.items.emplace_back(std::move(line));
     return list;
 }
 

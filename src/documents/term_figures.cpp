@@ -115,8 +115,14 @@ std::string extra_words(const stock::ClassPlan& plan) {
 SharedFigure figure_of(const TermFigure& figure, const ClassUse& use, const stock::PriceList& prices) {
     stock::ClassPlan plan = use.plan;
     if (!figure.spare) plan.extra = 0.0; // its name may not claim what the figure does not hold
-    return figure_of_class(use.route->route(), plan, figure.id, std::string(figure.name), figure.of(use),
-                           unit_of(figure, prices), figure.decimals);
+    SharedFigure shared = figure_of_class(use.route->route(), plan, figure.id, std::string(figure.name),
+                                          figure.of(use), unit_of(figure, prices), figure.decimals);
+    shared.known = !is_missing(figure, shared.value, figure.lacks != nullptr && figure.lacks(use));
+    return shared;
+}
+
+bool is_missing(const TermFigure& figure, double value, bool lacking) {
+    return figure.money && lacking && value == 0.0;
 }
 
 int printed_sign(double difference, int decimals) {

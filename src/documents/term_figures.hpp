@@ -42,6 +42,9 @@ double minutes_lacking(const course::ClassUse& use);
 /// What the extra of the plan is and which figures hold it; "" where the plan has none.
 std::string extra_words(const stock::ClassPlan& plan);
 
+/// Money of which nothing has a price is not 0. \param lacking  some of it is not known
+bool is_missing(const TermFigure& figure, double value, bool lacking);
+
 /// The figure of the class as every paper states it.
 SharedFigure figure_of(const TermFigure& figure, const course::ClassUse& use, const stock::PriceList& prices);
 

@@ -173,7 +173,9 @@ std::string rule_of(const Assessment& route, double Totals::*total) {
         return file.steps.size() == 1
                    ? fmt::format("the reactions at full conversion make {} mmol \u00D7 {} g/mol",
                                  digits(1000.0 * result.theory, 4), digits(molar_mass, 5))
-                   : "isolated product over the product of the yields of the longest linear sequence";
+                   : "isolated product over the yields of the longest linear sequence, multiplied; the bench "
+                     "sheet "
+                     "has the theoretical yield of the last step alone";
     if (total == &Totals::formula_product) return "molar mass of " + file.product->name;
     if (total == &Totals::formula_coproducts)
         return "co-products that the route file declares (/coproducts), in the net equation";

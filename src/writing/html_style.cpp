@@ -35,7 +35,7 @@ li::marker { color: var(--quiet); }
 ul.boxes { list-style: none; padding-left: 0; max-width: none; }
 ul.boxes li { padding-left: 1.7rem; position: relative; }
 ul.boxes li::before { content: ""; position: absolute; left: .15rem; top: .36em; width: .8em; height: .8em; border: 1.2px solid var(--ink); }
-svg.drawing { display: block; max-width: 9rem; max-height: 5rem; margin: .25rem 0 .1rem; }
+svg.drawing { display: block; max-width: 13rem; max-height: 8rem; margin: .25rem 0 .1rem; }
 code { font: .92em/1.4 "DejaVu Sans Mono", "Liberation Mono", Menlo, Consolas, monospace; overflow-wrap: anywhere; }
 .figure { white-space: nowrap; font-variant-numeric: lining-nums; }
 p, li, dd, dt, td, th, caption, summary { overflow-wrap: break-word; }
@@ -181,7 +181,7 @@ footer p { max-width: none; }
   .label-sheet:last-child { break-after: auto; }
   .on-paper { display: block; }
   .on-paper table + table { margin-top: 10pt; }
-  svg.drawing { max-width: 22mm; max-height: 11mm; margin: 0; }
+  svg.drawing { max-width: 55mm; max-height: 31mm; margin: 0; }
   figure svg { width: 100%; max-height: 200mm; }
   figure.graph svg { max-height: 120mm; }
   figure .tall svg { max-height: none; }

@@ -4,20 +4,35 @@
 #include "writing/chart_table.hpp"
 #include "writing/wrap.hpp"
 
+#include <utility>
+
 namespace routeweigh::writing {
 namespace {
 
-void collect(const std::vector<Block>& blocks, std::vector<Table>& tables) {
+struct PlacedTable {
+    std::string section; ///< the heading of level 2 above it
+    Table table;
+};
+
+void collect(const std::vector<Block>& blocks, std::string section, std::vector<PlacedTable>& tables) {
     for (const Block& block : blocks) {
-        if (const auto* table = std::get_if<Table>(&block.content())) {
-            tables.push_back(*table);
+        if (const auto* heading = std::get_if<Heading>(&block.content())) {
+            if (heading->level == 2) section = plain(heading->text);
+        } else if (const auto* table = std::get_if<Table>(&block.content())) {
+            tables.push_back({section, *table});
         } else if (const auto* figure = std::get_if<Figure>(&block.content())) {
-            tables.push_back(chart_table(figure->chart));
-            tables.back().caption = figure->caption;
+            tables.push_back({section, chart_table(figure->chart)});
+            tables.back().table.caption = figure->caption;
         } else if (const auto* folded = std::get_if<Folded>(&block.content())) {
-            collect(folded->blocks, tables);
+            collect(folded->blocks, section, tables);
         }
     }
+}
+
+std::vector<PlacedTable> placed_tables(const Document& document) {
+    std::vector<PlacedTable> tables;
+    collect(document.blocks, {}, tables);
+    return tables;
 }
 
 MachineTree machine_cell(const Cell& cell) {
@@ -29,16 +44,24 @@ MachineTree machine_cell(const Cell& cell) {
 
 std::vector<Table> tables_of(const Document& document) {
     std::vector<Table> tables;
-    collect(document.blocks, tables);
+    for (PlacedTable& placed : placed_tables(document))
+        tables.push_back(std::move(placed.table));
     return tables;
 }
 
 DataRows data_rows(const Document& document) {
     DataRows data;
-    data.columns = {"table", "row", "column", "value", "unit", "note"};
-    for (const Table& table : tables_of(document)) {
+    data.columns = {"section", "table", "group", "line", "row", "column", "value", "unit", "note"};
+    for (const auto& [section, table] : placed_tables(document)) {
+        std::string group;
+        int line = 0; // one reagent may stand twice in a group
         for (const Row& row : table.rows) {
-            if (row.kind == RowKind::group || row.cells.empty()) continue;
+            if (row.cells.empty()) continue;
+            if (row.kind == RowKind::group) {
+                group = row.cells[0].text;
+                continue;
+            }
+            ++line;
             const std::size_t first = table.row_headers ? 1 : 0;
             const std::string name = table.row_headers ? row.cells[0].text : std::string();
             for (std::size_t i = first; i < row.cells.size() && i < table.columns.size(); ++i) {
@@ -48,8 +71,8 @@ DataRows data_rows(const Document& document) {
                     value = cell.number ? DataCell(*cell.number) : DataCell(cell.text);
                 }
                 const std::string note = cell.mark == Mark::at_least ? "at least; " + cell.note : cell.note;
-                data.rows.push_back(
-                    {table.caption, name, table.columns[i].heading, value, table.columns[i].unit, note});
+                data.rows.push_back({section, table.caption, group, static_cast<double>(line), name,
+                                     table.columns[i].heading, value, table.columns[i].unit, note});
             }
         }
     }

@@ -3,11 +3,16 @@
 
 #include "documents/compared.hpp"
 #include "documents/papers.hpp"
+#include "writing/html_style.hpp"
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <regex>
+#include <sstream>
+#include <string>
+#include <vector>
 
 namespace routeweigh {
 namespace {
@@ -24,6 +29,55 @@ const writing::MachineTree& first_step(const writing::Document& document) {
 std::string telltale(double value) {
     const std::string digits = fmt::format("{}", value); // as many as tell it from every other number
     return digits.size() >= 10 && digits.find('e') == std::string::npos ? digits.substr(0, 8) : std::string();
+}
+
+/// Heights of the outlines of a path in its own units, the inner ones of letters among them.
+std::vector<double> outline_heights(const std::string& path) {
+    std::vector<double> heights;
+    std::istringstream outlines(path);
+    std::string outline;
+    while (std::getline(outlines, outline, 'M')) {
+        double lowest = 1e9, highest = -1e9;
+        std::string numbers = std::regex_replace(outline, std::regex("[A-Z]"), " ");
+        std::istringstream pairs(numbers);
+        for (double x = 0, y = 0; pairs >> x >> y;) {
+            lowest = std::min(lowest, y);
+            highest = std::max(highest, y);
+        }
+        if (highest > lowest) heights.push_back(highest - lowest);
+    }
+    return heights;
+}
+
+// CSS: 96 pixels are 25.4 mm, and a drawing with a viewBox shrinks as a whole to the smaller of its limits.
+TEST_CASE("letters of structural formulae are 1.2 mm high on paper, all drawings on one scale") {
+    const std::string style(writing::html_style);
+    std::smatch limits;
+    const std::string print = style.substr(style.find("@media print"));
+    REQUIRE(std::regex_search(
+        print, limits, std::regex("svg[.]drawing [{] max-width: ([0-9.]+)mm; max-height: ([0-9.]+)mm")));
+    const double most_wide = std::stod(limits[1]), most_high = std::stod(limits[2]);
+    std::size_t drawings = 0;
+    double least = 1e9;
+    for (const std::string& file : test::shipped_routes()) {
+        const auto laid_out = test::lay_out_file(file);
+        for (const writing::Table& table :
+             test::tables_in(bench_sheet(laid_out->experiment(), Edition::student).blocks))
+            for (const writing::LineDrawing& drawing : table.drawings) {
+                CAPTURE(drawing.alternative);
+                const double natural = drawing.unit * 25.4 / 96;
+                const double scale =
+                    std::min({natural, most_wide / drawing.width, most_high / drawing.height});
+                CHECK(scale == doctest::Approx(natural)); // nothing is so large that it has to shrink
+                for (const double height : outline_heights(drawing.shapes))
+                    if (height > 70 && height < 90)
+                        least = std::min(least, height * scale); // capitals, digits
+                ++drawings;
+            }
+    }
+    CHECK(drawings > 100);
+    CHECK(least >= 1.19);
+    CHECK(least < 1.4); // larger ones fill pages
 }
 
 TEST_CASE("the student edition holds no key figure in any format, and the key edition holds them all") {

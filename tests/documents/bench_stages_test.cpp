@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What the stages of a bench sheet say to do, in the right order, and how it fits the other papers.
+#include "app/stock_session.hpp"
 #include "assess/bench/equipment.hpp"
 #include "assess/course/class_use.hpp"
 #include "assess/stock/stock_list.hpp"
@@ -299,6 +300,101 @@ TEST_CASE("a step that no glassware is proposed for has no heading over an empty
     const bench::Experiment& experiment = ibuprofen->experiment();
     CHECK(bench::equipment_of(experiment.steps()[2], experiment.rules()).empty());
     CHECK_FALSE(bench::equipment_of(experiment.steps()[0], experiment.rules()).empty());
+}
+
+TEST_CASE("a step that one run of serves several students takes fewer sets of glassware, and says so") {
+    std::size_t pooled = 0;
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        const bench::Experiment& experiment = laid_out->experiment();
+        double most = 0;
+        for (const StepResult& step : experiment.assessment().evaluation().steps)
+            most = std::max(most, step.scale);
+        Problems problems;
+        StockRequest request;
+        request.size.students = 24;
+        const std::string stock =
+            test::text_of(stock_document(experiment, request, Catalogue::embedded(), problems));
+        bool any = false;
+        for (const bench::Equipment& one : bench::equipment_of(experiment)) {
+            CAPTURE(one.name);
+            CHECK(one.pieces(24) >= 1);
+            CHECK(one.pieces(24) >= 24 * std::min(one.runs, 1.0) - 1e-6);
+            CHECK(one.pieces(24) < 24 * std::min(one.runs, 1.0) + 1);
+            CHECK(one.runs <= most);
+            any = any || one.is_pooled();
+            if (experiment.steps().size() == 1) CHECK(one.pieces(24) == 24);
+        }
+        CHECK(any == says(stock, "Pooled: "));
+        pooled += any ? 1U : 0U;
+    }
+    CHECK(pooled >= 2);
+    // One student needs 0.027 run of the benzoin step, so 24 take less than one.
+    const auto laid_out = test::lay_out_file("5-5-diphenylhydantoin/D1a-D2c-D3a.json");
+    const auto all = bench::equipment_of(laid_out->experiment());
+    const auto largest = std::max_element(all.begin(), all.end(),
+                                          [](const auto& a, const auto& b) { return a.holds < b.holds; });
+    CHECK(largest->pieces(24) == 1);
+    CHECK(largest->runs == doctest::Approx(0.027).epsilon(0.05));
+}
+
+TEST_CASE("hot concentrated nitric acid has a caution of its own, whatever gas the equation writes") {
+    std::size_t found = 0;
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        for (const bench::BenchStep& step : laid_out->experiment().steps())
+            for (const bench::BenchStage& stage : step.stages) {
+                const bool nitric = stage.facts.pot.before.grams("nitric-acid") > 0;
+                if (has_caution(stage, "nitrogen_oxides")) {
+                    CHECK(nitric);
+                    CHECK(stage.facts.warm);
+                    ++found;
+                }
+            }
+    }
+    CHECK(found >= 1);
+    CHECK(says(sheet_text("adipic-acid/E1.json"), "gives brown nitrogen oxides"));
+}
+
+TEST_CASE("a melting point is expected at the listed one only where one is listed") {
+    std::size_t listed = 0, not_listed = 0;
+    for (const std::string& file : test::shipped_routes()) {
+        CAPTURE(file);
+        const auto laid_out = test::lay_out_file(file);
+        for (const writing::Table& table :
+             test::tables_in(bench_sheet(laid_out->experiment(), Edition::key).blocks))
+            for (const writing::Row& row : table.rows) {
+                if (!row.cells.front().text.starts_with("melting range")) continue;
+                const bool has_point = says(row.cells.front().text, "(listed: ");
+                CHECK(has_point == says(row.cells.back().text, "listed point"));
+                CHECK(says(row.cells.back().text, "sharp"));
+                ++(has_point ? listed : not_listed);
+            }
+    }
+    CHECK(listed >= 1);
+    CHECK(not_listed >= 1);
+}
+
+TEST_CASE("phosphoric acid 85 % is a liquid on every paper") {
+    const Material* acid = Catalogue::embedded().find_material("phosphoric acid 85 %");
+    REQUIRE(acid != nullptr);
+    CHECK(phase_of(mixture_of(*acid)) == Substance::Phase::liquid);
+    CHECK(stock::is_poured(*acid));
+    std::size_t charges = 0;
+    for (const std::string& file : test::shipped_routes()) {
+        const auto laid_out = test::lay_out_file(file);
+        for (const bench::BenchStep& step : laid_out->experiment().steps())
+            for (const bench::Reagent& reagent : step.reagents) {
+                if (&reagent.material() != acid) continue;
+                CAPTURE(file);
+                REQUIRE(reagent.millilitres.has_value());
+                CHECK(*reagent.millilitres == doctest::Approx(reagent.grams / 1.689)); // g/mL, 85 %, 20 degC
+                ++charges;
+            }
+    }
+    CHECK(charges >= 2);
 }
 
 TEST_CASE("bench sheet and techniques agree on what is cooled in ice") {

@@ -4,9 +4,12 @@
 #include "app/results_session.hpp"
 #include "app/session.hpp"
 #include "app/stock_session.hpp"
+#include "assess/streams/route_waste.hpp"
+#include "assess/streams/stream_rules.hpp"
 #include "documents/compared.hpp"
 #include "documents/composition_text.hpp"
 #include "documents/papers.hpp"
+#include "writing/wrap.hpp"
 #include "writing/writer_list.hpp"
 
 #include <doctest/doctest.h>
@@ -14,6 +17,7 @@
 #include <algorithm>
 #include <map>
 #include <string>
+#include <vector>
 
 using namespace routeweigh;
 
@@ -104,6 +108,40 @@ TEST_CASE("labels of every shipped route: shares add up to 100, and waste to the
         }
 }
 
+TEST_CASE("every container and every bottle that the waste plan names has a label") {
+    std::size_t for_recovery = 0;
+    for (const Comparison& comparison : shipped_comparisons())
+        for (const auto& route : comparison.routes()) {
+            INFO(route->route().id);
+            LabelRequest request = by_eu_rules();
+            request.bottles = false;
+            const writing::Document document = labels_document(*route, request, Catalogue::embedded());
+            std::vector<std::string> names;
+            for (const auto& label : list(*document.machine, "labels")) {
+                names.push_back(text(label, "name"));
+                if (text(label, "kind") == "recovery") {
+                    ++for_recovery;
+                    CHECK(number(list(label, "contents").front(), "percent") > 90);
+                }
+            }
+            const streams::StreamRules rules(Catalogue::embedded(), request.local);
+            for (const streams::StreamAdvice& advice : assess_waste(route->route(), rules).streams) {
+                using Outcome = streams::Decision::Outcome;
+                const streams::Decision& decision = advice.decision;
+                std::string wanted;
+                if (decision.kind) wanted = rules.local.container(*decision.kind)->name;
+                if (decision.outcome == Outcome::recovered) // each solvent by itself
+                    wanted += ": " + advice.stream.recovered.portions().front().substance->name;
+                if (decision.outcome == Outcome::own_bottle)
+                    wanted = decision.bottle + ": " +
+                             (advice.stream.stays_on_product() ? "washings of " : "") + advice.stream.title;
+                if (wanted.empty()) continue;
+                CHECK_MESSAGE(std::find(names.begin(), names.end(), wanted) != names.end(), wanted);
+            }
+        }
+    CHECK(for_recovery >= 1); // dichloromethane of the convergent chalcone
+}
+
 TEST_CASE("the waste labels of the bromination hold all of its filtrate and mother liquor") {
     LabelRequest request = by_eu_rules();
     request.size.students = 24;
@@ -191,6 +229,12 @@ TEST_CASE("a label prints the water, and traces by name") {
                                                    {catalogue.find_substance("ethanol"), 49.99},
                                                    {catalogue.find_substance("bromine"), 0.01}});
     CHECK(composition_text(shares) == "ethanol 50.0 %, water 50.0 %; traces of bromine");
+    CHECK(composition_text(documents::printed_shares(
+              {{catalogue.find_substance("sodium thiosulfate (anhydrous)"), 1.0},
+               {catalogue.find_substance("water"), 9.0}})) == "sodium thiosulfate 10.0 %, water 90.0 %");
+    CHECK(composition_text(documents::printed_shares(
+              {{catalogue.find_substance("sodium thiosulfate (anhydrous)"), 1.0}})) ==
+          "sodium thiosulfate (anhydrous) 100 %");
     CHECK(composition_text(documents::printed_shares({{catalogue.find_substance("ethanol"), 2.0}})) ==
           "ethanol 100 %");
 }
@@ -274,10 +318,31 @@ TEST_CASE("a recipe says how what burns skin meets water") {
     CHECK(acid["sodium metabisulfite 10 % w/v"].find("water") == std::string::npos); // burns no skin
 }
 
+TEST_CASE("a stock list speaks of extra where there is some, and of end dates that nobody checked") {
+    const auto laid_out = test::lay_out_file("4-bromoacetanilide/A3.json");
+    const auto text_of_class = [&](const char* extra, std::vector<std::string> days) {
+        StockRequest request;
+        request.size.students = 24;
+        request.size.extra = extra;
+        request.size.days = std::move(days);
+        request.shelf_name = "shelf.csv";
+        request.shelf = bytes_of("material,amount,unit,best before\nacetanilide,85.5,g,2026-06-30\n");
+        Problems problems;
+        return test::text_of(
+            stock_document(laid_out->experiment(), request, Catalogue::embedded(), problems));
+    };
+    const std::string plain = text_of_class("0%", {}), more = text_of_class("10%", {"2026-09-14"});
+    CHECK(plain.find("one section\n") != std::string::npos);
+    CHECK(plain.find("with extra") == std::string::npos);
+    CHECK(plain.find("end dates were not checked") != std::string::npos);
+    CHECK(more.find("one section, with extra") != std::string::npos);
+    CHECK(more.find("end dates were not checked") == std::string::npos);
+}
+
 TEST_CASE("class results print no figure of a row that is not possible, and every row once") {
     Problems problems;
     const auto results = read_results(
-        bromination(), "", "class.csv",
+        bromination(), "", "../term/my folder/class.csv",
         bytes_of("bench,section,product (g)\nA1,Mon,1.7\nA2,Mon,1.6\nA3,Tue,1.5\nA4,Tue,9\n"), problems);
     const writing::Document document = results_document(bromination(), results);
     CHECK(number(*document.machine, "rows") == 4);
@@ -290,6 +355,7 @@ TEST_CASE("class results print no figure of a row that is not possible, and ever
     // A p of 0.05 or more is no proof of the opposite (common practice, no source).
     CHECK(text.find("may have come about by chance") != std::string::npos);
     CHECK(text.find("does not show that there is none") != std::string::npos);
+    CHECK(writing::plain(document.subtitle) == "class.csv"); // the folders are nobody's business
 }
 
 TEST_CASE("texts of a class file and of a call act in no format") {

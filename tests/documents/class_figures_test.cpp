@@ -318,6 +318,66 @@ TEST_CASE("year against year: before and after are the sums of both terms, and w
     CHECK(test::text_of(document).find("autumn 2025") != std::string::npos);
 }
 
+TEST_CASE("an experiment in another week is moved, and neither left out nor added") {
+    const auto before = test::open_course_text(
+        test::course_text({"4-bromoacetanilide/A1.json", "acetylsalicylic-acid/G2.json"}, 1, 12));
+    const auto after = test::open_course_text(test::course_text(
+        {"acetylsalicylic-acid/G2.json", "4-bromoacetanilide/A3.json", "acetylsalicylic-acid/G4.json"}, 1,
+        12));
+    const std::string text = test::text_of(term_document(after->use(), &before->use(), after->house()));
+    const auto says = [&text](const std::string& words) { return text.find(words) != std::string::npos; };
+    CHECK(says("Moved from week 2 to week 1: acetylsalicylic acid, "));
+    CHECK(says("Week 1 leaves out: 4-bromoacetanilide, "));
+    CHECK(says("Week 2 adds: 4-bromoacetanilide, "));
+    CHECK(says("Week 3 adds: acetylsalicylic acid, "));
+    CHECK_FALSE(says("leaves out: acetylsalicylic acid"));
+    const std::string same = test::text_of(term_document(after->use(), &after->use(), after->house()));
+    for (const char* words : {"Moved from", " leaves out: ", " adds: "})
+        CHECK(same.find(words) == std::string::npos);
+}
+
+TEST_CASE("money of nothing that has a price is missing, and not 0.00") {
+    const auto course = test::open_course_text(test::course_text({"4-bromoacetanilide/A3.json"}, 1, 12));
+    stock::PriceList others = course->house().prices;
+    others.packs.clear();
+    others.packs.push_back(course->house().prices.packs.front());
+    others.packs.front().material = Catalogue::embedded().find_material("benzene"); // not of this route
+    others.electricity.reset();
+    others.water.reset();
+    others.disposal.clear();
+    const course::House house{course->house().catalogue, course->house().waste, course->house().stockroom,
+                              others, course->house().utilities};
+    const course::ClassUse& shipped = course->use().experiments.front().use;
+    const course::ClassUse use = course::use_of_class(*shipped.route, shipped.plan, house);
+    const writing::Table money = table_named(test::tables_in(costs_document(use, house).blocks), "Money");
+    REQUIRE(money.rows.size() >= 7);
+    for (const writing::Row& row : money.rows) {
+        CAPTURE(row.cells.front().text);
+        CHECK(row.cells[1].mark == writing::Mark::missing);
+    }
+    course::CourseUse term = course->use();
+    term.experiments.front().use = use;
+    const writing::Table figures =
+        table_named(test::tables_in(term_document(term, nullptr, house).blocks), "What the whole class");
+    for (const documents::TermFigure& figure : documents::term_figures())
+        if (figure.money) {
+            const writing::Row& row = row_named(figures, std::string(figure.name));
+            CHECK(row.cells[2].mark == writing::Mark::missing);
+            CHECK(row.cells.back().mark == writing::Mark::missing);
+        }
+}
+
+TEST_CASE("a case of a route in its own place has no row that wins, loses or is open") {
+    const auto before = test::example_course();
+    for (const course::Experiment& experiment : before->use().experiments) {
+        const auto again = test::example_course(std::to_string(experiment.week) + "=" + experiment.source);
+        for (const CaseRow& row : documents::case_rows(proposal_of(*before, *again), again->house().prices)) {
+            CAPTURE(row.id);
+            CHECK(row.standing == RowStanding::same);
+        }
+    }
+}
+
 TEST_CASE("a case counts a row only where ten points of yield leave it so") {
     const std::string a1 = "5=../routes/4-bromoacetanilide/A1.json";
     const auto before = test::example_course();

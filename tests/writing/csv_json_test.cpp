@@ -65,18 +65,39 @@ TEST_CASE("without rows of its own a document gives its tables in long form") {
     Document document = sample_document();
     document.rows = {};
     const auto rows = read_csv(write_csv(document, {}));
-    CHECK(rows[0] == std::vector<std::string>{"table", "row", "column", "value", "unit", "note"});
+    CHECK(rows[0] == std::vector<std::string>{"section", "table", "group", "line", "row", "column", "value",
+                                              "unit", "note"});
     bool found = false;
     bool missing_found = false;
     for (const auto& row : rows) {
-        REQUIRE(row.size() == 6);
-        if (row[1] == "atom economy, net" && row[2] == "A2b") found = row[3] == "67.11";
-        if (row[1] == "chlorine economy" && row[2] == "A1") {
-            missing_found = row[3].empty() && row[5] == "the product holds no chlorine";
+        REQUIRE(row.size() == 9);
+        if (row[4] == "atom economy, net" && row[5] == "A2b") found = row[6] == "67.11";
+        if (row[4] == "chlorine economy" && row[5] == "A1") {
+            missing_found = row[6].empty() && row[8] == "the product holds no chlorine";
         }
     }
     CHECK(found);
     CHECK(missing_found);
+}
+
+TEST_CASE("rows of equal name are told apart by the section and the group that they stand in") {
+    Document document;
+    for (const char* step : {"Step 1", "Step 2"}) {
+        document.blocks.push_back(Heading{2, step});
+        document.blocks.push_back(Heading{3, "Reagents"});
+        Table table;
+        table.caption = "Reagents";
+        table.columns = {{.heading = "reagent"}, {.heading = "mass"}};
+        table.rows = {{"ice", "1"}, group("work-up"), {"water", "2"}, group("washing"), {"water", "3"}};
+        document.blocks.push_back(Folded{"more", {std::move(table)}});
+    }
+    const auto rows = read_csv(write_csv(document, {}));
+    REQUIRE(rows.size() == 7);
+    CHECK(rows[1] == std::vector<std::string>{"Step 1", "Reagents", "", "1", "ice", "mass", "1", "", ""});
+    CHECK(rows[2][2] == "work-up");
+    CHECK(rows[3][2] == "washing");
+    CHECK(rows[6] ==
+          std::vector<std::string>{"Step 2", "Reagents", "washing", "3", "water", "mass", "3", "", ""});
 }
 
 TEST_CASE("JSON keeps the order of members, unrounded numbers, and null for what is missing") {

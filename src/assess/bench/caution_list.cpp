@@ -197,6 +197,17 @@ Words gas(const StageView& view) {
                               : "The vessel stays open to the hood; no stopper, no tight joint.");
 }
 
+/// Whatever equation the route writes: common practice, no source.
+Words nitrogen_oxides(const StageView& view) {
+    constexpr double concentrated = 0.2; // by mass, of the pot; our line
+    const streams::Composition& pot = view.facts.pot.before;
+    if (!view.facts.warm || pot.share(pot.grams("nitric-acid")) < concentrated) return {};
+    return "Hot concentrated nitric acid gives brown nitrogen oxides, poisonous to breathe: only in a hood "
+           "that "
+           "draws. Harm to the lungs may show hours later, so whoever has breathed them sees a doctor at "
+           "once.";
+}
+
 Words anhydride(const StageView& view) {
     const Substance* found = view.facts.anhydride_for_water;
     if (found == nullptr) return {};
@@ -271,6 +282,7 @@ constexpr std::array rules{Rule{"charged_gas", charged_gas},
                            Rule{"condenser", condenser},
                            Rule{"portions", portions},
                            Rule{"gas", gas},
+                           Rule{"nitrogen_oxides", nitrogen_oxides},
                            Rule{"anhydride", anhydride},
                            Rule{"pour", pour},
                            Rule{"quench", quench_order},

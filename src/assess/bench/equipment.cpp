@@ -4,12 +4,14 @@
 #include "assess/bench/cold_bath.hpp"
 #include "assess/bench/experiment.hpp"
 #include "assess/pot_contents.hpp"
+#include "base/index.hpp"
 #include "base/list.hpp"
 #include "base/text.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace routeweigh::bench {
 namespace {
@@ -17,7 +19,7 @@ namespace {
 Equipment& item_named(std::vector<Equipment>& all, const std::string& name) {
     const auto found =
         std::find_if(all.begin(), all.end(), [&](const Equipment& one) { return one.name == name; });
-    return found != all.end() ? *found : all.emplace_back(Equipment{name, {}, 0});
+    return found != all.end() ? *found : all.emplace_back(Equipment{name, {}, 0, 1});
 }
 
 void add_item(std::vector<Equipment>& all, const std::string& name, const std::string& use,
@@ -108,6 +110,10 @@ void add_for_streams(std::vector<Equipment>& all, const BenchStep& step, const B
 
 } // namespace
 
+int Equipment::pieces(int students) const {
+    return static_cast<int>(std::ceil(students * std::min(runs, 1.0) - 1e-9));
+}
+
 std::vector<Equipment> equipment_of(const BenchStep& step, const BenchRules& rules) {
     std::vector<Equipment> all;
     for (const BenchStage& stage : step.stages)
@@ -121,12 +127,18 @@ std::vector<Equipment> equipment_of(const BenchStep& step, const BenchRules& rul
 std::vector<Equipment> equipment_of(const Experiment& experiment) {
     std::vector<Equipment> all;
     const bool several = experiment.steps().size() > 1;
-    for (const BenchStep& step : experiment.steps())
+    for (const BenchStep& step : experiment.steps()) {
+        const double runs = experiment.assessment().evaluation().steps[at(step.index)].scale;
         for (const Equipment& one : equipment_of(step, experiment.rules())) {
-            add_item(all, one.name, "", one.holds);
+            const bool known = std::any_of(all.begin(), all.end(),
+                                           [&](const Equipment& other) { return other.name == one.name; });
+            Equipment& item = item_named(all, one.name);
+            item.runs = known ? std::max(item.runs, runs) : runs;
+            item.holds = std::max(item.holds, one.holds);
             for (const std::string& use : one.uses)
-                add_item(all, one.name, several ? step.step->id + ": " + use : use);
+                add_once(item.uses, several ? step.step->id + ": " + use : use);
         }
+    }
     return all;
 }
 

@@ -18,6 +18,12 @@ struct Equipment {
     std::string name;              ///< "250 mL round-bottomed flask"
     std::vector<std::string> uses; ///< titles of stages, or what it is for
     double holds = 0;              ///< mL at most in it; 0: no vessel
+    double runs = 1; ///< of the step that uses it, for one run of the route; of several steps the most
+
+    /// One run of the step serves several students.
+    bool is_pooled() const { return runs < 1; }
+    /// So many of it stand ready for a section.
+    int pieces(int students) const;
 };
 
 /// Each once, though several stages use it.

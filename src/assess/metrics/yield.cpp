@@ -4,7 +4,7 @@
 
 namespace routeweigh::metrics {
 namespace {
-constexpr Term theoretical[] = {{"theoretical yield", &Totals::theoretical_product}};
+constexpr Term theoretical[] = {{"theoretical yield over all steps", &Totals::theoretical_product}};
 constexpr Term waste[] = {{"everything that leaves and is not reused", &Totals::waste}};
 constexpr std::string_view trade_definition = "definition of the trade";
 } // namespace
@@ -23,11 +23,13 @@ const Metric yield{
     .below = theoretical};
 const Metric theoretical_yield{
     .id = "theoretical_yield",
-    .name = "Theoretical yield",
+    .name = "Theoretical yield over all steps",
     .unit = "g",
     .group = FigureGroup::yield,
     .better = Better::neither,
-    .boundary = "product that forms with every conversion at 100 %; one run of the last step",
+    .boundary =
+        "product that one run of the last step would give if no step of the longest linear sequence lost "
+        "anything: isolated product over yield. Of one step it is the theoretical yield",
     .reference = trade_definition,
     .missing = "steps feed each other in a loop",
     .above = theoretical,

@@ -75,6 +75,7 @@ void check_facts(const MixtureFacts& facts, Substance::Phase phase, std::vector<
 Mixture mixture_of(const Material& material) {
     Mixture mixture;
     mixture.name = material.name;
+    if (!material.is_neat()) mixture.facts.phase = material.phase;
     // What a supplier has dissolved stays dissolved.
     for (const Component& component : material.components)
         mixture.ingredients.push_back({component.substance, component.mass_fraction, !material.is_neat()});

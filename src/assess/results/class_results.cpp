@@ -67,7 +67,9 @@ class ClassReader {
     ClassReader(CsvReader& rows, const Theory& theory, Problems& problems)
         : rows_(rows), problems_(problems), reader_(rows, problems) {
         results_.theory = theory;
-        results_.file = rows.name();
+        const std::string& path = rows.name();
+        results_.file =
+            path.substr(path.find_last_of('/') + 1); // papers go to others: no folders of one's own
         results_.findings.resize(finding_kinds().size());
         checks_own_ = reader_.has(ColumnKind::own_amount) || reader_.has(ColumnKind::own_theory) ||
                       reader_.has(ColumnKind::own_yield);

@@ -27,7 +27,7 @@ std::string gram_words(double grams) {
 }
 
 std::string millimole_words(double moles) {
-    return scaled(1000 * moles, "mmol", "umol");
+    return scaled(1000 * moles, "mmol", "µmol");
 }
 
 std::string gas_words(double litres) {

@@ -20,12 +20,16 @@ struct ContainerContents {
     std::set<Treatment::Kind> before; ///< what is done to some of it first; the composition is before that
     bool washings = false; ///< of what stays on the product: the composition is before anything washes it off
     bool awaits_quench = false; ///< stands at the bench until then, and is in another one afterwards
+
+    bool is_for_recovery() const {
+        return container != nullptr && container->kind == ContainerKind::recovery;
+    }
 };
 
 /// Every liquid or solid stream that is collected, in the nominal reading: grams of the ledger times the
-/// pots. Gas, vapour, what is recovered and what stays on the product are no contents of a container.
-/// What waits for its quench at the bench has a container of its own until then, besides: in the reading that
-/// leaves something to quench.
+/// pots; of a solvent for recovery all of it. Gas, vapour, what else is recovered and what stays on the
+/// product are no contents of a container. What waits for its quench at the bench has a container of its own
+/// until then, besides: in the reading that leaves something to quench.
 std::vector<ContainerContents> contents_of(const RouteWaste& waste, double pots, const LocalRules& local);
 
 } // namespace routeweigh::streams

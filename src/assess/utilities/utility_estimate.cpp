@@ -110,6 +110,9 @@ StageUse use_of(const FlatRoute& flat, const Evaluation& evaluation, int step, i
                     latent_heat(flat, evaluation, step, stage, data);
         const double drawn = kilojoules(data.hot_plate, minutes);
         use.socket = {drawn, drawn * (1.0 - data.band.value), drawn * (1.0 + data.band.value), false};
+        use.raised = use.socket.low < use.floor;
+        for (double* energy : {&use.socket.usual, &use.socket.low, &use.socket.high})
+            *energy = std::max(*energy, use.floor);
     }
     if (const Substance* liquid = needs_condenser(stage, pot, data.reflux_within.value)) {
         use.condenses = liquid->name;
@@ -117,7 +120,11 @@ StageUse use_of(const FlatRoute& flat, const Evaluation& evaluation, int step, i
         use.cooling = flow(data.cooling, minutes);
         use.circulation_pump = kilojoules(data.circulation_pump, minutes);
     }
-    if (stage.energy) use.socket = stated(stage.energy->in(unit::kJ));
+    if (stage.energy) {
+        use.socket = stated(stage.energy->in(unit::kJ));
+        use.raised = false;
+        use.below_floor = use.socket.usual < use.floor;
+    }
     if (stage.cooling_water) use.cooling = stated(stage.cooling_water->in(unit::L));
     const auto filtrations = std::count_if(stage.separations.begin(), stage.separations.end(), is_suction);
     const double suction_minutes = data.suction_minutes.value * static_cast<double>(filtrations);

@@ -32,7 +32,9 @@ struct StageUse {
     std::string condenses;       ///< the liquid whose vapour a condenser catches; needs_condenser()
     bool reflux = false;         ///< and leads back
     double floor = 0;            ///< kJ
-    Estimate socket;             ///< kJ
+    Estimate socket;             ///< kJ; estimated, never below the floor
+    bool raised = false;         ///< an end of the estimate lay below the floor
+    bool below_floor = false;    ///< what the file states cannot be right
     Estimate cooling, suction;   ///< L
     double circulation_pump = 0; ///< kJ, instead of cooling water from the tap
     double diaphragm_pump = 0;   ///< kJ, instead of the water of an aspirator

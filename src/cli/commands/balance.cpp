@@ -15,6 +15,8 @@ std::function<void()> add_balance(CLI::App& program, Context& context) {
                      "Such as \"KMnO4 + HCl -> KCl + MnCl2 + H2O + Cl2\"; names of the catalogue work too")
         ->required();
     context.add_output_options(*command);
+    command->footer("Example:\n"
+                    "  routeweigh balance \"H2O2 + HBr -> Br2 + H2O\"\n");
     return [equation, &context] { context.write(balance_document(*equation, context.catalogue())); };
 }
 

@@ -15,6 +15,11 @@ std::function<void()> add_check(CLI::App& program, Context& context) {
     CLI::App* command =
         program.add_subcommand("check", "Name every problem of route files, and nothing else");
     command->add_option("ROUTE", *paths, "Route files, folders of them, or - for standard input")->required();
+    command->footer("Examples:\n"
+                    "  routeweigh check my-route.json\n"
+                    "      what is wrong with a file, with line and nearest spelling\n"
+                    "  routeweigh check routes\n"
+                    "      all route files of a folder and of those in it\n");
     return [paths, &context] {
         Problems problems;
         const std::vector<Route> routes = read_routes(read_sources(*paths), context.catalogue(), problems);

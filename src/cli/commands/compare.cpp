@@ -28,6 +28,11 @@ std::function<void()> add_compare(CLI::App& program, Context& context) {
     const auto limits = add_limits_options(*command);
     options->sampling.add_to(*command, 0);
     context.add_output_options(*command);
+    command->footer("Examples:\n"
+                    "  routeweigh compare routes/4-bromoacetanilide --baseline A1\n"
+                    "      ten ways to one product, in the terminal\n"
+                    "  routeweigh compare routes/4-bromoacetanilide --baseline A1 --output report.html\n"
+                    "      the same as one page to print or send\n");
     return [options, limits, &context] {
         std::vector<SourcePtr> sources = context.sources(options->routes);
         const AssessmentRules& rules = context.rules(jurisdiction_of(*limits, context));

@@ -44,6 +44,10 @@ std::function<void()> add_explain(CLI::App& program, Context& context) {
                      "same_auxiliaries_process_mass_intensity and break_even_yield")
         ->type_name("FILE");
     context.add_output_options(*command);
+    command->footer("Examples:\n"
+                    "  routeweigh explain routes/4-bromoacetanilide/A3.json complete_e_factor\n"
+                    "  routeweigh explain routes/4-bromoacetanilide/A3.json break_even_yield "
+                    "--baseline routes/4-bromoacetanilide/A1.json\n");
     return [options, &context] {
         Problems problems;
         std::vector<Route> routes =

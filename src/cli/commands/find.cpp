@@ -12,6 +12,8 @@ std::function<void()> add_find(CLI::App& program, Context& context) {
         program.add_subcommand("find", "Substances and materials of the catalogue, with sources");
     command->add_option("TEXT", *text, "Part of a name, a formula or a CAS number")->required();
     context.add_output_options(*command);
+    command->footer("Example:\n"
+                    "  routeweigh find \"hydrobromic acid\"\n");
     return [text, &context] { context.write(catalogue_document(context.catalogue(), *text)); };
 }
 

@@ -31,6 +31,10 @@ version give the same questions on every machine.
   routeweigh questions routes/4-bromoacetanilide/A3.json --export qti --output questions
   routeweigh questions routes/4-bromoacetanilide/A3.json --export moodle-xml --output a3.xml
 
+A kind is asked where the route has an answer that is clear. The best single change, for
+one, is not asked where fewer than two changes are found that do not name equivalents,
+loading or yield, or where none of them lowers the E-factor by 1 % of it more than another.
+
 An export holds the answers, each common mistake with the number it leads to, and
 what to say about it. qti writes a folder of items with its manifest.
 )";

@@ -47,7 +47,9 @@ class Drawings {
     }
 
   private:
-    static constexpr double unit = 0.072; // pixels on the page per unit of the drawing
+    /// Pixels on the page per unit of a drawing, the same for all of them: a capital letter, 76 units, is 1.2
+    /// mm high on paper.
+    static constexpr double unit = 0.06;
     static constexpr double pen = 13;
 
     const Paper* paper_;

@@ -27,6 +27,25 @@ bool is_treated(const streams::StreamAdvice& advice) {
            advice.decision.outcome != streams::Decision::Outcome::on_product;
 }
 
+bool holds_carbonate(const streams::Composition& composition) {
+    const auto& portions = composition.portions();
+    return std::any_of(portions.begin(), portions.end(), [](const streams::Portion& portion) {
+        return portion.substance->id.find("carbonate") != std::string::npos;
+    });
+}
+
+/// What is done to it may give a gas. Acid that takes up a base gives none, unless there is carbonate; base
+/// for acid is hydrogencarbonate, and what destroys an oxidiser is left in doubt.
+bool may_give_gas(const streams::StreamAdvice& advice) {
+    using Kind = streams::Treatment::Kind;
+    const auto& first = advice.decision.first;
+    return std::any_of(first.begin(), first.end(), [&](const streams::Treatment& treatment) {
+        if (treatment.kind == Kind::add_acid)
+            return holds_carbonate(advice.nominal.as_left) || holds_carbonate(advice.unreacted.as_left);
+        return treatment.kind != Kind::part_layers;
+    });
+}
+
 streams::TreatmentSupplies supplies_of(const Paper& paper) {
     const streams::StreamRules& rules = paper.experiment.rules().streams;
     return treatment_supplies(*paper.step.quench, rules.quench, rules.catalogue);
@@ -87,7 +106,12 @@ void add_treatments(const Paper& paper, Blocks& blocks) {
         list.items.emplace_back("Have at hand: " + ready);
     for (const streams::StreamAdvice* advice : paper.step.streams)
         if (is_treated(*advice)) list.items.push_back(treatment_line(paper, *advice));
-    list.items.emplace_back("Wait until no more gas comes, then test with paper; a vented cap until then");
+    const bool gas =
+        std::any_of(paper.step.streams.begin(), paper.step.streams.end(),
+                    [](const auto* advice) { return is_treated(*advice) && may_give_gas(*advice); });
+    list.items.emplace_back(
+        gas ? "Wait until no more gas comes, then test with paper; a vented cap until then"
+            : "Test with paper");
     blocks.push_back(writing::Heading{heading_level(paper) + 1, "Before the streams leave the bench"});
     add_quench_caution(paper, blocks);
     blocks.push_back(std::move(list));

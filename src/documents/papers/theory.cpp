@@ -151,7 +151,7 @@ void add_results(const Paper& paper, Blocks& blocks) {
         row(product.melting_point ? fmt::format("melting range, from first drop to clear (listed: {} °C)",
                                                 plain_number(*product.melting_point))
                                   : "melting range, from first drop to clear",
-            "°C", "sharp, at or just below the listed point");
+            "°C", product.melting_point ? "sharp, at or just below the listed point" : "sharp");
     else if (product.boiling_point)
         row(fmt::format("boiling range (listed: {} °C)", plain_number(*product.boiling_point)), "°C", "");
     row("appearance: colour, form", "", "");

@@ -16,6 +16,7 @@ namespace {
 
 constexpr std::size_t most_choices = 5;
 constexpr std::size_t changes_asked = 8; ///< the first of the list; the dice leave five
+constexpr double clear_gain = 0.01; ///< of the figure: the best is so much better than the others; our line
 
 /// The right choice and so many of the others that at most five stand there.
 void thin_out(std::vector<Choice>& choices, Dice& dice) {
@@ -43,7 +44,7 @@ Question ask_container(const QuestionSource& source) {
     Question question;
     question.id = "container";
     question.title = "Which container";
-    question.text = fmt::format("Into which container goes the stream \"{}\"{}?", advice.stream.name,
+    question.text = fmt::format("Into which container goes the stream \"{}\"{}?", advice.stream.title,
                                 advice.decision.first.empty() ? "" : ", after what has to be done first");
     for (const streams::Container& container : local.containers) {
         const bool right = advice.decision.kind == container.kind;
@@ -118,30 +119,31 @@ Question ask_largest_part(const QuestionSource& source) {
 Question ask_best_change(const QuestionSource& source) {
     if (source.improvements == nullptr) return {};
     const Improvements& found = *source.improvements;
-    if (found.ranked.size() + found.no_help.size() < 2 || found.ranked.empty()) return {};
-    const Improvement& best = found.ranked.front();
-    if (gives_away(best)) return {};
+    std::vector<const Improvement*> asked; // the best first
+    for (const auto* list : {&found.ranked, &found.no_help})
+        for (const Improvement& entry : *list)
+            if (!gives_away(entry)) asked.push_back(&entry);
+    if (asked.size() < 2 || asked.front()->gain < clear_gain * found.value) return {};
+    const Improvement& best = *asked.front();
     // What lies too near the best could be called as right.
-    if (found.ranked.size() > 1 && best.gain - found.ranked[1].gain < 0.01 * found.value) return {};
+    std::erase_if(asked, [&](const Improvement* entry) {
+        return entry != &best && best.gain - entry->gain < clear_gain * found.value;
+    });
+    asked.resize(std::min(asked.size(), changes_asked));
+    if (asked.size() < 2) return {};
     Question question;
     question.id = "best_change";
     question.title = "The best single change";
-    question.text =
-        fmt::format("The route leaves {} g of waste for one gram of product. Which single change lowers "
-                    "that most, if everything else stays as it is?",
-                    digits(found.value, 3));
-    for (const auto* list : {&found.ranked, &found.no_help})
-        for (const Improvement& entry : *list) {
-            if (question.choices.size() == changes_asked) break;
-            if (gives_away(entry)) continue;
-            const bool right = &entry == &best;
-            const std::string after = digits(entry.after, 3);
-            question.choices.push_back(
-                {entry.candidate.what, right, right ? "" : fmt::format("leads to {} g/g only", after)});
-            question.working.push_back(fmt::format("{}: {} g/g", entry.candidate.what, after));
-        }
+    question.text = fmt::format("The route leaves {} g of waste for one gram of product. Which one of these "
+                                "changes lowers that most, if everything else stays as it is?",
+                                digits(found.value, 3));
+    for (const Improvement* entry : asked) {
+        const std::string after = digits(entry->after, 3);
+        question.choices.push_back({entry->candidate.what, entry == &best,
+                                    entry == &best ? "" : fmt::format("leads to {} g/g only", after)});
+        question.working.push_back(fmt::format("{}: {} g/g", entry->candidate.what, after));
+    }
     question.working.push_back("Arithmetic only. To test: " + join(best.candidate.cautions, "; ") + ".");
-    if (question.choices.size() < 2) return {};
     thin_out(question.choices, source.dice);
     return question;
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What is compared: routes, scale, standing of the numbers, both boundaries, waste of one run.
+#include "assess/same_auxiliaries.hpp"
 #include "documents/cautions.hpp"
 #include "documents/number.hpp"
 #include "documents/sections/sections.hpp"
@@ -95,8 +96,8 @@ writing::BulletList boundaries(const ReportView& view) {
         same.runs.push_back(number(digits(base.totals().drown_out) + " g"));
         same.runs.push_back(writing::Run(" for "));
         same.runs.push_back(
-            number(digits(1000.0 * base.totals().theoretical_product / view.product().molar_mass) + " mmol"));
-        same.runs.push_back(writing::Run(" theoretical yield)"));
+            number(digits(1000.0 * auxiliaries_of(base.values(), base.flat()).theory) + " mmol"));
+        same.runs.push_back(writing::Run(" theoretical yield of its last step)"));
     } else {
         same.runs.push_back(writing::Run(" (it has none, so here they are only taken out)"));
     }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Every stream with its container, and the way that led there.
 #include "base/text.hpp"
+#include "documents/composition_text.hpp"
 #include "documents/destination.hpp"
 #include "documents/number.hpp"
 #include "documents/shared_figure.hpp"
@@ -37,10 +38,12 @@ writing::Table composition_table(const StreamAdvice& advice) {
                      {.heading = "lost yield never reacted", .align = writing::Align::decimal, .unit = "g"}};
     const streams::Composition& nominal = advice.stream.nominal;
     const streams::Composition& unreacted = advice.stream.unreacted;
+    const bool wet = nominal.grams("water") > 0 || unreacted.grams("water") > 0;
     const auto row = [&](const Substance& substance) {
         const double one = nominal.grams(substance), other = unreacted.grams(substance);
         if (one >= worth_a_row || other >= worth_a_row)
-            table.rows.push_back({substance.name, digits_cell(one), digits_cell(other)});
+            table.rows.push_back(
+                {wet ? name_in_water(substance) : substance.name, digits_cell(one), digits_cell(other)});
     };
     for (const streams::Portion& portion : nominal.portions())
         row(*portion.substance);

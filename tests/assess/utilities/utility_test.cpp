@@ -85,6 +85,34 @@ TEST_CASE("the heat floor is the sum over the materials and their glass") {
     CHECK(use.floor < use.socket.low); // the hot surface loses most of it
 }
 
+TEST_CASE("the socket gives no less than the heat floor, and a stated energy below it is marked") {
+    // A thousandfold of the same mixture in the same half hour; the low end is 203 W x 1800 s / 2.
+    const auto large = [](std::string_view stage_more) {
+        return use_of(Built(route(
+            "4-bromoacetanilide",
+            {step("4-bromoacetanilide", "acetanilide",
+                  "acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide",
+                  {stage("reaction",
+                         {charge("acetanilide", "1 kg", "substrate"), charge("bromine", "1.2 kg", "reagent"),
+                          charge("ethanol", "20 kg", "solvent")},
+                         {reaction("acetanilide + bromine -> 4-bromoacetanilide + hydrogen bromide")},
+                         {filtration("filtrate", R"("keeps": ["4-bromoacetanilide"])")}, stage_more)})})));
+    };
+    const RouteUse warm = large(R"("temperature": "60 degC", "time": "30 min")");
+    CHECK(warm.floor > 203 * 1.8 * 1.5); // above the high end of power times time
+    CHECK(warm.socket.low == warm.floor);
+    CHECK(warm.socket.usual == warm.floor);
+    CHECK(warm.socket.high == warm.floor);
+    CHECK(warm.stages.front().raised);
+    CHECK_FALSE(warm.stages.front().below_floor);
+
+    const RouteUse stated = large(R"("temperature": "60 degC", "time": "30 min", "energy": "90 kJ")");
+    CHECK(stated.socket.usual == doctest::Approx(90));
+    CHECK(stated.stages.front().below_floor);
+    CHECK_FALSE(stated.stages.front().raised);
+    CHECK_FALSE(use_of(Built(brominated(R"("temperature": "60 degC", "time": "30 min")"))).stages[0].raised);
+}
+
 TEST_CASE("what the route file states overrides the estimate") {
     const RouteUse use = use_of(Built(brominated(
         R"("temperature": "78 degC", "time": "30 min", "energy": "90 kJ", "cooling_water": "4 L")")));
