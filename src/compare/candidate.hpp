@@ -7,6 +7,7 @@
 #include "assess/solvent_families.hpp"
 #include "base/assignment.hpp"
 #include "chemistry/catalogue.hpp"
+#include "compare/trial.hpp"
 
 #include <map>
 #include <span>
@@ -38,6 +39,8 @@ struct Candidate {
     /// Candidates that share this are alternatives of which only the one with the lowest hazard score is
     /// kept, and only when it is lower than that of the route as it is. Empty: stands alone.
     std::string alternatives;
+    /// Why nobody should try it: "the stream holds sodium cyanide (H300)". Empty: it may be tried.
+    std::string against{};
 };
 
 /// What candidates are found from.
@@ -46,6 +49,7 @@ struct CandidateSource {
     const Catalogue& catalogue;
     const SolventRules& solvents;
     const ImprovementLimits& limits;
+    Apply apply;
 
     const Route& route() const { return assessment.route(); }
 };

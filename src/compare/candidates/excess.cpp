@@ -2,11 +2,13 @@
 // Each reactant in excess cut to a stated floor over what the limiting one needs.
 #include "compare/candidate.hpp"
 #include "compare/charge_place.hpp"
+#include "compare/less_liquid.hpp"
 #include "route/limiting_reagent.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 
 namespace routeweigh {
 namespace {
@@ -60,6 +62,10 @@ void find_excess(const CandidateSource& source, std::vector<Candidate>& candidat
                                   "lost on the way; follow it "
                                   "by thin-layer chromatography to the end",
                                   "time: with less of it the last part reacts slowly"};
+            for (const ChargePlace& place : charges)
+                if (is_largest_liquid(place, all))
+                    std::ranges::move(cautions_for_less_liquid(place, all, floor / equivalents),
+                                      std::back_inserter(candidate.cautions));
             candidate.step = step;
             candidates.push_back(std::move(candidate));
         }
