@@ -8,7 +8,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <iterator>
 
 namespace routeweigh {
 namespace {
@@ -63,9 +62,10 @@ void find_excess(const CandidateSource& source, std::vector<Candidate>& candidat
                                   "by thin-layer chromatography to the end",
                                   "time: with less of it the last part reacts slowly"};
             for (const ChargePlace& place : charges)
-                if (is_largest_liquid(place, all))
-                    std::ranges::move(cautions_for_less_liquid(place, all, floor / equivalents),
-                                      std::back_inserter(candidate.cautions));
+                if (is_largest_liquid(place, all)) {
+                    const auto more = cautions_for_less_liquid(place, all, floor / equivalents);
+                    candidate.cautions.insert(candidate.cautions.end(), more.begin(), more.end());
+                }
             candidate.step = step;
             candidates.push_back(std::move(candidate));
         }
