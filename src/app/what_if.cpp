@@ -189,8 +189,8 @@ std::vector<Improvements> improvements_of(const Comparison& comparison, const Ca
     const ImprovementLimits limits;
     std::vector<Improvements> result;
     for (const auto& route : comparison.routes())
-        result.push_back(find_improvements({*route, solvents, limits}, mass,
-                                           apply_to(route->route(), catalogue, rules), 0));
+        result.push_back(find_improvements(
+            {*route, solvents, limits, apply_to(route->route(), catalogue, rules)}, mass, 0));
     return result;
 }
 
@@ -200,8 +200,8 @@ std::optional<Improvements> waste_improvements_of(const Assessment& route) {
     const Catalogue& catalogue = *route.rules().catalogue;
     const SolventRules solvents = read_solvent_rules(catalogue);
     const ImprovementLimits limits;
-    return find_improvements({route, solvents, limits}, waste,
-                             apply_to(route.route(), catalogue, route.rules()), 0);
+    return find_improvements({route, solvents, limits, apply_to(route.route(), catalogue, route.rules())},
+                             waste, 0);
 }
 
 } // namespace routeweigh

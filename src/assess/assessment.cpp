@@ -115,7 +115,7 @@ std::vector<Figure> Assessment::figures() const {
             Figure figure;
             figure.id = fmt::format("{}_{}", rule.id, place_ids[p]);
             figure.name = fmt::format("{}, {}", rule.title, scheme.places[p].title);
-            figure.unit = rule.unit;
+            figure.unit = rule.figure_unit();
             figure.group = FigureGroup::hazard;
             figure.better = Better::lower;
             figure.value = values_.hazard.value[cell];

@@ -33,7 +33,7 @@ std::optional<FigurePick> FigurePick::find(std::string_view id, const HazardSche
             pick.source_ = Source::cell;
             pick.index_ = cell_index(e, static_cast<HazardPlace>(p));
             pick.name_ = fmt::format("{}, {}", scheme.endpoints[e].title, scheme.places[p].title);
-            pick.unit_ = scheme.endpoints[e].unit;
+            pick.unit_ = scheme.endpoints[e].figure_unit();
             pick.decimals_ = 3;
             return pick;
         }

@@ -49,8 +49,6 @@ class FigurePick {
     int final_step_ = 0;     ///< of the route, likewise
 };
 
-inline constexpr std::string_view same_auxiliaries_id = "same_auxiliaries_process_mass_intensity";
-
 /// Ids of all figures of a route, in the order of Assessment::figures().
 std::vector<std::string> figure_ids(const HazardScheme& scheme);
 

@@ -6,8 +6,12 @@
 #include "assess/assessment.hpp"
 
 #include <cstddef>
+#include <string_view>
 
 namespace routeweigh {
+
+/// Id of the process mass intensity within this boundary.
+inline constexpr std::string_view same_auxiliaries_id = "same_auxiliaries_process_mass_intensity";
 
 /// What the boundary needs of one evaluation of a route, for one run of its last step.
 template<Number N>

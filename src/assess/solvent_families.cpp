@@ -51,11 +51,7 @@ SolventRules read_solvent_rules(const Catalogue& catalogue) {
     for (const Field& item : document.root(problems)["families"].items())
         families.families.push_back(read_family(item, catalogue));
     problems.throw_if_error();
-    return {std::move(families),
-            {read_reactivity_groups(required_scheme(catalogue, "reactivity_groups")),
-             read_reactivity_chart(required_scheme(catalogue, "reactivity_pairs")),
-             read_special_meetings(required_scheme(catalogue, "special_meetings")),
-             read_incompatible_wastes(required_scheme(catalogue, "appendix_v"))}};
+    return {std::move(families), {catalogue, shipped_local_rules(catalogue, "US")}};
 }
 
 } // namespace routeweigh

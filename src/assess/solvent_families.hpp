@@ -2,7 +2,7 @@
 // Solvents that may be tried in place of one another, as the scheme "solvents" of the catalogue lists them.
 #pragma once
 
-#include "assess/streams/compatibility.hpp"
+#include "assess/streams/stream_rules.hpp"
 #include "chemistry/catalogue.hpp"
 
 #include <string>
@@ -27,10 +27,11 @@ struct SolventFamilies {
     std::vector<const Substance*> others(const Substance& solvent, std::string_view role) const;
 };
 
-/// What decides whether one solvent may be suggested in place of another.
+/// What decides whether one solvent may be suggested in place of another, or be recovered. Stays where it was
+/// made; the catalogue must outlive it.
 struct SolventRules {
     SolventFamilies families;
-    streams::CompatibilityRules compatibility;
+    streams::StreamRules waste; ///< local rules of the United States: both that are shipped stop the same
 };
 
 /// \throws InputError when a scheme is missing or faulty

@@ -6,6 +6,7 @@
 #include "assess/assessment.hpp"
 #include "assess/solvent_families.hpp"
 #include "base/assignment.hpp"
+#include "compare/trial.hpp"
 
 #include <map>
 #include <string>
@@ -36,6 +37,8 @@ struct Candidate {
     /// Candidates that share this are alternatives of which only the one with the lowest hazard score is
     /// kept, and only when it is lower than that of the route as it is. Empty: stands alone.
     std::string alternatives;
+    /// Why nobody should try it: "the stream holds sodium cyanide (H300)". Empty: it may be tried.
+    std::string against{};
 };
 
 /// What candidates are found from.
@@ -43,6 +46,7 @@ struct CandidateSource {
     const Assessment& assessment;
     const SolventRules& solvents;
     const ImprovementLimits& limits;
+    Apply apply;
 
     const Route& route() const { return assessment.route(); }
 };

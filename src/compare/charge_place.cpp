@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "compare/charge_place.hpp"
 
+#include "base/list.hpp"
 #include "base/text.hpp"
 #include "route/charge.hpp"
 
@@ -38,8 +39,17 @@ std::string amount_with(const Charge& charge, const std::string& number) {
 } // namespace
 
 std::string ChargePlace::purpose(const Route& route) const {
-    const std::string where = fmt::format("{}, in the stage \"{}\"", role(), stage->title);
-    return route.steps.size() > 1 ? fmt::format("{} of {}", where, step->id) : where;
+    return purpose_of({*this}, route);
+}
+
+std::string purpose_of(const std::vector<ChargePlace>& places, const Route& route) {
+    const ChargePlace& first = places.front();
+    std::vector<std::string> titles;
+    for (const ChargePlace& place : places)
+        add_once(titles, fmt::format("\"{}\"", place.stage->title));
+    const std::string where = fmt::format("{}, in the {} {}", first.role(),
+                                          titles.size() > 1 ? "stages" : "stage", join(titles, " and "));
+    return route.steps.size() > 1 ? fmt::format("{} of {}", where, first.step->id) : where;
 }
 
 std::vector<ChargePlace> charge_places(const Assessment& assessment) {

@@ -22,6 +22,9 @@ struct ChargePlace {
     std::string purpose(const Route& route) const;
 };
 
+/// The same for charges of one role in one step: "solvent, in the stages "reaction" and "filtration"".
+std::string purpose_of(const std::vector<ChargePlace>& places, const Route& route);
+
 /// Every charge that is weighed or measured, in the order of the file.
 std::vector<ChargePlace> charge_places(const Assessment& assessment);
 

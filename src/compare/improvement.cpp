@@ -13,6 +13,7 @@ namespace routeweigh {
 namespace {
 
 constexpr double visible_decades = 0.005; // less is not printed and no hazard added
+constexpr double visible_rest = 1e-3;     // g per g of product: less is left over in every flask
 constexpr double visible_share = 1e-9;    // of the figure: less is rounding
 
 double gain_of(const FigurePick& figure, double before, double after) {
@@ -31,6 +32,39 @@ std::vector<AddedHazard> added_hazards(const HazardScheme& scheme, const HazardV
             if (is - was > visible_decades) added.push_back({rule.title, scheme.places[p].title, was, is});
         }
     return added;
+}
+
+/// g in all streams by substance, in the reading of the yield that leaves more.
+std::map<const Substance*, double> left_in_streams(const FlatRoute& flat, const Evaluation& evaluation) {
+    std::map<const Substance*, double> left, unreacted;
+    for (const FlatStream& stream : flat.streams()) {
+        const FlatStep& step = flat.steps()[static_cast<std::size_t>(stream.step)];
+        for (std::size_t s = 0; s < step.substances.size(); ++s) {
+            const std::size_t outflow = static_cast<std::size_t>(stream.first_outflow) + s;
+            left[step.substances[s]] += evaluation.out[outflow];
+            unreacted[step.substances[s]] += evaluation.out_unreacted[outflow];
+        }
+    }
+    for (auto& [substance, grams] : left)
+        grams = std::max(grams, unreacted[substance]);
+    return left;
+}
+
+/// Of all but solvents: a new one is no rest, and a change names it.
+std::vector<LeftOver> newly_left_over(const Assessment& before, const Trial& after) {
+    std::map<const Substance*, double> was = left_in_streams(before.flat(), before.evaluation());
+    const Evaluation& evaluation = after.values().evaluation;
+    std::map<const Substance*, double> is = left_in_streams(after.figures().flat(), evaluation);
+    for (const Inflow& inflow : after.figures().flat().inflows())
+        if (inflow.carrier || inflow.role->solvent) is.erase(inflow.substance);
+    std::vector<LeftOver> found;
+    for (const auto& [substance, grams] : is)
+        if (grams - was[substance] > visible_rest * evaluation.product && grams > 2.0 * was[substance])
+            found.push_back({substance->name, was[substance], grams});
+    std::sort(found.begin(), found.end(), [](const LeftOver& a, const LeftOver& b) {
+        return a.after != b.after ? a.after > b.after : a.substance < b.substance;
+    });
+    return found;
 }
 
 /// The yield of one step of the changed route at which the figure is again what it was before.
@@ -70,7 +104,8 @@ bool meet(const Candidate& first, const Candidate& second) {
     });
 }
 
-/// What is taken out goes last, from the end of the file on, so that no place moves before its turn.
+/// What is taken out goes last, in the order in which each candidate takes it out, so that no place moves
+/// before a value is put there.
 std::vector<Assignment> together(const Candidate& first, const Candidate& second) {
     std::vector<Assignment> changes = first.changes;
     changes.insert(changes.end(), second.changes.begin(), second.changes.end());
@@ -118,14 +153,18 @@ bool best_so_far(const Candidate& candidate, const Outcome& outcome, const Asses
 
 } // namespace
 
-Improvements find_improvements(const CandidateSource& source, const FigurePick& figure, const Apply& apply,
+Improvements find_improvements(const CandidateSource& source, const FigurePick& figure,
                                std::size_t pairs_of) {
     const Assessment& assessment = source.assessment;
     const double before = figure.value(assessment.values());
     Improvements result{figure, before, figure.ratio(assessment.totals()), {}, {}, {}, {}, 0};
     std::map<std::string, double> best; // hazard score by set of alternatives
     for (Candidate& candidate : find_candidates(source)) {
-        const Outcome outcome = apply(candidate.changes);
+        if (!candidate.against.empty()) {
+            result.refused.push_back({candidate, candidate.against});
+            continue;
+        }
+        const Outcome outcome = source.apply(candidate.changes);
         if (outcome.trial == nullptr) {
             result.refused.push_back({std::move(candidate), outcome.refused});
             continue;
@@ -140,6 +179,7 @@ Improvements find_improvements(const CandidateSource& source, const FigurePick& 
         entry.gain = gain_of(figure, before, entry.after);
         entry.added =
             added_hazards(assessment.rules().hazard.score, assessment.values().hazard, values.hazard);
+        entry.left_over = newly_left_over(assessment, *outcome.trial);
         entry.yield = yield_of(values.evaluation, candidate.step);
         const bool helps = entry.gain > visible_share * std::abs(before);
         if (helps)
@@ -149,7 +189,7 @@ Improvements find_improvements(const CandidateSource& source, const FigurePick& 
     }
     std::stable_sort(result.ranked.begin(), result.ranked.end(),
                      [](const Improvement& a, const Improvement& b) { return a.gain > b.gain; });
-    try_pairs(result, apply, pairs_of);
+    try_pairs(result, source.apply, pairs_of);
     return result;
 }
 

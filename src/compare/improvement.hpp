@@ -20,13 +20,20 @@ struct AddedHazard {
     double before = 0, after = 0; ///< d = log10(1 + x/x0)
 };
 
+/// What is no solvent, and of which the change leaves at least twice as much as the route does as it is.
+struct LeftOver {
+    std::string substance;
+    double before = 0, after = 0; ///< g in all streams, for one run of the last step
+};
+
 struct Improvement {
     Candidate candidate;
     double before = 0, after = 0;           ///< the figure
     std::optional<FigurePick::Ratio> ratio; ///< of the changed route, where the figure is a plain ratio
     double gain = 0;                        ///< above 0: better
     std::vector<AddedHazard> added;
-    double yield = 0; ///< of the step at stake, 0 to 1
+    std::vector<LeftOver> left_over; ///< most first
+    double yield = 0;                ///< of the step at stake, 0 to 1
     /// Yield of that step that would eat the gain; empty: no loss of yield does.
     std::optional<double> yield_at_par;
 };
@@ -47,7 +54,7 @@ struct Improvements {
     std::vector<Improvement> no_help; ///< tried: the figure does not get better
     struct Refused {
         Candidate candidate;
-        std::string why;
+        std::string why; ///< that of the candidate, or what is wrong with the changed route
     };
     std::vector<Refused> refused;
     std::vector<Interaction> interactions; ///< only pairs whose joint effect is another than the sum
@@ -56,7 +63,6 @@ struct Improvements {
 
 /// \param pairs_of  how many of the first are tried in pairs; 0: none
 /// \pre the figure knows which way is better
-Improvements find_improvements(const CandidateSource& source, const FigurePick& figure, const Apply& apply,
-                               std::size_t pairs_of);
+Improvements find_improvements(const CandidateSource& source, const FigurePick& figure, std::size_t pairs_of);
 
 } // namespace routeweigh

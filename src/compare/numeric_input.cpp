@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <sstream>
 
 namespace routeweigh {
 namespace {
@@ -86,6 +88,22 @@ std::string known(const std::vector<NumericInput>& inputs) {
     return join(lines, "; ");
 }
 
+/// What a person may have meant: "ethanol 95 % by volume" for "etanol", which is near one word of it only.
+std::string nearest_word(const std::vector<NumericInput>& inputs, std::string_view words) {
+    NearestSpelling whole(words), part(words);
+    std::map<std::string, std::string> of_part; // the first input that has it
+    for (const NumericInput& input : inputs) {
+        whole.offer(words.starts_with('/') ? input.pointer : input.word);
+        std::istringstream parts(input.word);
+        for (std::string one; parts >> one;) {
+            part.offer(one);
+            of_part.try_emplace(one, input.word);
+        }
+    }
+    if (!whole.best().empty()) return whole.best();
+    return part.best().empty() ? "" : of_part[part.best()];
+}
+
 } // namespace
 
 std::string NumericInput::name() const {
@@ -128,12 +146,9 @@ NumericInput find_input(const Route& route, std::string_view words) {
     if (found.size() > 1)
         throw NoSuchInput(
             fmt::format("\"{}\" may be any of {} inputs: {}", words, found.size(), known(found)));
-    NearestSpelling near(words);
-    for (const NumericInput& input : inputs)
-        near.offer(words.starts_with('/') ? input.pointer : input.word);
+    const std::string near = nearest_word(inputs, words);
     throw NoSuchInput(fmt::format("no numeric input is called \"{}\"{}; there are: {}", words,
-                                  near.best().empty() ? "" : fmt::format("; nearest: \"{}\"", near.best()),
-                                  known(inputs)));
+                                  near.empty() ? "" : fmt::format("; nearest: \"{}\"", near), known(inputs)));
 }
 
 } // namespace routeweigh

@@ -19,11 +19,6 @@ using namespace documents;
 using writing::MachineList;
 using writing::MachineObject;
 
-std::string figure_value(const FigurePick& figure, double value) {
-    const std::string text = figure_text(value, figure.decimals());
-    return figure.unit().empty() ? text : text + " " + unit_text(figure.unit());
-}
-
 std::string input_value(const NumericInput& input, double value) {
     const std::string text = digits(value, 4);
     return input.repeat > 1 ? fmt::format("{} x {} {}", input.repeat, text, input.unit)
@@ -39,7 +34,7 @@ std::string with_equivalents(const BreakEvenAnswer& answer, double value) {
 }
 
 std::string target_words(const BreakEvenQuestion& question) {
-    const std::string value = figure_value(question.figure, question.target);
+    const std::string value = value_text(question.figure, question.target);
     return question.target_of.empty() ? value : fmt::format("{} of {}", value, question.target_of);
 }
 
@@ -58,13 +53,23 @@ const BreakEvenSearch::Point& nearest_point(const BreakEvenAnswer& answer, doubl
                              });
 }
 
+/// A value beside the target, with as many digits as it takes to tell the two apart.
+std::string told_apart(const FigurePick& figure, double value, double target) {
+    constexpr int most = 12;
+    const std::string beside = value_text(figure, target), unit = unit_text(figure.unit());
+    std::string text = value_text(figure, value);
+    for (int count = 4; text == beside && count <= most; ++count)
+        text = unit.empty() ? digits(value, count) : digits(value, count) + " " + unit;
+    return text;
+}
+
 /// Why there is no root, in words.
 std::string none_words(const BreakEvenQuestion& question, const BreakEvenAnswer& answer) {
     const NumericInput& input = answer.input;
     const BreakEvenSearch& search = answer.search;
     const auto& near = nearest_point(answer, question.target);
     const std::string best = fmt::format(
-        "nearest is {} at {}", figure_value(question.figure, near.figure),
+        "nearest is {} at {}", told_apart(question.figure, near.figure, question.target),
         near.input < 1e-9 * input.value ? "next to none of it" : with_equivalents(answer, near.input));
     const bool at_high = near.input >= search.high, at_low = near.input <= search.low;
     if (at_high && !search.high_cut && input.bounded)
@@ -98,11 +103,18 @@ void add_limits(const BreakEvenAnswer& answer, std::vector<writing::Text>& items
                                        with_equivalents(answer, search.high), answer.high_reason));
 }
 
+/// Of the line in a picture: another route's figure is a baseline, a number that was given a target.
+std::string target_name(const BreakEvenQuestion& question) {
+    const std::string words = target_words(question);
+    return question.target_of.empty() ? "target, " + words : words;
+}
+
 writing::Figure curve_of(const BreakEvenQuestion& question, const BreakEvenAnswer& answer) {
     writing::Curve chart;
     chart.x = {answer.input.word, answer.input.unit};
     chart.y = {question.figure.name(), unit_text(question.figure.unit())};
-    writing::Curve::Line line{question.route->route().id, {}}, goal{target_words(question), {}, true};
+    writing::Curve::Line line{question.route->route().id, {}},
+        goal{target_name(question), {}, !question.target_of.empty()};
     for (const auto& point : answer.window)
         line.points.push_back({point.input, point.figure});
     for (const auto& point : {answer.window.front(), answer.window.back()})
@@ -120,7 +132,7 @@ void tell_one(const BreakEvenQuestion& question, const BreakEvenAnswer& answer,
     blocks.push_back(writing::KeyValueList{
         {{"Input", answer.input.name()},
          {"As written", with_equivalents(answer, answer.input.value)},
-         {"Figure now", figure_value(question.figure, question.figure.value(question.route->values()))},
+         {"Figure now", value_text(question.figure, question.figure.value(question.route->values()))},
          {"Target", target_words(question)},
          {"Break-even", writing::strong(answer_words(question, answer))}}});
     writing::BulletList limits;
@@ -160,21 +172,45 @@ MachineList numbers(const std::vector<double>& list) {
     return result;
 }
 
+/// Why no root is there, where none is.
+std::string reason_words(const BreakEvenQuestion& question, const BreakEvenAnswer& answer) {
+    return answer.search.roots.empty() ? answer_words(question, answer) : std::string();
+}
+
+MachineObject nearest_tree(const BreakEvenQuestion& question, const BreakEvenAnswer& answer) {
+    const auto& near = nearest_point(answer, question.target);
+    return {{"input", near.input}, {"figure", near.figure}};
+}
+
+/// What the picture shows: the figure around the value as written and the roots.
+MachineList curve_tree(const BreakEvenAnswer& answer) {
+    MachineList points;
+    for (const auto& point : answer.window)
+        points.emplace_back(MachineObject{{"input", point.input}, {"figure", point.figure}});
+    return points;
+}
+
 MachineObject tree_of(const BreakEvenQuestion& question, const std::vector<BreakEvenAnswer>& answers) {
     MachineList inputs;
     for (const BreakEvenAnswer& answer : answers) {
         const BreakEvenSearch& search = answer.search;
-        inputs.emplace_back(MachineObject{{"pointer", answer.input.pointer},
-                                          {"name", answer.input.name()},
-                                          {"unit", answer.input.unit},
-                                          {"value", answer.input.value},
-                                          {"roots", numbers(search.roots)},
-                                          {"jumps", numbers(search.jumps)},
-                                          {"constant", search.constant},
-                                          {"low", search.low},
-                                          {"high", search.high},
-                                          {"low_reason", answer.low_reason},
-                                          {"high_reason", answer.high_reason}});
+        const bool nearest = search.roots.empty() && !search.curve.empty();
+        inputs.emplace_back(
+            MachineObject{{"pointer", answer.input.pointer},
+                          {"name", answer.input.name()},
+                          {"unit", answer.input.unit},
+                          {"value", answer.input.value},
+                          {"roots", numbers(search.roots)},
+                          {"jumps", numbers(search.jumps)},
+                          {"constant", search.constant},
+                          {"reason", reason_words(question, answer)},
+                          {"nearest", nearest ? writing::MachineTree(nearest_tree(question, answer))
+                                              : writing::MachineTree()},
+                          {"low", search.low},
+                          {"high", search.high},
+                          {"low_reason", answer.low_reason},
+                          {"high_reason", answer.high_reason},
+                          {"curve", curve_tree(answer)}});
     }
     return {{"routeweigh", std::string(program_version())},
             {"route", question.route->route().id},
@@ -186,7 +222,7 @@ MachineObject tree_of(const BreakEvenQuestion& question, const std::vector<Break
             {"inputs", std::move(inputs)}};
 }
 
-/// One root a row; an input without one has an empty cell.
+/// One root a row; an input without one has the reason in its place.
 writing::DataRows rows_of(const BreakEvenQuestion& question, const std::vector<BreakEvenAnswer>& answers) {
     writing::DataRows rows;
     rows.columns = {"route", "figure", "target", "target_of", "pointer",
@@ -197,7 +233,7 @@ writing::DataRows rows_of(const BreakEvenQuestion& question, const std::vector<B
                                  question.target_of, answer.input.pointer, answer.input.name(),
                                  answer.input.unit, answer.input.value, std::move(root)});
         };
-        if (answer.search.roots.empty()) add({});
+        if (answer.search.roots.empty()) add(reason_words(question, answer));
         for (const double root : answer.search.roots)
             add(root);
     }
@@ -220,13 +256,14 @@ writing::Document break_even_document(const BreakEvenQuestion& question,
     } else {
         document.blocks.push_back(writing::Paragraph{
             fmt::format("{} is {} now.", capitalised(question.figure.name()),
-                        figure_value(question.figure, question.figure.value(question.route->values())))});
+                        value_text(question.figure, question.figure.value(question.route->values())))});
         document.blocks.push_back(table_of(question, answers));
     }
     if (question.figure.id() == "process_mass_intensity" && !question.target_of.empty())
-        document.blocks.push_back(writing::Paragraph{"Both routes as they are written. With the same "
-                                                     "auxiliaries they may meet elsewhere: ask for the "
-                                                     "figure same_auxiliaries_process_mass_intensity."});
+        document.blocks.push_back(writing::Paragraph{fmt::format(
+            "Both routes as they are written. With the same auxiliaries they may meet elsewhere: ask "
+            "for the figure {}.",
+            same_auxiliaries_id)});
     if (question.figure.id() == same_auxiliaries_id)
         document.blocks.push_back(writing::Paragraph{
             fmt::format("Drown-out and flask rinse are those of {}, scaled by theoretical moles of product, "

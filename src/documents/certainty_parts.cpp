@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "documents/certainty_parts.hpp"
 
+#include "assess/same_auxiliaries.hpp"
 #include "documents/number.hpp"
 #include "documents/words.hpp"
 
@@ -124,7 +125,7 @@ writing::Table interval_table(const Certainty& certainty, const ReportView& view
         const DrawnOutput& drawn = certainty.drawn().outputs[y];
         if (!drawn.varies()) continue;
         const Figure& head = model.heads().list[f];
-        if (view.single() && head.id == "same_auxiliaries_process_mass_intensity") continue;
+        if (view.single() && head.id == same_auxiliaries_id) continue;
         const double spread = drawn.deviation;
         writing::Cell name(head.unit.empty() ? head.name : fmt::format("{}, {}", head.name, unit_of(head)));
         if (model.rests_on_assumed_yield(route, f))

@@ -1,19 +1,16 @@
 // SPDX-License-Identifier: MIT
 #include "documents/improvement_words.hpp"
 
+#include "compare/charge_place.hpp"
 #include "documents/number.hpp"
 #include "documents/words.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace routeweigh::documents {
-
-std::string value_text(const FigurePick& figure, double value) {
-    const std::string text = figure_text(value, figure.decimals());
-    return figure.unit().empty() ? text : text + " " + unit_text(figure.unit());
-}
 
 std::string effect_text(const FigurePick& figure, double before, double change) {
     std::string text = difference_text(before + change, before, figure.decimals());
@@ -49,12 +46,33 @@ std::vector<writing::Cell> effect_cells(const FigurePick& figure, const Improvem
 }
 
 std::string added_text(const Improvement& entry) {
-    if (entry.added.empty()) return "none seen by this method";
     std::vector<std::string> parts;
     for (const AddedHazard& added : entry.added)
         parts.push_back(fmt::format("{}, {} (d {} to {})", added.endpoint, added.place,
                                     fixed(added.before, 2), fixed(added.after, 2)));
-    return listed(parts);
+    std::string text = parts.empty() ? "none seen by this method" : listed(parts);
+    for (const LeftOver& left : entry.left_over)
+        text += fmt::format("; left over then: {} {} ({} before)", grams_text(left.after), left.substance,
+                            grams_text(left.before));
+    return text;
+}
+
+bool changes_yield(const Improvements& improvements) {
+    return std::any_of(improvements.ranked.begin(), improvements.ranked.end(),
+                       [](const Improvement& entry) { return entry.candidate.kind == "better_yield"; });
+}
+
+std::string standing_of(const Improvements& improvements) {
+    return std::string(untested) +
+           (changes_yield(improvements) ? ", save where the yield is what changes" : "");
+}
+
+void tell_found_yields(const Assessment& route, std::vector<writing::Block>& blocks) {
+    for (const Step& step : route.route().steps)
+        if (const Isolated& isolated = step.isolated;
+            !isolated.assumed && !isolated.note.empty() && isolated.yield)
+            blocks.push_back(writing::Paragraph{
+                fmt::format("Yield of {}: {}, {}.", step.id, percent(*isolated.yield), isolated.note), true});
 }
 
 } // namespace routeweigh::documents

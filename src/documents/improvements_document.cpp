@@ -23,8 +23,9 @@ using writing::text_list;
 writing::Table ranking(const Improvements& improvements, std::size_t shown) {
     const FigurePick& figure = improvements.figure;
     writing::Table table;
-    table.caption = fmt::format("Changes ranked by their effect on {}, {} now; {}",
-                                in_sentence(figure.name()), value_text(figure, improvements.value), untested);
+    table.caption =
+        fmt::format("Changes ranked by their effect on {}, {} now; {}", in_sentence(figure.name()),
+                    value_text(figure, improvements.value), standing_of(improvements));
     table.columns = {{.heading = "", .align = writing::Align::right}, {.heading = "change"}};
     for (writing::Column& column : effect_columns(figure))
         table.columns.push_back(std::move(column));
@@ -102,6 +103,18 @@ void add_pairs(const Improvements& improvements, std::vector<writing::Block>& bl
                                                         verb(rest, "was", "were"))});
 }
 
+/// What nobody should try stands open on the page, for its absence would not be seen.
+void add_not_proposed(const Improvements& improvements, std::vector<writing::Block>& blocks) {
+    writing::BulletList list;
+    for (const Improvements::Refused& entry : improvements.refused)
+        if (!entry.candidate.against.empty())
+            list.items.emplace_back(
+                fmt::format("Not proposed: {}, for {}.", entry.candidate.what, entry.why));
+    if (list.items.empty()) return;
+    blocks.push_back(writing::Heading{2, "Looked at and not proposed", "not-proposed"});
+    blocks.push_back(std::move(list));
+}
+
 void add_rest(const Improvements& improvements, std::vector<writing::Block>& blocks) {
     writing::BulletList list;
     for (const Improvement& entry : improvements.no_help)
@@ -109,8 +122,9 @@ void add_rest(const Improvements& improvements, std::vector<writing::Block>& blo
             "{}: {}. Hazard added: {}.", capitalised(entry.candidate.what),
             effect_text(improvements.figure, entry.before, entry.after - entry.before), added_text(entry)));
     for (const Improvements::Refused& entry : improvements.refused)
-        list.items.emplace_back(fmt::format("{}: cannot be worked as written, {}.",
-                                            capitalised(entry.candidate.what), entry.why));
+        if (entry.candidate.against.empty())
+            list.items.emplace_back(fmt::format("{}: cannot be worked as written, {}.",
+                                                capitalised(entry.candidate.what), entry.why));
     if (list.items.empty()) return;
     writing::Folded folded{"Tried, and no improvement of this figure", {}, "no-help", true};
     folded.blocks.push_back(std::move(list));
@@ -118,7 +132,7 @@ void add_rest(const Improvements& improvements, std::vector<writing::Block>& blo
 }
 
 MachineObject entry_tree(const Improvement& entry, bool helps) {
-    MachineList changes, added;
+    MachineList changes, added, left_over;
     for (const Assignment& change : entry.candidate.changes)
         changes.emplace_back(MachineObject{{"at", change.pointer}, {"value", change.value}});
     for (const AddedHazard& hazard : entry.added)
@@ -126,6 +140,9 @@ MachineObject entry_tree(const Improvement& entry, bool helps) {
                                          {"place", hazard.place},
                                          {"before", hazard.before},
                                          {"after", hazard.after}});
+    for (const LeftOver& left : entry.left_over)
+        left_over.emplace_back(MachineObject{
+            {"substance", left.substance}, {"grams_before", left.before}, {"grams_after", left.after}});
     return {{"kind", std::string(entry.candidate.kind)},
             {"what", entry.candidate.what},
             {"helps", helps},
@@ -135,6 +152,7 @@ MachineObject entry_tree(const Improvement& entry, bool helps) {
             {"yield", 100.0 * entry.yield},
             {"yield_at_par", entry.yield_at_par ? 100.0 * *entry.yield_at_par : std::nan("")},
             {"added_hazards", std::move(added)},
+            {"left_over", std::move(left_over)},
             {"cautions", text_list(entry.candidate.cautions)}};
 }
 
@@ -157,7 +175,7 @@ MachineObject tree_of(const Assessment& route, const Improvements& improvements)
             {"figure", improvements.figure.id()},
             {"unit", improvements.figure.unit()},
             {"value", improvements.value},
-            {"standing", std::string(untested)},
+            {"standing", standing_of(improvements)},
             {"improvements", std::move(entries)},
             {"refused", std::move(refused)},
             {"interactions", std::move(pairs)}};
@@ -199,22 +217,21 @@ writing::Document improvements_document(const Assessment& route, const Improveme
                 "{} would improve it and stand in no row here.",
                 capitalised(counted(improvements.ranked.size() - shown, "more change", "more changes")))});
         blocks.push_back(writing::Paragraph{
-            "Each was put into the route file and everything computed anew. None has been run: the yield is "
-            "assumed to stay as it is, and the last column says how much of it may be lost before the gain "
-            "is gone.",
+            fmt::format(
+                "Each was put into the route file and everything computed anew. None has been run: the "
+                "yield is assumed to stay as it is{}, and the last column says how much of it may be "
+                "lost before the gain is gone.",
+                changes_yield(improvements) ? ", save where the yield is what changes" : ""),
             true});
         if (route.route().steps.size() > 1) blocks.push_back(amounts_of_steps());
         add_details(improvements, shown, blocks);
         add_pairs(improvements, blocks);
     }
+    add_not_proposed(improvements, blocks);
     add_rest(improvements, blocks);
     tell_open_end(route, improvements.figure.id(), blocks);
     blocks.push_back(numbers_of(route));
-    for (const Step& step : route.route().steps)
-        if (const Isolated& isolated = step.isolated;
-            !isolated.assumed && !isolated.note.empty() && isolated.yield)
-            blocks.push_back(writing::Paragraph{
-                fmt::format("Yield of {}: {}, {}.", step.id, percent(*isolated.yield), isolated.note), true});
+    tell_found_yields(route, blocks);
     blocks.push_back(not_judged());
     blocks.push_back(not_predicted());
     blocks.push_back(usual_cautions());

@@ -100,6 +100,11 @@ writing::Run quantity(double value, int decimals, std::string_view unit) {
     return writing::number(figure_text(value, decimals) + (unit.empty() ? "" : "\u00A0") + unit_text(unit));
 }
 
+std::string value_text(const FigurePick& figure, double value) {
+    const std::string text = figure_text(value, figure.decimals());
+    return figure.unit().empty() ? text : text + " " + unit_text(figure.unit());
+}
+
 writing::Cell number_cell(double value, int decimals) {
     return std::isfinite(value) ? writing::Cell(figure_text(value, decimals), value) : writing::Cell("-");
 }

@@ -2,6 +2,7 @@
 // How documents print numbers: with a true minus, and never more digits than the figure has.
 #pragma once
 
+#include "assess/figure_pick.hpp"
 #include "writing/blocks.hpp"
 
 #include <string>
@@ -36,6 +37,9 @@ std::string unit_text(std::string_view unit);
 
 /// The number with its unit: "53.4 g/g".
 writing::Run quantity(double value, int decimals, std::string_view unit);
+
+/// "46.7 g/g": a figure as it is printed, with its unit.
+std::string value_text(const FigurePick& figure, double value);
 
 /// A plain number in a table.
 writing::Cell number_cell(double value, int decimals);

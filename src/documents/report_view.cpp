@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "documents/report_view.hpp"
 
+#include "assess/same_auxiliaries.hpp"
 #include "documents/number.hpp"
 #include "documents/words.hpp"
 
@@ -37,9 +38,8 @@ Figure mass_figure(std::string id, std::string name, std::string unit, double va
 Figure same_auxiliaries(const Comparison& comparison, std::size_t route) {
     const bool alone = comparison.routes().size() == 1;
     const SameAuxiliaries& same = comparison.against_baseline(route).same_auxiliaries;
-    Figure figure =
-        mass_figure("same_auxiliaries_process_mass_intensity", "Process mass intensity, same auxiliaries",
-                    "g/g", alone ? unknown : same.process_mass_intensity, 1);
+    Figure figure = mass_figure(std::string(same_auxiliaries_id), "Process mass intensity, same auxiliaries",
+                                "g/g", alone ? unknown : same.process_mass_intensity, 1);
     if (alone) figure.note = "needs a second route to share the auxiliaries with";
     if (!alone && same.inserted)
         figure.note = "the route as written has no drown-out and no flask rinse; they are put in";
@@ -75,8 +75,7 @@ const Figure& figure(const std::vector<Figure>& figures, std::string_view id) {
 }
 
 std::string unit_of(const Figure& figure) {
-    const bool per_gram = figure.group == FigureGroup::hazard && !figure.unit.empty();
-    return unit_text(figure.unit) + (per_gram ? " per g" : "");
+    return unit_text(figure.unit);
 }
 
 writing::Cell figure_cell(const Figure& figure) {

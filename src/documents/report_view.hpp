@@ -31,7 +31,7 @@ std::vector<Figure> figures_of(const Comparison& comparison, std::size_t route);
 /// The figure of this id. \pre there is one
 const Figure& figure(const std::vector<Figure>& figures, std::string_view id);
 
-/// The unit as printed; hazard figures say that they are per gram of product.
+/// The unit as printed.
 std::string unit_of(const Figure& figure);
 
 /// A figure in a table: marked as a lower bound where nothing bounds it from above, and as missing, with the

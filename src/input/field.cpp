@@ -105,8 +105,13 @@ bool holds(const Node& node, bool (json::*type)() const noexcept) {
 
 // The text of the node, read as a quantity and turned into what is asked for.
 template<typename Result, typename Convert>
-Result converted(Node& node, Result neutral, Convert convert, PlusMinus allowed = PlusMinus::refused) {
-    if (!is_a(node, &json::is_string, "a quantity in double quotes such as \"2.5 g\"")) return neutral;
+Result converted(Node& node, Result neutral, Convert convert, PlusMinus allowed = PlusMinus::refused,
+                 std::string_view example = "2.5 g") {
+    if (!holds(node, &json::is_string)) {
+        is_a(node, &json::is_string, fmt::format("a quantity in double quotes such as \"{}\"", example));
+        return neutral;
+    }
+    if (node.failed) return neutral;
     try {
         const WrittenQuantity written = parse_written(node.value->get_ref<const std::string&>());
         if (written.spread && allowed == PlusMinus::refused)
@@ -235,9 +240,9 @@ bool Field::is_null() const {
     return holds(*node_, &json::is_null);
 }
 
-WrittenQuantity Field::quantity(PlusMinus allowed) const {
+WrittenQuantity Field::quantity(PlusMinus allowed, std::string_view example) const {
     return converted(
-        *node_, WrittenQuantity{}, [](const WrittenQuantity& written) { return written; }, allowed);
+        *node_, WrittenQuantity{}, [](const WrittenQuantity& written) { return written; }, allowed, example);
 }
 Mass Field::mass(PlusMinus allowed) const {
     return converted(*node_, Mass{}, as_mass, allowed);
@@ -261,7 +266,7 @@ Temperature Field::temperature() const {
     return converted(*node_, Temperature::from_celsius(0), as_temperature);
 }
 double Field::fraction(PlusMinus allowed) const {
-    return converted(*node_, 0.0, as_fraction, allowed);
+    return converted(*node_, 0.0, as_fraction, allowed, "70 %");
 }
 double Field::mass_ratio() const {
     return converted(*node_, 0.0, as_mass_ratio);

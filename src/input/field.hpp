@@ -99,7 +99,9 @@ class Field {
     bool is_null() const;
 
     // A text read as a quantity. Neutral: zero, no unit. A "+/-" is a problem unless the caller reads it.
-    WrittenQuantity quantity(PlusMinus allowed = PlusMinus::refused) const;
+    // \param example  for who wrote none at all
+    WrittenQuantity quantity(PlusMinus allowed = PlusMinus::refused,
+                             std::string_view example = "2.5 g") const;
     // A text read as a quantity of this dimension, as as_mass() and its kin read it. Neutral: zero (0 degC).
     Mass mass(PlusMinus allowed = PlusMinus::refused) const;
     Volume volume() const;

@@ -221,7 +221,7 @@ Isolated read_isolated(const Field& field) {
             mass->problem("an isolated mass must be above 0");
     }
     if (yield) {
-        const WrittenQuantity written = yield->quantity(PlusMinus::read);
+        const WrittenQuantity written = yield->quantity(PlusMinus::read, "70 %");
         if (written.unit == "%" && written.value > 100.0)
             yield->problem(
                 fmt::format("a yield of {:g} % cannot be: look for a wet or impure product, a wrong limiting "

@@ -9,6 +9,7 @@
 namespace routeweigh::writing {
 
 std::string short_number(double value) {
+    if (value < 0 && std::isfinite(value)) return "\u2212" + short_number(-value);
     if (value == 0) return "0";
     if (!std::isfinite(value)) return "-";
     // Rounding comes first, so that 9.996 becomes 10.0 and not 10.00.

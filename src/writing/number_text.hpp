@@ -7,7 +7,7 @@
 
 namespace routeweigh::writing {
 
-/// Three significant digits, without an exponent between 0.0001 and a million.
+/// Three significant digits with a true minus, without an exponent between 0.0001 and a million.
 std::string short_number(double value);
 
 /// The shortest text that reads back as the same double; empty for what is not finite.

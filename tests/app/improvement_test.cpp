@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "app/shipped.hpp"
+#include "assess/streams/route_waste.hpp"
 #include "compare/charge_place.hpp"
 
 #include <doctest/doctest.h>
@@ -19,8 +20,9 @@ const SolventRules& solvents() {
 
 Improvements improve(const Assessment& route, const std::string& figure = "process_mass_intensity",
                      std::size_t pairs_of = 0, const ImprovementLimits& limits = {}) {
-    return find_improvements({route, solvents(), limits}, pick(figure),
-                             apply_to(route.route(), Catalogue::embedded(), rules()), pairs_of);
+    return find_improvements(
+        {route, solvents(), limits, apply_to(route.route(), Catalogue::embedded(), rules())}, pick(figure),
+        pairs_of);
 }
 
 /// All that was tried and could be worked.
@@ -34,6 +36,15 @@ std::vector<Improvement> of_kind(const Improvements& improvements, std::string_v
     std::vector<Improvement> all = tried(improvements);
     std::erase_if(all, [kind](const Improvement& entry) { return entry.candidate.kind != kind; });
     return all;
+}
+
+/// What was looked at and is not to be tried.
+std::vector<Improvements::Refused> not_proposed(const Improvements& improvements, std::string_view kind) {
+    std::vector<Improvements::Refused> list = improvements.refused;
+    std::erase_if(list, [kind](const Improvements::Refused& entry) {
+        return entry.candidate.kind != kind || entry.candidate.against.empty();
+    });
+    return list;
 }
 
 } // namespace
@@ -138,6 +149,84 @@ TEST_CASE("no recovery is offered for what is no listed solvent, or from a strea
     CHECK(of_kind(improve(*shipped("adipic-acid/E1")), "recovery").empty());
 }
 
+TEST_CASE("no solvent is distilled out of a stream with cyanide, and no crude that holds it goes into acid") {
+    const Improvements found = improve(*shipped("5-5-diphenylhydantoin/D1a-D2c-D3a"));
+    constexpr int benzoin = 0; // the step that is charged with sodium cyanide
+    for (const Improvement& entry : tried(found)) {
+        CAPTURE(entry.candidate.what);
+        CHECK_FALSE((entry.candidate.step == benzoin && entry.candidate.kind == "recovery"));
+        CHECK_FALSE((entry.candidate.step == benzoin && entry.candidate.kind == "telescoping"));
+    }
+    for (const std::string_view kind : {"recovery", "telescoping"}) {
+        const auto refused = not_proposed(found, kind);
+        REQUIRE_FALSE(refused.empty());
+        CHECK(refused.front().why.find("sodium cyanide") != std::string::npos);
+    }
+    CHECK(not_proposed(found, "telescoping").front().why.find("toxic gas") != std::string::npos);
+}
+
+TEST_CASE("a stream that the rules of waste stop gives no solvent back") {
+    int stopped = 0;
+    for (const std::string& name : all_shipped()) {
+        const auto route = shipped(name);
+        const streams::RouteWaste waste = assess_waste(route->route(), solvents().waste);
+        for (const Improvement& entry : of_kind(improve(*route), "recovery"))
+            for (const streams::StreamAdvice& advice : waste.streams)
+                if (advice.decision.outcome == streams::Decision::Outcome::own_bottle) {
+                    CAPTURE(name);
+                    ++stopped;
+                    CHECK_FALSE(
+                        (advice.stream.step == entry.candidate.step &&
+                         entry.candidate.what.find(" in " + advice.stream.name + " (") != std::string::npos));
+                }
+    }
+    MESSAGE(stopped, " pairs of a recovery and a stream that is stopped");
+}
+
+TEST_CASE("a recovery that is not proposed is told with what the stream holds") {
+    for (const std::string id : {"A2", "A3", "A3w", "A5"}) {
+        CAPTURE(id);
+        const Improvements found = improve(*shipped("4-bromoacetanilide/" + id));
+        CHECK(of_kind(found, "recovery").empty());
+        const auto refused = not_proposed(found, "recovery");
+        REQUIRE_FALSE(refused.empty());
+        for (const Improvements::Refused& entry : refused)
+            CHECK(entry.why.find("the stream") != std::string::npos);
+    }
+}
+
+TEST_CASE("a liquid in excess that carries its stage is cut with what less liquid may do to it") {
+    for (const std::string name : {"adipic-acid/E1", "acetylsalicylic-acid/G1", "acetylsalicylic-acid/G2"}) {
+        CAPTURE(name);
+        const auto cut = of_kind(improve(*shipped(name)), "excess");
+        REQUIRE_FALSE(cut.empty());
+        for (const std::string_view word : {"solubility: ", "heat: ", "stirring: "})
+            CHECK(std::any_of(cut.front().candidate.cautions.begin(), cut.front().candidate.cautions.end(),
+                              [&](const std::string& caution) { return caution.starts_with(word); }));
+    }
+    // The ethanol carries the stage of A3, so what is said of its acid and peroxide stays short.
+    for (const Improvement& entry : of_kind(improve(*shipped("4-bromoacetanilide/A3")), "excess"))
+        CHECK(entry.candidate.cautions.size() == 2);
+}
+
+TEST_CASE("what a cut leaves over is named with its grams") {
+    const auto route = shipped("4-bromoacetanilide/A4");
+    const auto cut = of_kind(improve(*route), "excess");
+    const auto bromide = std::find_if(cut.begin(), cut.end(), [](const Improvement& entry) {
+        return entry.candidate.what.find("sodium bromide") != std::string::npos;
+    });
+    REQUIRE(bromide != cut.end());
+    const auto left =
+        std::find_if(bromide->left_over.begin(), bromide->left_over.end(), [](const LeftOver& entry) {
+            return entry.substance.find("hypochlor") != std::string::npos;
+        });
+    REQUIRE(left != bromide->left_over.end());
+    CHECK(left->after > left->before);
+    // Half of a wash leaves nothing of what reacts.
+    for (const Improvement& entry : of_kind(improve(*route), "halved"))
+        CHECK(entry.left_over.empty());
+}
+
 TEST_CASE("pairs that only take away inputs add up; a recovered solvent that is also halved does not") {
     const auto route = shipped("4-chloro-4-methoxychalcone/H3");
     const Improvements found = improve(*route, "process_mass_intensity", 20);
@@ -193,6 +282,17 @@ TEST_CASE("another solvent of a family is one that lowers the hazard score, and 
         CHECK(std::count_if(swapped.begin(), swapped.end(), [&](const Improvement& other) {
                   return other.candidate.alternatives == entry.candidate.alternatives;
               }) == 1);
+}
+
+TEST_CASE("all charges of a solvent in one role of a step are exchanged together") {
+    const auto route = changed(
+        *shipped("2-3-dibromo-3-phenylpropanoic-acid/B1"),
+        {"/steps/0/stages/0/charges/1/material=\"chloroform\"",
+         R"(/steps/0/stages/0/charges/-={"material": "chloroform", "amount": "3 g", "role": "solvent"})"});
+    const auto swapped = of_kind(improve(*route, "hazard_score"), "other_solvent");
+    REQUIRE(swapped.size() == 1);
+    CHECK(swapped.front().candidate.changes.size() == 4); // material and amount of both
+    CHECK(swapped.front().added.empty());
 }
 
 TEST_CASE("water takes the place of an organic drown-out") {

@@ -62,8 +62,9 @@ TEST_CASE("a spread changes no break-even, and hides none") {
 TEST_CASE("the same improvements are found whether numbers carry a spread or not") {
     const SolventRules solvents = read_solvent_rules(Catalogue::embedded());
     const auto of = [&](const Assessment& route) {
-        return find_improvements({route, solvents, {}}, pick("process_mass_intensity"),
-                                 apply_to(route.route(), Catalogue::embedded(), rules()), 6);
+        return find_improvements(
+            {route, solvents, {}, apply_to(route.route(), Catalogue::embedded(), rules())},
+            pick("process_mass_intensity"), 6);
     };
     const Improvements plain = of(*shipped("4-bromoacetanilide/A3")), spread = of(*with_spreads());
     CHECK(spread.refused.size() == plain.refused.size());

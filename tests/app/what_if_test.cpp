@@ -151,6 +151,16 @@ TEST_CASE("inputs are found by name where the name is enough") {
           "/steps/0/stages/0/charges/2/amount");
     CHECK(refusal(*route, "water=3 g").starts_with("\"water\" may be any of 2 inputs: "));
     CHECK(refusal(*route, "yeild=3 %").find("nearest: \"yield\"") != std::string::npos);
+    CHECK(refusal(*route, "etanol=3 g").find("nearest: \"ethanol 95 % by volume\"") != std::string::npos);
+}
+
+TEST_CASE("a figure that is picked has the unit that every other document gives it") {
+    const auto route = shipped("4-bromoacetanilide/A3");
+    for (const Figure& figure : route->figures()) {
+        CAPTURE(figure.id);
+        CHECK(pick(figure.id).unit() == figure.unit);
+    }
+    CHECK(pick("inhalation_flask").unit() == "m3 air per g");
 }
 
 TEST_CASE("wrong changes are refused by name") {

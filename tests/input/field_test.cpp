@@ -113,6 +113,16 @@ TEST_CASE("one fault is reported once") {
                 "1: the key \"b\" is missing"});
 }
 
+TEST_CASE("what should be a share or a yield is asked for with a percentage") {
+    Read read(R"({"share": 70, "yield": 70})");
+    const Field root = read.root();
+    root["share"].fraction();
+    root["yield"].quantity(PlusMinus::read, "70 %");
+    CHECK(read.found() ==
+          Lines{"1 /share: expected a quantity in double quotes such as \"70 %\", found a number",
+                "1 /yield: expected a quantity in double quotes such as \"70 %\", found a number"});
+}
+
 TEST_CASE("keys that nobody asked for are refused with the nearest that somebody did") {
     Read read(R"({"material": "x", "amout": "1 g", "zzz": 1,
                   "inner": {"odd/key": 1}})");

@@ -206,7 +206,7 @@ TEST_CASE("short numbers have three digits") {
     CHECK(short_number(9.996) == "10.0");
     CHECK(short_number(0.01234) == "0.0123");
     CHECK(short_number(1690.4) == "1690");
-    CHECK(short_number(-53.44) == "-53.4");
+    CHECK(short_number(-53.44) == "\u221253.4");
     CHECK(short_number(1e-9) == "1.00e-09");
     CHECK(decimals_after("53.4") == 1);
     CHECK(decimals_after(">= 12.50") == 2);

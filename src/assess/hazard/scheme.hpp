@@ -35,7 +35,7 @@ struct HazardLevel {
 struct EndpointRule {
     std::string id;
     std::string title;
-    std::string unit; // of the figure, per g of product
+    std::string unit; // of what the grams are turned into: "m3 air"
     const EndpointFamily* family = nullptr;
     double x0 = 1;
     double weight = 1;
@@ -43,6 +43,9 @@ struct EndpointRule {
     std::vector<HazardLevel> levels; // worst first; empty where the bands are the levels
     std::vector<int> without_limit;  // statements that have no limit: such mass counts as unassessed
     std::string source;              // of the limits
+
+    // Of the figure: "m3 air per g" of product.
+    std::string figure_unit() const { return unit + " per g"; }
 };
 
 struct PlaceRule {

@@ -9,8 +9,8 @@
 #include <CLI/CLI.hpp>
 
 #include <cmath>
-#include <limits>
 #include <memory>
+#include <optional>
 #include <utility>
 
 namespace routeweigh::cli {
@@ -18,18 +18,19 @@ namespace {
 
 struct BreakEvenOptions {
     std::string route, baseline, figure = "process_mass_intensity", input;
-    double target = std::numeric_limits<double>::quiet_NaN();
+    std::optional<double> target;
 };
 
 /// The route to be equal to; nullptr where a number is given instead.
 std::unique_ptr<Assessment> read_baseline(const BreakEvenOptions& options, const Route& route,
                                           Context& context) {
+    if (options.target && !std::isfinite(*options.target))
+        throw CallError("--target takes a finite number, which no nan and nothing beyond 1.8e308 is");
     if (options.baseline.empty()) {
-        if (!std::isfinite(options.target))
-            throw CallError("name the route to be equal to, or a number with --target");
+        if (!options.target) throw CallError("name the route to be equal to, or a number with --target");
         return nullptr;
     }
-    if (!std::isnan(options.target)) throw CallError("name a route or give --target, not both");
+    if (options.target) throw CallError("name a route or give --target, not both");
     Problems problems;
     std::vector<Route> routes =
         read_routes(context.sources({options.baseline}), context.catalogue(), problems);
@@ -59,8 +60,7 @@ std::function<void()> add_break_even(CLI::App& program, Context& context) {
     command->add_option("BASELINE", options->baseline, "The route whose figure is to be met");
     command
         ->add_option("--figure", options->figure,
-                     "Id of the figure; same_auxiliaries_process_mass_intensity is counted "
-                     "against BASELINE")
+                     fmt::format("Id of the figure; {} is counted against BASELINE", same_auxiliaries_id))
         ->capture_default_str()
         ->type_name("ID");
     command
@@ -89,7 +89,7 @@ std::function<void()> add_break_even(CLI::App& program, Context& context) {
         };
         const FigurePick figure = figure_for(assessment);
         const std::string target_id = baseline ? baseline->route().id : "";
-        const double target = baseline ? figure_for(*baseline).value(baseline->values()) : options->target;
+        const double target = baseline ? figure_for(*baseline).value(baseline->values()) : *options->target;
         for (const double value : {figure.value(assessment.values()), target})
             if (!std::isfinite(value))
                 throw CallError(fmt::format("{} has no value for {}", figure.id(),

@@ -21,7 +21,7 @@ void require_figure(const std::vector<Figure>& figures, const std::string& id, b
     for (const Figure& figure : figures)
         ids.push_back(figure.id);
     if (std::find(ids.begin(), ids.end(), id) != ids.end()) return;
-    if (!against && (id == "same_auxiliaries_process_mass_intensity" || id == "break_even_yield"))
+    if (!against && (id == same_auxiliaries_id || id == "break_even_yield"))
         throw CallError(
             fmt::format("\"{}\" is counted against another route: name its file with --baseline", id));
     throw CallError(no_such("figure", id, ids));
@@ -39,9 +39,10 @@ std::function<void()> add_explain(CLI::App& program, Context& context) {
     command->add_option("ROUTE", options->route, "A route file, or - for standard input")->required();
     command->add_option("FIGURE", options->figure, "Id of the figure, such as atom_economy")->required();
     command
-        ->add_option("--baseline", options->baseline,
-                     "A route file: also explains what is counted against it, "
-                     "same_auxiliaries_process_mass_intensity and break_even_yield")
+        ->add_option(
+            "--baseline", options->baseline,
+            fmt::format("A route file: also explains what is counted against it, {} and break_even_yield",
+                        same_auxiliaries_id))
         ->type_name("FILE");
     context.add_output_options(*command);
     command->footer("Examples:\n"

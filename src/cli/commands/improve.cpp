@@ -108,9 +108,9 @@ std::function<void()> add_improve(CLI::App& program, Context& context) {
         options->limits.recovery = options->recovery / 100.0;
         const SolventRules solvents = read_solvent_rules(context.catalogue());
         const Improvements improvements =
-            find_improvements({assessment, solvents, options->limits}, figure,
-                              apply_to(assessment.route(), context.catalogue(), context.rules()),
-                              options->student || options->key ? 0 : std::min(paired, options->top));
+            find_improvements({assessment, solvents, options->limits,
+                               apply_to(assessment.route(), context.catalogue(), context.rules())},
+                              figure, options->student || options->key ? 0 : std::min(paired, options->top));
         if (options->student || options->key)
             context.write(improvement_questions(assessment, improvements, options->top, options->key));
         else

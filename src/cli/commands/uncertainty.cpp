@@ -17,7 +17,7 @@ void require_figures(const Comparison& comparison, const std::vector<std::string
     std::vector<std::string> known;
     for (const Figure& figure : comparison.baseline().figures())
         known.push_back(figure.id);
-    known.emplace_back("same_auxiliaries_process_mass_intensity");
+    known.emplace_back(same_auxiliaries_id);
     for (const std::string& id : ids)
         if (std::find(known.begin(), known.end(), id) == known.end())
             throw CallError(no_such("figure", id, known));

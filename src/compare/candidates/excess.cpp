@@ -2,6 +2,7 @@
 // Each reactant in excess cut to a stated floor over what the limiting one needs.
 #include "compare/candidate.hpp"
 #include "compare/charge_place.hpp"
+#include "compare/less_liquid.hpp"
 #include "route/limiting_reagent.hpp"
 
 #include <fmt/format.h>
@@ -60,6 +61,11 @@ void find_excess(const CandidateSource& source, std::vector<Candidate>& candidat
                                   "lost on the way; follow it "
                                   "by thin-layer chromatography to the end",
                                   "time: with less of it the last part reacts slowly"};
+            for (const ChargePlace& place : charges)
+                if (is_largest_liquid(place, all)) {
+                    const auto more = cautions_for_less_liquid(place, all, floor / equivalents);
+                    candidate.cautions.insert(candidate.cautions.end(), more.begin(), more.end());
+                }
             candidate.step = step;
             candidates.push_back(std::move(candidate));
         }

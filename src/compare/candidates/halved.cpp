@@ -2,42 +2,17 @@
 // Half of each solvent, wash, rinse and drown-out.
 #include "compare/candidate.hpp"
 #include "compare/charge_place.hpp"
+#include "compare/less_liquid.hpp"
 
 #include <fmt/format.h>
 
 namespace routeweigh {
 namespace {
 
-std::string at_temperature(const Stage& stage) {
-    return stage.temperature ? fmt::format(" at {:.0f} degC", stage.temperature->celsius()) : std::string();
-}
-
-/// What is weighed into a stage beside its solvents.
-double solutes(const ChargePlace& place, const std::vector<ChargePlace>& all) {
-    double grams = 0.0;
-    for (const ChargePlace& other : all)
-        if (other.stage == place.stage && !other.charge->role->solvent) grams += other.grams;
-    return grams;
-}
-
-double solvents(const ChargePlace& place, const std::vector<ChargePlace>& all) {
-    double grams = 0.0;
-    for (const ChargePlace& other : all)
-        if (other.stage == place.stage && other.charge->role->solvent) grams += other.grams;
-    return grams;
-}
-
 /// What half the amount might break, by what it was put in for.
 std::vector<std::string> cautions_for_less(const ChargePlace& place, const std::vector<ChargePlace>& all) {
     const std::string_view role = place.role();
-    if (role == "solvent")
-        return {fmt::format(
-                    "solubility: {} of solvent would hold what {} holds now, {} of reactants and reagents; "
-                    "see whether all is dissolved{}, at the start and as product forms",
-                    grams_text(solvents(place, all) - 0.5 * place.grams), grams_text(solvents(place, all)),
-                    grams_text(solutes(place, all)), at_temperature(*place.stage)),
-                "heat: less liquid takes up the heat of reaction; run it small and watch the thermometer",
-                "stirring: a thick slurry may stop the bar"};
+    if (role == "solvent") return cautions_for_less_liquid(place, all, 0.5);
     if (role == "recrystallisation solvent")
         return {
             fmt::format("solubility: the crude may not dissolve{}; find the least volume with a test tube",

@@ -1,8 +1,13 @@
 // SPDX-License-Identifier: MIT
-// A neat solvent replaced, volume for volume, by another of its family. Which of them brings less hazard is
-// for the evaluation to say: it keeps the one with the lowest hazard score, and none that is not lower.
+// A neat solvent replaced, volume for volume, by another of its family, in all stages of a step in which it
+// does the same: a change of one stage alone would add a solvent to the step and take none away. Which of
+// them brings less hazard is for the evaluation to say: it keeps the one with the lowest hazard score, and
+// none that is not lower.
 #include "compare/candidate.hpp"
 #include "compare/charge_place.hpp"
+
+#include "base/list.hpp"
+#include "base/text.hpp"
 
 #include <fmt/format.h>
 
@@ -45,7 +50,7 @@ streams::CompatibilityReport meetings(const CandidateSource& source, const Charg
             pot.add(*inflows[i].substance, source.assessment.evaluation().in[i]);
     pot.add(*place.step->product, 1.0);
     bottle.add(liquid, place.grams);
-    const streams::CompatibilityRules& rules = source.solvents.compatibility;
+    const streams::CompatibilityRules& rules = source.solvents.waste.compatibility;
     return check_compatibility(participants_of(bottle, rules.groups), participants_of(pot, rules.groups),
                                rules);
 }
@@ -88,36 +93,76 @@ std::vector<std::string> cautions_for_exchange(const ChargePlace& place, const S
     return cautions;
 }
 
+/// Neat solvents that may be exchanged, the charges of one in the same role of a step together.
+std::vector<std::vector<ChargePlace>> exchangeable(const CandidateSource& source) {
+    std::vector<std::vector<ChargePlace>> groups;
+    for (const ChargePlace& place : charge_places(source.assessment)) {
+        const Charge& charge = *place.charge;
+        if (!charge.role->solvent || charge.role->reactant || !charge.material->is_neat() ||
+            !charge.material->density)
+            continue;
+        const Substance& solvent = *charge.material->components.front().substance;
+        if (has_other_part(source.route(), *place.step, &solvent) ||
+            named_in_separations(*place.step, &solvent))
+            continue;
+        const auto same = std::find_if(groups.begin(), groups.end(), [&](const auto& group) {
+            return group.front().step == place.step && group.front().charge->role == charge.role &&
+                   group.front().charge->material == charge.material;
+        });
+        if (same != groups.end())
+            same->push_back(place);
+        else
+            groups.push_back({place});
+    }
+    return groups;
+}
+
+/// The step holds the solvent in other charges too.
+bool stays_elsewhere(const CandidateSource& source, const std::vector<ChargePlace>& places) {
+    const Substance& solvent = *places.front().charge->material->components.front().substance;
+    const auto all = charge_places(source.assessment);
+    return static_cast<std::size_t>(std::count_if(all.begin(), all.end(), [&](const ChargePlace& place) {
+               return place.step == places.front().step &&
+                      place.charge->material->component_of(solvent) != nullptr;
+           })) > places.size();
+}
+
 } // namespace
 
 void find_other_solvent(const CandidateSource& source, std::vector<Candidate>& candidates) {
     const Route& route = source.route();
-    for (const ChargePlace& place : charge_places(source.assessment)) {
-        const Charge& charge = *place.charge;
-        if (!charge.role->solvent || charge.role->reactant || !charge.material->is_neat()) continue;
-        const Substance& solvent = *charge.material->components.front().substance;
-        if (!charge.material->density || has_other_part(route, *place.step, &solvent) ||
-            named_in_separations(*place.step, &solvent))
-            continue;
-        for (const Substance* other : source.solvents.families.others(solvent, place.role())) {
+    for (const std::vector<ChargePlace>& places : exchangeable(source)) {
+        const ChargePlace& first = places.front();
+        const Substance& solvent = *first.charge->material->components.front().substance;
+        for (const Substance* other : source.solvents.families.others(solvent, first.role())) {
             // What is a mixture differs from bottle to bottle, and so do its hazards.
-            if (!other->density || other->is_mixture || brings_conflict(source, place, solvent, *other))
+            if (!other->density || other->is_mixture || brings_conflict(source, first, solvent, *other))
                 continue;
-            const double volume = place.grams / *charge.material->density;
             Candidate candidate;
-            candidate.what = fmt::format("take {} in place of {} ({}), volume for volume: {} for {}",
-                                         other->name, solvent.name, place.purpose(route),
-                                         grams_text(volume * *other->density), grams_text(place.grams));
+            std::vector<std::string> amounts;
+            for (const ChargePlace& place : places) {
+                const double grams = place.grams / *place.charge->material->density * *other->density;
+                amounts.push_back(fmt::format("{} for {}", grams_text(grams), grams_text(place.grams)));
+                candidate.changes.push_back({place.charge->pointer + "/material", json_quoted(other->name)});
+                candidate.changes.push_back(
+                    {place.charge->pointer + "/amount", json_quoted(fmt::format("{} g", grams))});
+                for (const std::string& caution : cautions_for_exchange(place, *other))
+                    add_once(candidate.cautions, caution);
+            }
+            if (stays_elsewhere(source, places))
+                candidate.cautions.push_back(fmt::format(
+                    "count: {} stays in other charges of the step; the most of each solvent is "
+                    "counted, whatever the stage, so that both together may look worse than either",
+                    solvent.name));
+            const std::string purpose = purpose_of(places, route);
+            candidate.what = fmt::format("take {} in place of {} ({}), volume for volume: {}", other->name,
+                                         solvent.name, purpose, join(amounts, ", "));
             candidate.question =
                 fmt::format("Which other solvent might serve in place of {} ({}), and what would it "
                             "bring with it?",
-                            solvent.name, place.purpose(route));
-            candidate.changes = {
-                {charge.pointer + "/material", json_quoted(other->name)},
-                {charge.pointer + "/amount", json_quoted(fmt::format("{} g", volume * *other->density))}};
-            candidate.cautions = cautions_for_exchange(place, *other);
-            candidate.step = place.step_index;
-            candidate.alternatives = charge.pointer;
+                            solvent.name, purpose);
+            candidate.step = first.step_index;
+            candidate.alternatives = first.charge->pointer;
             candidates.push_back(std::move(candidate));
         }
     }

@@ -1,9 +1,14 @@
 // SPDX-License-Identifier: MIT
 // An intermediate carried on as crude: its step ends before the purification, and the next step takes what
-// there is.
-#include "base/text.hpp"
+// there is. Where what stays on the crude is grave, and gives a toxic gas or explodes with what is charged
+// there, it is not to be tried.
 #include "compare/candidate.hpp"
 #include "compare/charge_place.hpp"
+#include "compare/deadly.hpp"
+
+#include "assess/streams/route_stream.hpp"
+#include "base/list.hpp"
+#include "base/text.hpp"
 
 #include <fmt/format.h>
 
@@ -61,6 +66,79 @@ std::vector<Assignment> losses_shared_anew(const Step& step) {
     return changes;
 }
 
+/// What stays on the crude, of each substance the larger of both readings of the yield; g for one run of the
+/// step.
+streams::Composition left_on_crude(const Trial& trial, int step) {
+    streams::Composition left;
+    for (const streams::RouteStream& stream :
+         streams::streams_of(trial.figures().flat(), trial.values().evaluation)) {
+        if (stream.step != step || stream.kind != StreamKind::residue) continue;
+        for (const streams::Portion& portion : stream.nominal.portions())
+            left.add(*portion.substance, std::max(portion.grams, stream.unreacted.grams(*portion.substance)),
+                     portion.trace);
+        for (const streams::Portion& portion : stream.unreacted.portions())
+            if (stream.nominal.grams(*portion.substance) == 0.0)
+                left.add(*portion.substance, portion.grams, portion.trace);
+    }
+    return left;
+}
+
+/// What the steps that take the product are charged with beside it.
+std::vector<streams::Participant> charged_next(const CandidateSource& source, int step,
+                                               const streams::ReactivityGroups& groups) {
+    const auto inflows = source.assessment.flat().inflows();
+    std::vector<streams::Participant> charged;
+    for (const Inflow& feed : inflows) {
+        if (feed.fed_by != step) continue;
+        streams::Composition pot;
+        for (std::size_t i = 0; i < inflows.size(); ++i)
+            if (inflows[i].step == feed.step && inflows[i].fed_by != step)
+                pot.add(*inflows[i].substance, source.assessment.evaluation().in[i]);
+        join_participants(charged, participants_of(pot, groups));
+    }
+    return charged;
+}
+
+/// A little of it is enough, or the rules of waste never let it into a shared container.
+bool is_grave(const streams::Participant& part, const streams::LocalRules& local) {
+    if (!fatal_statement(*part.substance).empty() || !gas_with_acid_statement(*part.substance).empty())
+        return true;
+    return std::any_of(local.stops.begin(), local.stops.end(),
+                       [&](const streams::StopRule& stop) { return !stop.destroy && stop.set.holds(part); });
+}
+
+/// What is carried on with the crude and meets what it does not get on with, told in the candidate: as what
+/// speaks against it where something grave may give a toxic gas or explode; else, being a matter of degree,
+/// first of its cautions.
+void judge_carrying_on(const CandidateSource& source, Candidate& candidate) {
+    const Outcome outcome = source.apply(candidate.changes);
+    if (outcome.trial == nullptr) return; // refused with its own reason
+    const streams::StreamRules& waste = source.solvents.waste;
+    const streams::ReactivityGroups& groups = waste.compatibility.groups;
+    const auto charged = charged_next(source, candidate.step, groups);
+    const auto charged_anyway = [&](const streams::Participant& part) {
+        return std::any_of(charged.begin(), charged.end(), [&](const streams::Participant& other) {
+            return other.substance == part.substance;
+        });
+    };
+    const streams::CompatibilityReport report = check_compatibility(
+        participants_of(left_on_crude(*outcome.trial, candidate.step), groups), charged, waste.compatibility);
+    std::vector<std::string> against, cautions;
+    for (const streams::Meeting& meeting : report.meetings) {
+        if (meeting.weight == streams::Meeting::Weight::noted || charged_anyway(meeting.one)) continue;
+        const bool gas_or_worse =
+            contains(meeting.codes, std::string("GT")) || contains(meeting.codes, std::string("E"));
+        (gas_or_worse && is_grave(meeting.one, waste.local) ? against : cautions)
+            .push_back(fmt::format("{} of {} left on the crude meets {} in the next step, which {}",
+                                   grams_text(meeting.one.grams), meeting.one.name, meeting.other.name,
+                                   consequences(meeting, waste.compatibility.chart)));
+    }
+    for (const std::string& name : report.not_assigned)
+        cautions.push_back(name + ": what it does in the next step was not looked at");
+    candidate.against = join(against, "; ");
+    candidate.cautions.insert(candidate.cautions.begin(), cautions.begin(), cautions.end());
+}
+
 } // namespace
 
 void find_telescoping(const CandidateSource& source, std::vector<Candidate>& candidates) {
@@ -98,6 +176,7 @@ void find_telescoping(const CandidateSource& source, std::vector<Candidate>& can
                               "how much product the crude holds is not known without its purification: weigh "
                               "it and take a spectrum"};
         candidate.step = index;
+        judge_carrying_on(source, candidate);
         candidates.push_back(std::move(candidate));
     }
 }

@@ -3,6 +3,7 @@
 // is ahead.
 #pragma once
 
+#include "assess/same_auxiliaries.hpp"
 #include "compare/uncertainty/linear.hpp"
 #include "compare/uncertainty/order.hpp"
 
@@ -24,8 +25,7 @@ enum class PairVerdict {
 
 /// The figures a verdict is asked of most; their ranks are counted whatever else is asked.
 inline constexpr std::array<std::string_view, 5> figures_of_verdict{
-    "yield", "complete_e_factor", "process_mass_intensity", "same_auxiliaries_process_mass_intensity",
-    "hazard_score"};
+    "yield", "complete_e_factor", "process_mass_intensity", same_auxiliaries_id, "hazard_score"};
 
 /// Share of runs from which an order is called sure; common practice, no source.
 inline constexpr double sure_share = 0.95;

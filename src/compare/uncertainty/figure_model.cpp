@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "compare/uncertainty/figure_model.hpp"
 
+#include "assess/same_auxiliaries.hpp"
 #include "base/index.hpp"
 #include "compare/uncertainty/monte_carlo.hpp"
 
@@ -186,7 +187,7 @@ FigureModel::FigureModel(const Comparison& comparison, const UncertaintyOptions&
         routes_.push_back(route.get());
     heads_.list = comparison.baseline().figures();
     Figure same = heads_.list[heads_.index_of("process_mass_intensity")];
-    same.id = "same_auxiliaries_process_mass_intensity";
+    same.id = same_auxiliaries_id;
     same.name = "Process mass intensity, same auxiliaries";
     heads_.list.push_back(same);
     inputs_ = uncertain_inputs(routes_, options);

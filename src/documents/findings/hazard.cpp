@@ -117,7 +117,7 @@ void add_shift(const ReportView& view, bool down, Statements& statements) {
                           {strong(down ? "Largest fall in the bottles:" : "Largest rise in the bottles:"),
                            Run(fmt::format(" {}, from ", rule.title)), number(digits(before.value)),
                            Run(fmt::format(" ({}{}) to ", base.id, first_contributor(before))),
-                           number(fmt::format("{} {} per g", digits(after.value), unit_text(rule.unit))),
+                           number(fmt::format("{} {}", digits(after.value), unit_text(rule.figure_unit()))),
                            Run(fmt::format(" ({}{}).", names(view, alike), first_contributor(after)))}});
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // How sure one may be: intervals, how often a route is ahead, ranks, what the weights and the bands decide.
+#include "assess/same_auxiliaries.hpp"
 #include "compare/uncertainty/band_flips.hpp"
 #include "compare/uncertainty/weightings.hpp"
 #include "documents/certainty_parts.hpp"
@@ -88,8 +89,7 @@ writing::Table verdict_table(const ReportView& view) {
 writing::Figure interval_picture(const ReportView& view) {
     const Certainty& certainty = *view.certainty;
     const FigureHeads& heads = certainty.model().heads();
-    const std::size_t figure =
-        heads.index_of(view.single() ? "process_mass_intensity" : "same_auxiliaries_process_mass_intensity");
+    const std::size_t figure = heads.index_of(view.single() ? "process_mass_intensity" : same_auxiliaries_id);
     writing::Intervals chart;
     chart.quantity = view.single() ? "mass put in" : "same auxiliaries";
     chart.unit = "g/g";

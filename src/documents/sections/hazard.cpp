@@ -42,7 +42,7 @@ writing::Figure grid_figure(const ReportView& view, const std::vector<HazardPlac
         }
     for (std::size_t e = 0; e < scheme.endpoints.size(); ++e) {
         writing::DecadeGrid::Row row{
-            scheme.endpoints[e].title, unit_text(scheme.endpoints[e].unit) + " per g", {}};
+            scheme.endpoints[e].title, unit_text(scheme.endpoints[e].figure_unit()), {}};
         for (const RouteView& route : view.routes)
             for (const HazardPlace place : places)
                 row.cells.push_back(grid_cell(route.grid.cell(e, place)));

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // In short: statements made from the figures, what came onto the bench, and one line of verdict a route.
+#include "assess/same_auxiliaries.hpp"
 #include "documents/bench.hpp"
 #include "documents/classified_mixture.hpp"
 #include "documents/findings/finding.hpp"
@@ -55,10 +56,9 @@ writing::Table verdicts(const ReportView& view) {
                      {.heading = "hazard cells lower", .align = decimal},
                      {.heading = "higher", .align = decimal}};
     for (const RouteView& route : view.routes) {
-        std::vector<writing::Cell> cells{
-            route.head(), figure_cell(figure(route.figures, "atom_economy")),
-            figure_cell(figure(route.figures, "process_mass_intensity")),
-            number_cell(route.value("same_auxiliaries_process_mass_intensity"), 1), even_cell(route)};
+        std::vector<writing::Cell> cells{route.head(), figure_cell(figure(route.figures, "atom_economy")),
+                                         figure_cell(figure(route.figures, "process_mass_intensity")),
+                                         number_cell(route.value(same_auxiliaries_id), 1), even_cell(route)};
         cells.emplace_back(route.mass ? std::string(words(*route.mass)) : std::string("baseline"));
         auto [lower, higher] = hazard_cells(route);
         cells.push_back(std::move(lower));

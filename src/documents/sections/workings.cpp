@@ -178,7 +178,7 @@ writing::Folded contributors(const RouteView& route) {
             cell.columns[2].unit.clear(); // each cell has its own, named in its heading
             all.columns = cell.columns;
             all.rows.push_back(writing::group(
-                fmt::format("{}: {} per g", cell.caption, unit_text(scheme.endpoints[e].unit))));
+                fmt::format("{}: {}", cell.caption, unit_text(scheme.endpoints[e].figure_unit()))));
             for (writing::Row& row : cell.rows) {
                 row.kind = writing::RowKind::plain;
                 all.rows.push_back(std::move(row));
