@@ -50,8 +50,7 @@ std::string given_amount_fault(const Charge& charge, double reference) {
     Charge as_given = charge;
     as_given.amount = *written;
     const auto given = grams(as_given, reference), taken = grams(charge, reference);
-    if (!given || !taken || std::abs(*given - *taken) <= (1 + 1e-9) * tolerance(*written) * std::abs(*given))
-        return {};
+    if (!given || !taken || std::abs(*given - *taken) <= tolerance(*written) * std::abs(*given)) return {};
     return fmt::format("{} is {:.4g} g, and the amount is {:.4g} g", charge.given_as, *given, *taken);
 }
 

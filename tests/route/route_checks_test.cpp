@@ -318,7 +318,7 @@ TEST_CASE("what the source gave is held against the amount, within 1 %, where bo
                         charge("bromine", amount, "reagent", given_as(given)));
     };
     CHECK(of_bromine("12.5 mmol", "1.25 equivalents").empty());
-    CHECK(of_bromine("12.5 mmol", "1.3 equivalents").empty()); // what its digits say, and no more
+    CHECK(of_bromine("12.6 mmol", "1.3 equivalents").empty()); // what its digits say, and no more
     CHECK(of_bromine("12.5 mmol", "125 mol %").empty());
     CHECK(of_bromine("1.25 eq", "12.5 mmol").empty());
     CHECK(any_holds(of_bromine("10.5 mmol", "1.25 equivalents"),
