@@ -136,9 +136,11 @@ TEST_CASE("a decimal point and a decimal comma are read, but not both in one fil
 
 TEST_CASE("an exponent moves the last digit written") {
     CsvNumbers numbers(',');
-    for (const auto& [cell, decimals] :
-         {std::pair{"2.2E+00", 1}, {"2.2e-3", 4}, {"2.25e1", 1}, {"2e3", 0}, {"0.1234567890123456", 16}})
-        CHECK_MESSAGE(numbers.read(cell)->decimals == decimals, cell);
+    CHECK(numbers.read("2.2E+00")->decimals == 1);
+    CHECK(numbers.read("2.2e-3")->decimals == 4);
+    CHECK(numbers.read("2.25e1")->decimals == 1);
+    CHECK(numbers.read("2e3")->decimals == 0);
+    CHECK(numbers.read("0.1234567890123456")->decimals == 16);
 }
 
 TEST_CASE("an empty cell is no number and no fault") {
