@@ -39,6 +39,8 @@ std::vector<std::string> exact_from_now_on(const Route& route, const std::vector
     }
     for (const Reuse& reuse : route.reuse)
         look(reuse.pointer, "/fraction", reuse.spread.has_value());
+    for (const Bottle& bottle : route.bottles)
+        look(bottle.pointer, "/strength", bottle.spread.has_value());
     return owners;
 }
 

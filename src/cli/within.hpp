@@ -13,7 +13,8 @@ namespace routeweigh::cli {
 inline auto within(double least, double greatest) {
     return [=](const std::string& word) {
         double value = 0;
-        const auto [end, fault] = std::from_chars(word.data(), word.data() + word.size(), value);
+        const char* begin = word.data() + (word.starts_with('+') ? 1 : 0);
+        const auto [end, fault] = std::from_chars(begin, word.data() + word.size(), value);
         if (fault == std::errc() && end == word.data() + word.size() && value >= least && value <= greatest)
             return std::string();
         return fmt::format("\"{}\" is no number from {:g} to {:g}", word, least, greatest);

@@ -32,6 +32,7 @@ struct Candidate {
     std::string what;      ///< "halve the ethanol of the reaction, 6.48 g to 3.24 g"
     std::string question;  ///< the same as a question to a student, without numbers
     std::vector<Assignment> changes;
+    std::vector<std::string> dangers;  ///< what would meet in the pot; not to be tried out
     std::vector<std::string> cautions; ///< what it might break, each as something to test
     int step = 0;                      ///< whose yield is at stake
     /// Candidates that share this are alternatives of which only the one with the lowest hazard score is

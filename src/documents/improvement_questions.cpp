@@ -167,8 +167,8 @@ std::vector<Asked> ask(const Assessment& route, const Improvements& improvements
         asked.push_back({lever->candidate.question +
                              " What would it change, what might it break, and how would you test that?",
                          capitalised(lever->candidate.what) + ".",
-                         fmt::format(" {} To test: {}. Hazard added: {}.", worked(improvements, *lever),
-                                     join(lever->candidate.cautions, "; "), added_text(*lever)),
+                         fmt::format(" {}{} Hazard added: {}.", worked(improvements, *lever),
+                                     dangers_and_tests(lever->candidate), added_text(*lever)),
                          lever});
     asked.push_back({fmt::format("Put these changes in the order of what they would do for the {}. Say why.",
                                  in_sentence(improvements.figure.name())),

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "documents/improvement_words.hpp"
 
+#include "base/text.hpp"
 #include "compare/charge_place.hpp"
 #include "documents/number.hpp"
 #include "documents/words.hpp"
@@ -55,6 +56,11 @@ std::string added_text(const Improvement& entry) {
         text += fmt::format("; left over then: {} {} ({} before)", grams_text(left.after), left.substance,
                             grams_text(left.before));
     return text;
+}
+
+std::string dangers_and_tests(const Candidate& candidate) {
+    return (candidate.dangers.empty() ? std::string() : " Look out: " + join(candidate.dangers, "; ") + ".") +
+           " To test: " + join(candidate.cautions, "; ") + ".";
 }
 
 bool changes_yield(const Improvements& improvements) {

@@ -23,6 +23,9 @@ std::vector<writing::Cell> effect_cells(const FigurePick& figure, const Improvem
 /// over of it: "left over then: 0.13 g bromine (0 g before)".
 std::string added_text(const Improvement& entry);
 
+/// " Look out: ... To test: ..."; nothing is looked out for where no danger is known.
+std::string dangers_and_tests(const Candidate& candidate);
+
 /// Said wherever an improvement is shown.
 inline constexpr std::string_view untested = "untested; yield assumed unchanged";
 

@@ -48,6 +48,8 @@ void add_details(const Improvements& improvements, std::size_t shown, std::vecto
             writing::Heading{3, fmt::format("{}. {}", i + 1, capitalised(entry.candidate.what))});
         writing::BulletList list;
         list.items.push_back({writing::strong("Adds hazard:"), writing::Run(" " + added_text(entry) + ".")});
+        for (const std::string& danger : entry.candidate.dangers)
+            list.items.push_back({writing::strong("Look out:"), writing::Run(" " + danger + ".")});
         for (const std::string& caution : entry.candidate.cautions)
             list.items.push_back({writing::strong("To test:"), writing::Run(" " + caution + ".")});
         blocks.push_back(std::move(list));
@@ -153,6 +155,7 @@ MachineObject entry_tree(const Improvement& entry, bool helps) {
             {"yield_at_par", entry.yield_at_par ? 100.0 * *entry.yield_at_par : std::nan("")},
             {"added_hazards", std::move(added)},
             {"left_over", std::move(left_over)},
+            {"dangers", text_list(entry.candidate.dangers)},
             {"cautions", text_list(entry.candidate.cautions)}};
 }
 

@@ -107,11 +107,17 @@ writing::Document uncertainty_document(const Comparison& comparison, const Certa
     document.subtitle = view.product().name;
     if (certainty.model().inputs().empty()) {
         document.blocks.push_back(writing::Paragraph{
-            "Nothing in these files says how exactly an amount is known. Name the balance and the cylinder "
-            "in "
-            "\"measured_with\", say in \"spread\" what stands behind a \"+/-\", or give what a class found "
-            "with "
-            "--results. --vary-assumed moves assumed yields, --atomic-weights what molar masses rest on."});
+            "Nothing in these files says how exactly an amount is known. Name the balance and the "
+            "cylinder in \"measured_with\", say in \"spread\" what stands behind a \"+/-\", or give "
+            "what a class found with --results. --vary-assumed moves assumed yields, --atomic-weights what "
+            "molar masses rest on."});
+        document.blocks.push_back(usual_cautions());
+        document.machine = writing::MachineObject{{"routeweigh", std::string(program_version())},
+                                                  {"document", document.id},
+                                                  {"baseline", view.baseline().id},
+                                                  {"certainty", writing::MachineTree()},
+                                                  {"reason", "nothing in these files varies"},
+                                                  {"budgets", writing::MachineList()}};
         return document;
     }
     if (figures.empty())

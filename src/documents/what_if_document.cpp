@@ -57,6 +57,7 @@ std::string place_in_words(const Route& route, const std::string& pointer) {
             for (const Charge& charge : stage.charges)
                 if (charge.pointer == pointer)
                     return fmt::format("charge of {}, {}", charge.material->name, stage.title);
+    if (pointer.starts_with("/correlations/")) return "correlation of two inputs";
     return "";
 }
 

@@ -121,6 +121,14 @@ TEST_CASE("what the source says of an amount goes with the amount, so that no pa
     CHECK(charge_at(*said, acid).given_as == "1.05 equivalents");
 }
 
+TEST_CASE("a strength put in place of one with a spread takes the spread with it") {
+    const auto parent = shipped("4-bromoacetanilide/A3");
+    REQUIRE_FALSE(parent->route().bottles.empty());
+    REQUIRE(parent->route().bottles[0].spread.has_value());
+    const auto child = changed(*parent, {"/bottles/0/strength=48 %"});
+    CHECK_FALSE(child->route().bottles[0].spread.has_value());
+}
+
 TEST_CASE("a changed route is one that was never run, with assumed yields") {
     const auto parent = shipped("adipic-acid/E1");
     REQUIRE_FALSE(parent->yield_assumed());

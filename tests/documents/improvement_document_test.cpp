@@ -149,3 +149,21 @@ TEST_CASE("an input without a break-even tells programs why, and how near it com
     const writing::Document reached = break_even(50.0, "yield");
     CHECK(std::get<double>(reached.rows.rows.front().back()) < 80.0);
 }
+
+TEST_CASE("what would meet in the pot is looked out for, and nowhere a thing to test") {
+    const Comparison comparison = compare_folder("5-5-diphenylhydantoin", "D1b-D2c-D3a");
+    const Assessment& route = comparison.baseline();
+    const Improvements found = improved(route, "process_mass_intensity");
+    const std::string text = text_of(improvements_document(route, found, 20));
+    CHECK(text.find("Look out:") != std::string::npos);
+    for (std::size_t at = text.find("left on the crude meets"); at != std::string::npos;
+         at = text.find("left on the crude meets", at + 1))
+        CHECK(text.rfind("Look out: ", at) > text.rfind('\n', at));
+    std::size_t dangers = 0;
+    for (const Improvement& entry : found.ranked) {
+        dangers += entry.candidate.dangers.size();
+        for (const std::string& caution : entry.candidate.cautions)
+            CHECK(caution.find("meets") == std::string::npos);
+    }
+    CHECK(dangers > 0);
+}

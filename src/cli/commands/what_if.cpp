@@ -84,9 +84,9 @@ void run_what_if(const WhatIfOptions& options, Context& context) {
     const writing::Document document =
         what_if_document(compare_routes(std::move(routes), baseline, context.rules()));
     std::error_code error; // where one cannot be looked at, writing says why
-    if (!options.save.empty() && options.save != "-" &&
-        std::filesystem::weakly_canonical(options.save, error) ==
-            std::filesystem::weakly_canonical(context.output, error))
+    const auto saved = std::filesystem::weakly_canonical(options.save, error),
+               written = std::filesystem::weakly_canonical(context.output, error);
+    if (!options.save.empty() && options.save != "-" && !written.empty() && saved == written)
         throw CallError("--save and --output name the same file");
     for (const std::string& name : taken)
         refuse_overwriting(options.save, name);

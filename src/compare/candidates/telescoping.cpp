@@ -109,7 +109,7 @@ bool is_grave(const streams::Participant& part, const streams::LocalRules& local
 
 /// What is carried on with the crude and meets what it does not get on with, told in the candidate: as what
 /// speaks against it where something grave may give a toxic gas or explode; else, being a matter of degree,
-/// first of its cautions.
+/// as a danger.
 void judge_carrying_on(const CandidateSource& source, Candidate& candidate) {
     const Outcome outcome = source.apply(candidate.changes);
     if (outcome.trial == nullptr) return; // refused with its own reason
@@ -123,20 +123,19 @@ void judge_carrying_on(const CandidateSource& source, Candidate& candidate) {
     };
     const streams::CompatibilityReport report = check_compatibility(
         participants_of(left_on_crude(*outcome.trial, candidate.step), groups), charged, waste.compatibility);
-    std::vector<std::string> against, cautions;
+    std::vector<std::string> against;
     for (const streams::Meeting& meeting : report.meetings) {
         if (meeting.weight == streams::Meeting::Weight::noted || charged_anyway(meeting.one)) continue;
         const bool gas_or_worse =
             contains(meeting.codes, std::string("GT")) || contains(meeting.codes, std::string("E"));
-        (gas_or_worse && is_grave(meeting.one, waste.local) ? against : cautions)
-            .push_back(fmt::format("{} of {} left on the crude meets {} in the next step, which {}",
+        (gas_or_worse && is_grave(meeting.one, waste.local) ? against : candidate.dangers)
+            .push_back(fmt::format("up to {} of {} left on the crude meets {} in the next step, which {}",
                                    grams_text(meeting.one.grams), meeting.one.name, meeting.other.name,
                                    consequences(meeting, waste.compatibility.chart)));
     }
     for (const std::string& name : report.not_assigned)
-        cautions.push_back(name + ": what it does in the next step was not looked at");
+        candidate.dangers.push_back(name + ": what it does in the next step was not looked at");
     candidate.against = join(against, "; ");
-    candidate.cautions.insert(candidate.cautions.begin(), cautions.begin(), cautions.end());
 }
 
 } // namespace

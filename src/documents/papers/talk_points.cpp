@@ -48,9 +48,9 @@ constexpr std::array talk_kinds{
     TalkKind{
         BenchHazard::long_term, "lasting", "may harm for good",
         "Hood and gloves; nobody who is or may be pregnant works with it before talking to the instructor."},
-    TalkKind{
-        BenchHazard::aspiration, "lungs", "harms the lungs when swallowed",
-        "Nothing is drawn up by mouth. If anyone swallows it: they do not vomit; call for help at once."},
+    TalkKind{BenchHazard::aspiration, "lungs", "harms the lungs when swallowed",
+             "Nothing is drawn up by mouth. If anyone swallows it: do not make them vomit; call for help at "
+             "once."},
     TalkKind{BenchHazard::harmful, "harmful", "harmful or irritating",
              "Goggles; keep it off the skin, make no dust, and wash your hands."},
     TalkKind{BenchHazard::aquatic, "water", "harms water life",

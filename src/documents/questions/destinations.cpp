@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Where things go: which container takes a stream, where the mass goes, what would change it most.
 #include "base/text.hpp"
+#include "documents/improvement_words.hpp"
 #include "documents/inputs.hpp"
 #include "documents/number.hpp"
 #include "documents/questions/kinds.hpp"
@@ -143,7 +144,7 @@ Question ask_best_change(const QuestionSource& source) {
                                     entry == &best ? "" : fmt::format("leads to {} g/g only", after)});
         question.working.push_back(fmt::format("{}: {} g/g", entry->candidate.what, after));
     }
-    question.working.push_back("Arithmetic only. To test: " + join(best.candidate.cautions, "; ") + ".");
+    question.working.push_back("Arithmetic only." + documents::dangers_and_tests(best.candidate));
     thin_out(question.choices, source.dice);
     return question;
 }
