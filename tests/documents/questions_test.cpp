@@ -10,8 +10,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <memory>
 #include <regex>
 #include <set>
+#include <utility>
 
 namespace routeweigh {
 namespace {
@@ -28,18 +31,27 @@ const Question* find(const QuestionSet& set, std::string_view id) {
 /// Questions of a route, whose improvements are looked for once.
 class Asking {
   public:
-    explicit Asking(const LaidOutRoute& route)
-        : route_(route), improvements_(waste_improvements_of(route.experiment().assessment())) {}
+    explicit Asking(std::unique_ptr<LaidOutRoute> route)
+        : route_(std::move(route)), improvements_(waste_improvements_of(experiment().assessment())) {}
     QuestionSet operator()(int seed, int version) const {
-        return documents::make_questions(route_.experiment(), improvements_ ? &*improvements_ : nullptr, seed,
+        return documents::make_questions(experiment(), improvements_ ? &*improvements_ : nullptr, seed,
                                          version);
     }
+    const bench::Experiment& experiment() const { return route_->experiment(); }
     const std::optional<Improvements>& improvements() const { return improvements_; }
 
   private:
-    const LaidOutRoute& route_;
+    std::unique_ptr<LaidOutRoute> route_;
     std::optional<Improvements> improvements_;
 };
+
+/// Of a file of routes/, laid out once for all tests.
+const Asking& asking(const std::string& file) {
+    static std::map<std::string, std::unique_ptr<Asking>> known;
+    std::unique_ptr<Asking>& found = known[file];
+    if (found == nullptr) found = std::make_unique<Asking>(test::lay_out_file(file));
+    return *found;
+}
 
 /// All numbers of a text, in their order.
 std::vector<double> numbers_in(const std::string& text) {
@@ -64,8 +76,7 @@ std::size_t times(const std::string& text, const std::string& part) {
 TEST_CASE("every question has one right answer, and mistakes that lead elsewhere") {
     std::set<std::string> kinds;
     for (const std::string& file : test::shipped_routes()) {
-        const auto laid_out = test::lay_out_file(file);
-        const Asking ask(*laid_out);
+        const Asking& ask = asking(file);
         for (int version = 1; version <= 4; ++version) {
             const QuestionSet set = ask(2026, version);
             CHECK(set.questions.size() >= 4);
@@ -106,8 +117,7 @@ TEST_CASE("every question has one right answer, and mistakes that lead elsewhere
 TEST_CASE("the question for a container names one stream, and no other stream of that name goes elsewhere") {
     std::size_t of_several_steps = 0;
     for (const std::string& file : test::shipped_routes()) {
-        const auto laid_out = test::lay_out_file(file);
-        const Asking ask(*laid_out);
+        const Asking& ask = asking(file);
         for (int version = 1; version <= 12; ++version) {
             const QuestionSet set = ask(2026, version);
             const Question* question = find(set, "container");
@@ -115,13 +125,13 @@ TEST_CASE("the question for a container names one stream, and no other stream of
             CAPTURE(file);
             CAPTURE(question->text);
             std::size_t named = 0;
-            for (const streams::StreamAdvice& advice : laid_out->experiment().waste().streams)
+            for (const streams::StreamAdvice& advice : ask.experiment().waste().streams)
                 if (times(question->text, "\"" + advice.stream.title + "\"") == 1) {
                     ++named;
                     CHECK(question->working.front() == advice.decision.summary);
                 }
             CHECK(named == 1);
-            of_several_steps += laid_out->experiment().steps().size() > 1 ? 1U : 0U;
+            of_several_steps += ask.experiment().steps().size() > 1 ? 1U : 0U;
         }
     }
     CHECK(of_several_steps > 20);
@@ -132,8 +142,7 @@ TEST_CASE("what is said of a wrong choice of the limiting reagent is true") {
                            moles = "the smallest amount was taken without its coefficient";
     std::size_t by_mass = 0, by_moles = 0;
     for (const std::string& file : test::shipped_routes()) {
-        const auto laid_out = test::lay_out_file(file);
-        const Asking ask(*laid_out);
+        const Asking& ask = asking(file);
         for (int version = 1; version <= 4; ++version) {
             const QuestionSet set = ask(2026, version);
             const Question* question = find(set, "limiting_reagent");
@@ -180,8 +189,7 @@ TEST_CASE("the best single change is asked wherever one is clearly best, with th
     std::size_t asked = 0;
     for (const std::string& file : test::shipped_routes()) {
         CAPTURE(file);
-        const auto laid_out = test::lay_out_file(file);
-        const Asking ask(*laid_out);
+        const Asking& ask = asking(file);
         const QuestionSet set = ask(1, 1);
         const Question* question = find(set, "best_change");
         std::vector<const Improvement*> all;
@@ -212,8 +220,7 @@ TEST_CASE("the best single change is asked wherever one is clearly best, with th
 }
 
 TEST_CASE("the same seed and version give the same questions, another version other numbers") {
-    const auto laid_out = test::lay_out_file("4-bromoacetanilide/A3.json");
-    const Asking ask(*laid_out);
+    const Asking& ask = asking("4-bromoacetanilide/A3.json");
     const auto texts = [&](int seed, int version) {
         std::string all;
         for (const Question& question : ask(seed, version).questions)
@@ -228,8 +235,7 @@ TEST_CASE("the same seed and version give the same questions, another version ot
 TEST_CASE("the answer follows from the numbers of the question alone") {
     std::size_t checked = 0;
     for (const std::string& file : test::shipped_routes()) {
-        const auto laid_out = test::lay_out_file(file);
-        const Asking ask(*laid_out);
+        const Asking& ask = asking(file);
         for (int version = 1; version <= 3; ++version) {
             const QuestionSet set = ask(1, version);
             if (const Question* question = find(set, "solution")) {
@@ -272,8 +278,7 @@ TEST_CASE("the answer follows from the numbers of the question alone") {
 // are there, so m g of 4-bromoacetanilide are m / 2.141 of theory; divided by 1.352 g of acetanilide they
 // would seem 58 % more.
 TEST_CASE("percent yield and its mass-ratio mistake agree with a sum by hand") {
-    const auto laid_out = test::lay_out_file("4-bromoacetanilide/A3.json");
-    const Asking ask(*laid_out);
+    const Asking& ask = asking("4-bromoacetanilide/A3.json");
     const Question* question = nullptr;
     const QuestionSet set = ask(3, 1);
     question = find(set, "percent_yield");
@@ -290,13 +295,13 @@ TEST_CASE("the key of the yield over all steps is the yield of the route with th
     for (const char* const file : {"4-chloro-4-methoxychalcone/convergent.json", "ibuprofen/three-step.json",
                                    "ibuprofen/six-step.json"}) {
         CAPTURE(file);
-        const auto laid_out = test::lay_out_file(file);
-        const Assessment& route = laid_out->experiment().assessment();
+        const Asking& ask = asking(file);
+        const Assessment& route = ask.experiment().assessment();
         std::vector<double> yields;
-        for (const bench::BenchStep& step : laid_out->experiment().steps())
+        for (const bench::BenchStep& step : ask.experiment().steps())
             yields.push_back(step.theory.yield());
         const std::vector<int> line = route.flat().scale_plan().longest_sequence(yields);
-        const QuestionSet set = Asking(*laid_out)(2026, 1);
+        const QuestionSet set = ask(2026, 1);
         const Question* question = find(set, "overall_yield");
         REQUIRE(question != nullptr);
         const std::string give = " give ";
@@ -317,13 +322,12 @@ TEST_CASE("the key of the yield over all steps is the yield of the route with th
 TEST_CASE("the sheet for students holds no answer, no working and no mistake") {
     for (const std::string& file : test::shipped_routes()) {
         CAPTURE(file);
-        const auto laid_out = test::lay_out_file(file);
-        const Asking ask(*laid_out);
+        const Asking& ask = asking(file);
         const QuestionSet set = ask(5, 2);
         const std::string student =
-            test::in_every_format(question_sheet(laid_out->experiment(), set, documents::Edition::student));
+            test::in_every_format(question_sheet(ask.experiment(), set, documents::Edition::student));
         const std::string key =
-            test::in_every_format(question_sheet(laid_out->experiment(), set, documents::Edition::key));
+            test::in_every_format(question_sheet(ask.experiment(), set, documents::Edition::key));
         for (const Question& question : set.questions) {
             CAPTURE(question.id);
             for (const std::string& line : question.working) {
@@ -350,25 +354,23 @@ TEST_CASE("exports write one item a question and escape every name") {
     const std::string name = "filtrate and washes";
     for (std::size_t at = 0; (at = text.find(name, at)) != std::string::npos;)
         text.replace(at, name.size(), "<b>&</b>]]>");
-    const auto laid_out = test::lay_out_text(text);
-    const Asking ask(*laid_out);
+    const Asking ask(test::lay_out_text(text));
     const QuestionSet set = ask(1, 1);
     const auto files = export_qti(set);
     CHECK(files.size() == set.questions.size() + 1);
     for (const ExportedFile& file : files)
         CHECK(file.text.find("<b>") == std::string::npos);
-    CHECK(export_moodle_xml(laid_out->experiment(), set).find("<b>") == std::string::npos);
+    CHECK(export_moodle_xml(ask.experiment(), set).find("<b>") == std::string::npos);
 }
 
 TEST_CASE("questions as rows: one each, with the answers in the key alone") {
     for (const std::string& file : test::shipped_routes()) {
         CAPTURE(file);
-        const auto laid_out = test::lay_out_file(file);
-        const QuestionSet set = Asking(*laid_out)(1, 1);
+        const Asking& ask = asking(file);
+        const QuestionSet set = ask(1, 1);
         const writing::DataRows student =
-            question_sheet(laid_out->experiment(), set, documents::Edition::student).rows;
-        const writing::DataRows key =
-            question_sheet(laid_out->experiment(), set, documents::Edition::key).rows;
+            question_sheet(ask.experiment(), set, documents::Edition::student).rows;
+        const writing::DataRows key = question_sheet(ask.experiment(), set, documents::Edition::key).rows;
         CHECK(student.columns ==
               std::vector<std::string>{"number", "kind", "when", "text", "choices", "unit"});
         REQUIRE(key.columns.size() == student.columns.size() + 2);
